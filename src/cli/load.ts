@@ -106,6 +106,32 @@ export function readInput(path: string, what: string): string {
   }
 }
 
+/** How a file of changes of a scenario is read. */
+type ReadChanges<Found> = (
+  text: string,
+  file: string,
+  base: { readonly text: string; readonly file: string },
+  readFile: ReadFile['readFile'],
+) => Found;
+
+/**
+ * Reads changes of a scenario that was loaded without a problem. A UsageError tells all problems.
+ * @param page of the docs that shows how they are written
+ */
+export function loadChanges<Found extends { readonly problems?: readonly Problem[] | undefined }>(
+  path: string,
+  scenarioPath: string,
+  [what, page]: readonly [what: string, page: string],
+  read: ReadChanges<Found>,
+): Found {
+  const text = readInput(path, what),
+    base = readBefore(scenarioPath),
+    found = read(text, inMessages(path), { text: base.text, file: inMessages(scenarioPath) }, base.readFile);
+  if (found.problems !== undefined)
+    throw problemsError(path, found.problems, `${page} shows how changes are written`);
+  return found;
+}
+
 /** All problems of a file, as an error of the user. */
 export function problemsError(path: string, problems: readonly Problem[], hint: string): UsageError {
   const lines = problems.slice(0, MOST_PROBLEMS).map(sayProblem);

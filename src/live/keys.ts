@@ -76,6 +76,8 @@ const MOST = 10;
 
 /** Buttons that switch series on and off; none where there is only one. */
 export function keysOf(chart: Chart): HTMLElement[] {
+  // Panels name their lines themselves.
+  if (chart.options.interaction?.axis === 'xy') return [];
   const series = seriesOf(chart);
   const panels = new Set(series.flatMap(({ sets }) => sets.map((set) => chart.getDatasetMeta(set).yAxisID)));
   // Panels have their names in them.

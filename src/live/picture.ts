@@ -79,7 +79,7 @@ export class Picture {
 
   private drawOn(canvas: HTMLCanvasElement, { configuration }: Drawn): Chart {
     const { options } = configuration,
-      axis = options?.indexAxis ?? 'x';
+      axis = options?.interaction?.axis ?? options?.indexAxis ?? 'x';
     return new Chart(canvas, {
       ...configuration,
       options: {

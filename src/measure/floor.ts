@@ -82,7 +82,10 @@ function observeBuffers({ buffers }: Run, minutes: number) {
   };
 }
 
-/** By lane: trips, units carried and their wait for a truck; shares of truck-time. */
+/**
+ * By lane: trips, units carried and their wait for a truck; shares of truck-time; mean units in an arrival
+ * bank without a limit.
+ */
 function observeLanes({ shop: { lanes } }: Run, minutes: number) {
   return {
     trips: column(lanes, ({ trips }) => trips),
@@ -90,6 +93,7 @@ function observeLanes({ shop: { lanes } }: Run, minutes: number) {
     waitMinutes: column(lanes, ({ waitMinutes }) => waitMinutes),
     truckBusy: column(lanes, ({ busy, trucks }) => over(busy, minutes * trucks.length)),
     truckBlocked: column(lanes, ({ blocked, trucks }) => over(blocked, minutes * trucks.length)),
+    arrivedMean: column(lanes, ({ arrivedArea }) => over(arrivedArea, minutes)),
     truckFree: column(lanes, ({ atBase, trucks }) => over(atBase, minutes * trucks.length)),
   };
 }

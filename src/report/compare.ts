@@ -30,7 +30,11 @@ export function togetherText({ whatIfs, measures, level, differenceLevel }: Comp
   );
 }
 
-function measured<Of extends { readonly measure: string }>(values: readonly Of[], { id }: MeasureResult): Of {
+/** What is held of a measure; there always is something. */
+export function measured<Of extends { readonly measure: string }>(
+  values: readonly Of[],
+  { id }: MeasureResult,
+): Of {
   const found = values.find(({ measure }) => measure === id);
   if (found === undefined) throw new RangeError(`measures of a variant: expected ${id}, got none`);
   return found;

@@ -1,24 +1,19 @@
+import { askedOf, changedBy } from './changes/change.js';
+import type { Change, Changeable, Wrong } from './changes/edit.js';
 import { checked } from './checked.js';
 import { digest } from './digest.js';
-import { edited, findPath } from './file/edit-path.js';
 import { withIncludes } from './file/include.js';
 import { CHANGES, MOST_WHAT_IFS, WHAT_IFS } from './file/ours.js';
-import { sayPath, saySeen, sortProblems } from './file/problem.js';
+import { saySeen, sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
 import { parseYaml } from './file/yaml.js';
-import type { Finding, Path, Problem } from './types/problem.js';
+import type { Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { nearest } from './values/nearest.js';
-import { isRawMap, listOf, mapOf, textOf, valueAt } from './values/raw.js';
-import { wordsFor } from './words/words.js';
+import { isRawMap, listOf, mapOf } from './values/raw.js';
 
-/** What a what-if changes: the path, also in words, and the values on one line; null where there is none. */
-export interface Change {
-  readonly path: string;
-  readonly words: string;
-  readonly before: string | null;
-  readonly after: string | null;
-}
+export type { Change };
+
 /** A scenario that differs from the base by some changes. */
 export interface WhatIf {
   readonly name: string;
@@ -30,18 +25,8 @@ export type WhatIfsRead =
   | { readonly whatIfs: readonly WhatIf[]; readonly problems?: undefined }
   | { readonly whatIfs?: undefined; readonly problems: readonly Problem[] };
 
-/** An edit, where it stands in the file of what-ifs and where in the scenario. */
-interface Edit {
-  readonly at: Path;
-  readonly path: Path;
-  readonly change: Change;
-}
-
 /** The name of the scenario itself in a comparison. */
 export const BASE = 'base';
-/** What must be as in the base, or its weeks could not be set side by side. */
-const SAME_TIME = ['start', 'zone', 'lengthMin', 'warmUpMin'] as const;
-
 /**
  * Reads named changes of a scenario that was read without a problem from `base`. Each what-if is checked like
  * a scenario of its own; what is then wrong is said at the line of the change. `readFile` as for
@@ -56,13 +41,8 @@ export function readWhatIfs(
   const source = readSource(text, file, '.', WHAT_IFS),
     notes = mapOf(source.value === undefined ? undefined : parseYaml(text, file).value),
     problems: Problem[] = [...source.faults, ...source.problems];
-  const whole = withIncludes(readSource(base.text, base.file), readFile),
-    same = checked(whole.value, readFile).scenario;
-  if (same === undefined)
-    throw new RangeError(
-      `${base.file}: expected a scenario that reads without a problem, to change things in`,
-    );
-  const wrong = (path: Path, label: string, finding: Omit<Finding, 'path'>): void =>
+  const same = changeable(base, readFile);
+  const wrong: Wrong = (path, label, finding) =>
     void problems.push({ ...source.place({ ...finding, path }), path: label });
 
   const entries = Object.entries(mapOf(source.value));
@@ -72,11 +52,9 @@ export function readWhatIfs(
       seen: isRawMap(source.value) ? `${entries.length}` : saySeen(source.value),
     });
 
-  const seen = new Map([[digest(same), 'the scenario itself']]);
+  const seen = new Map([[digest(same.scenario), 'the scenario itself']]);
   const whatIfs = entries.flatMap(([name, entry]): WhatIf[] => {
-    const before = problems.length,
-      edits: Edit[] = [];
-    let value = whole.value;
+    const before = problems.length;
     if (name === BASE)
       wrong([name], name, { wanted: 'another name; this one means the scenario itself', atKey: true });
     for (const key of Object.keys(mapOf(entry)))
@@ -95,85 +73,12 @@ export function readWhatIfs(
         seen: saySeen(isRawMap(entry) ? changes : entry),
         atKey: changes === undefined,
       });
-    list.forEach((item, i) => {
-      const here = Array.isArray(changes) ? [name, 'changes', i] : [name, 'changes'];
-      if (!isRawMap(item) || Object.keys(item).length === 0)
-        wrong(here, name, { wanted: 'path: new value, or remove: path', seen: saySeen(item) });
-      for (const [key, given] of Object.entries(mapOf(item))) edit(key, given, [...here, key]);
-    });
-
-    /** Makes one change in `value`. */
-    function edit(key: string, given: unknown, at: Path): void {
-      const isRemoval = key === 'remove',
-        text = isRemoval ? given : key;
-      if (typeof text !== 'string' || /[\t\n]/.test(text)) {
-        wrong(at, name, { wanted: 'the path of a key to take out', seen: saySeen(text) });
-        return;
-      }
-      const found = findPath(value, text),
-        label = `${name}: ${text}`;
-      if (found.fault !== undefined) {
-        wrong(at, label, { ...found.fault, atKey: !isRemoval });
-        return;
-      }
-      const { path, isNew } = found,
-        old = valueAt(value, path);
-      if (isRemoval && (isNew || typeof path.at(-1) === 'number')) {
-        const parent = valueAt(value, path.slice(0, -1));
-        wrong(at, label, {
-          wanted: isNew
-            ? 'a key that is there'
-            : 'a key of a map; entries of a list stay, give the whole list anew',
-          seen: saySeen(path.at(-1)),
-          suggestion: isNew ? nearest(String(path.at(-1)), Object.keys(mapOf(parent))) : undefined,
-        });
-        return;
-      }
-      if (edits.some((other) => startsWith(path, other.path) || startsWith(other.path, path))) {
-        wrong(at, label, {
-          wanted: 'each value changed once; another change of this what-if has it, or a part of it, already',
-          atKey: true,
-        });
-        return;
-      }
-      value = edited(value, path, isRemoval ? undefined : (given ?? null));
-      edits.push({
-        at,
-        path,
-        change: {
-          path: sayPath(path),
-          words: wordsFor(path, value),
-          before: isNew ? null : textOf(old),
-          after: isRemoval ? null : textOf(given),
-        },
-      });
-    }
+    const asked = askedOf(changes, [name, 'changes'], name, wrong);
     if (problems.length > before) return [];
 
-    const { scenario, findings } = checked(value, readFile);
-    for (const finding of findings) {
-      const under = edits.find(({ path }) => startsWith(finding.path, path)),
-        around = edits.find(({ path }) => startsWith(path, finding.path));
-      const label = `${name}: ${sayPath(finding.path)}`;
-      if (under !== undefined) wrong([...under.at, ...finding.path.slice(under.path.length)], label, finding);
-      else if (around !== undefined && finding.path.length > 0)
-        wrong(around.at, label, { ...finding, atKey: true });
-      else {
-        // Some other line of the scenario does not go with the changes.
-        const { file: there, line } = whole.place(finding);
-        wrong([name], label, { ...finding, wanted: `${finding.wanted} (${there}:${line})`, atKey: true });
-      }
-    }
-    if (scenario === undefined || findings.length > 0) return [];
-    const moved = SAME_TIME.find((key) => scenario.programme[key] !== same.programme[key]);
-    if (moved !== undefined)
-      wrong([name], name, {
-        wanted:
-          'start, zone, length and warm up of the programme as in the scenario, so that weeks can ' +
-          'be compared',
-        atKey: true,
-      });
-    const key = digest(scenario),
+    const changed = changedBy(same, asked, { at: [name], of: name, is: 'this what-if' }, wrong);
+    if (changed === undefined) return [];
+    const key = digest(changed.scenario),
       twin = seen.get(key);
     if (twin !== undefined)
       wrong([name], name, {
@@ -187,13 +92,26 @@ export function readWhatIfs(
       {
         name,
         note: typeof note === 'string' ? note : null,
-        changes: edits.map(({ change }) => change),
-        scenario: { ...scenario, assumptions: whole.assumptions },
+        ...changed,
       },
     ];
   });
   return problems.length > 0 ? { problems: sortProblems(problems, file) } : { whatIfs };
 }
 
-const startsWith = (path: Path, head: Path): boolean =>
-  head.length <= path.length && head.every((part, i) => part === path[i]);
+/**
+ * A scenario that was read without a problem, as what is changed.
+ * @throws RangeError where it has one
+ */
+export function changeable(
+  base: { readonly text: string; readonly file: string },
+  readFile: (relativePath: string) => string,
+): Changeable {
+  const whole = withIncludes(readSource(base.text, base.file), readFile),
+    { scenario } = checked(whole.value, readFile);
+  if (scenario === undefined)
+    throw new RangeError(
+      `${base.file}: expected a scenario that reads without a problem, to change things in`,
+    );
+  return { ...whole, scenario, readFile };
+}

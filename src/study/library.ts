@@ -6,6 +6,7 @@
 export { simulate } from '../flow/engine.js';
 export { prepare } from '../flow/plan.js';
 export { observe } from '../measure/observe.js';
+export { readFactors } from '../scenario/changes/factors.js';
 export { compile } from '../scenario/compile.js';
 export { withWarmUp } from '../scenario/data.js';
 export { sayProblem } from '../scenario/file/problem.js';
@@ -15,6 +16,7 @@ export { UntilPrecise } from './answer/precision.js';
 export { buffersStudy } from './buffers/buffers.js';
 export { capacity } from './capacity/capacity.js';
 export { compareDesign } from './compare/design.js';
+export { factorsDesign } from './factors/design.js';
 export { rateStudy } from './rate/rate.js';
 export { reliefsStudy } from './reliefs/reliefs.js';
 export { tuneFor } from './run/plans.js';

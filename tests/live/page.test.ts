@@ -41,11 +41,18 @@ writeFileSync(
   'third bay: { changes: { sites.workshop.stations.fitting bay.places: 3 } }\n',
 );
 
+writeFileSync(
+  join(folder, 'factors.yaml'),
+  'factors:\n  bays: { change: sites.workshop.stations.fitting bay.places, levels: [2, 3] }\n' +
+    '  spread: { scale: spread, levels: [1, 1.5] }\n',
+);
+
 const FEW = ['--replications', '4', '--finding-ok', '--quiet'];
 const PAGES: Readonly<Record<string, readonly string[]>> = {
   demo: ['simulate', demo, ...FEW],
   simulate: ['simulate', starter, ...FEW],
   compare: ['compare', starter, 'what-ifs.yaml', ...FEW],
+  factors: ['factors', starter, 'factors.yaml', ...FEW],
   rate: ['rate', starter, '--from', '3', '--to', '5', '--step', '0.5', '--weeks', '8', ...FEW],
   reliefs: ['reliefs', starter, ...FEW],
   buffers: ['buffers', starter, '--budget', '3', ...FEW],
@@ -239,7 +246,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
     await page.close();
   });
 
-  it.runIf(kind === 'chrome').each(['demo', 'compare', 'rate', 'reliefs', 'buffers', 'hostile'])(
+  it.runIf(kind === 'chrome').each(['demo', 'compare', 'factors', 'rate', 'reliefs', 'buffers', 'hostile'])(
     'of %s has no violation of WCAG 2.2 AA that axe-core finds, light or dark',
     async (name) => {
       const { page } = await open(pageOf(name), SIZES[1]);
@@ -262,7 +269,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
     },
   );
 
-  it.runIf(kind === 'chrome').each(['demo', 'compare', 'rate', 'reliefs', 'buffers'])(
+  it.runIf(kind === 'chrome').each(['demo', 'compare', 'factors', 'rate', 'reliefs', 'buffers'])(
     'of %s has all of its first screen on the first page of A4 and Letter, and links written out',
     async (name) => {
       const { page } = await open(pageOf(name), SIZES[0]),

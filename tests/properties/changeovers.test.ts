@@ -40,11 +40,17 @@ describe('any small scenario', () => {
             seen.changeovers.subarray(first, end).reduce((a, b) => a + b, 0),
           );
           // Nothing is half done at the end.
-          if (seen.outcome === 'finished')
+          if (seen.outcome === 'finished') {
+            const worked = stays.flatMap(({ pieces }) => pieces.map(([from, to]) => to - from));
+            expect(worked.reduce((a, b) => a + b, 0)).toBeCloseTo(
+              seen.changeoverMinutes.subarray(first, end).reduce((a, b) => a + b, 0),
+              4,
+            );
             expect(minutesIn(played, station, CHANGEOVER)).toBeCloseTo(
               seen.changeoverMinutes.subarray(first, end).reduce((a, b) => a + b, 0),
               4,
             );
+          }
         });
       }),
       { seed: 20270304, numRuns: 100 },

@@ -72,6 +72,7 @@ export const randomScenario = fc.record({
     '',
     ', bank: 3',
     ', arrival bank: 1',
+    ', arrival bank: unlimited',
     ', docks: { from: 1, to: 1 }, bank: 3, hours: days',
   ),
   stock: fc.integer({ min: 0, max: 3 }),

@@ -219,7 +219,7 @@ describe('what is wrong in a file of what-ifs is told at its line', () => {
     [
       'changes as a text',
       'a: { changes: [ faster ] }',
-      '1:17 a: path: new value, or remove: path; got "faster"',
+      '1:17 a: path: new value, remove: path or scale: { spread: 1.5 }; got "faster"',
     ],
     [
       'another key',

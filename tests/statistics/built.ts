@@ -4,6 +4,8 @@ import { fileURLToPath } from 'node:url';
 import type { Observation } from '../../src/measure/observe.js';
 import type { CompareResults } from '../../src/study/compare/results.js';
 import type { Zones } from '../../src/study/compare/zones.js';
+import type { FactorsResults } from '../../src/study/factors/results.js';
+import type { FixedDesign } from '../../src/study/run/fixed-design.js';
 
 const root = fileURLToPath(new URL('../..', import.meta.url)),
   BUILT = 'dist/study/library.js';
@@ -84,6 +86,44 @@ export function comparedBuilt(
     level: 0.95,
     zones,
   });
+  return studiedBuilt(design, studies, replications);
+}
+
+/** The same of experiments with factors. */
+export function factorsBuilt(
+  yaml: string,
+  factorsText: string,
+  studies: number,
+  replications: number,
+  zones?: Zones,
+): FactorsResults[] {
+  const { factors, problems } = built.readFactors(
+    factorsText,
+    'factors.yaml',
+    { text: yaml, file: 'check.yaml' },
+    () => '',
+  );
+  if (factors === undefined)
+    throw new Error(`expected factors without problems, got ${JSON.stringify(problems)}`);
+  const design = built.factorsDesign({
+    ...factors,
+    scenario: scenarioBuilt(yaml),
+    file: 'check.yaml',
+    factorsFile: 'factors.yaml',
+    replications,
+    seed: 'of each study',
+    level: 0.95,
+    zones,
+  });
+  return studiedBuilt(design, studies, replications);
+}
+
+/** What a design finds with each of so many seeds. */
+function studiedBuilt<Value, Found>(
+  design: FixedDesign<Value, { readonly results: Found }>,
+  studies: number,
+  replications: number,
+): Found[] {
   const plans = design.variants.map(({ model }) => built.prepare(model));
   return Array.from({ length: studies }, (_, s) => {
     const gathering = design.gather();

@@ -176,6 +176,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
       waitMinutes: zeros(lanes.count),
       truckBusy: zeros(lanes.count),
       truckBlocked: zeros(lanes.count),
+      arrivedMean: zeros(lanes.count),
       truckFree: zeros(lanes.count),
     },
     utilisation: zeros(stations.count + resources.crews + lanes.count),

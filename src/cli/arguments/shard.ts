@@ -28,7 +28,7 @@ export const noShard = (study: string): Option<undefined> => ({
     throw noPart(
       'shard',
       study,
-      'leave --shard out; simulate without --precision and compare can be sharded',
+      'leave --shard out; simulate without --precision, compare and factors can be sharded',
     );
   },
 });

@@ -104,17 +104,8 @@ export const comparison = ({ replications, file, whatIfs, seed }: CompareAsked):
 
 /** Reads the changes of a scenario that was loaded without a problem. A UsageError tells all problems. */
 async function loadWhatIfs(path: string, scenarioPath: string): Promise<readonly WhatIf[]> {
-  const { inMessages, problemsError, readBefore, readInput } = await import('../load.js');
+  const { loadChanges } = await import('../load.js');
   const { readWhatIfs } = await import('../../scenario/what-ifs.js');
-  const text = readInput(path, 'a file of what-ifs'),
-    base = readBefore(scenarioPath);
-  const { whatIfs, problems } = readWhatIfs(
-    text,
-    inMessages(path),
-    { text: base.text, file: inMessages(scenarioPath) },
-    base.readFile,
-  );
-  if (whatIfs === undefined)
-    throw problemsError(path, problems, 'docs/compare.md shows how changes are written');
-  return whatIfs;
+  const page = ['a file of what-ifs', 'docs/compare.md'] as const;
+  return loadChanges(path, scenarioPath, page, readWhatIfs).whatIfs ?? [];
 }

@@ -2,6 +2,7 @@ import type { Command } from '../arguments/command.js';
 import { buffers } from './buffers.js';
 import { check } from './check.js';
 import { compare } from './compare.js';
+import { factors } from './factors.js';
 import { map } from './map.js';
 import { merge } from './merge.js';
 import { rate } from './rate.js';
@@ -17,6 +18,7 @@ export const COMMANDS: readonly Command[] = [
   rate,
   reliefs,
   compare,
+  factors,
   buffers,
   merge,
   schema,

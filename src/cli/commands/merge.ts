@@ -1,4 +1,5 @@
 import type { CompareAsked } from '../../study/compare/design.js';
+import type { FactorsAsked } from '../../study/factors/results.js';
 import { count } from '../../study/format.js';
 import type { ShardFolder } from '../../study/run/shards.js';
 import type { SimulateAsked } from '../../study/simulate/design.js';
@@ -10,6 +11,7 @@ import { type Interrupt, listenForInterrupt } from '../interrupt.js';
 import { say } from '../output.js';
 import { UsageError } from '../usage-error.js';
 import { compareShown, comparison } from './compare.js';
+import { experiment, factorsShown } from './factors.js';
 import { checkJourney, journeyAsked, simulateShown } from './simulate.js';
 
 const OPTIONS = { ...ANSWER, workers: RUN.workers, anyway: RUN.anyway, journey: JOURNEY };
@@ -17,8 +19,8 @@ const OPTIONS = { ...ANSWER, workers: RUN.workers, anyway: RUN.anyway, journey: 
 export const merge = command({
   name: 'merge',
   words: { folders: words('DIR', 'folder DIR of a finished shard', 'folders of finished shards') },
-  summary: 'finished shards of simulate or compare, combined into the answer of one run',
-  about: 'combines the shards of a simulate or compare into the same files that a single run writes',
+  summary: 'finished shards of simulate, compare or factors, combined into the answer of one run',
+  about: 'combines the shards of a simulate, compare or factors into the same files that a single run writes',
   examples: [
     'rateproof simulate line.yaml --replications 100 --shard 1/4 --out out/shard-1   (and so on, anywhere)',
     'rateproof merge out/shard-1 out/shard-2 out/shard-3 out/shard-4 --out out/line',
@@ -98,11 +100,7 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
   [
     'compare',
     async (request, folders, stage, interrupt) => {
-      if (request.journey !== undefined)
-        throw new UsageError(
-          '--journey: expected shards of simulate, got those of compare, which tells of no single unit',
-          'leave --journey out',
-        );
+      checkNoJourney(request, 'compare');
       const { compareDesign } = await import('../../study/compare/design.js');
       const { withConstraint } = await import('../../study/compare/with-constraint.js');
       const { mergeShards } = await import('../../study/run/merge.js');
@@ -120,4 +118,33 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
       });
     },
   ],
+  [
+    'factors',
+    async (request, folders, stage, interrupt) => {
+      checkNoJourney(request, 'factors');
+      const { factorsDesign } = await import('../../study/factors/design.js');
+      const { withConstraint } = await import('../../study/factors/with-constraint.js');
+      const { mergeShards } = await import('../../study/run/merge.js');
+      const { runStudy } = await import('../run-study.js');
+      const asked = folders[0].about.asked as unknown as FactorsAsked;
+      return runStudy(request, interrupt, {
+        ...factorsShown(asked),
+        stage: `${stage}, ${experiment(asked)}`,
+        run: (how) =>
+          withConstraint(mergeShards(factorsDesign(asked), folders), asked, {
+            ...how,
+            workers: request.workers,
+            journal: undefined,
+          }),
+      });
+    },
+  ],
 ]);
+
+function checkNoJourney({ journey }: Values<typeof OPTIONS>, study: string): void {
+  if (journey !== undefined)
+    throw new UsageError(
+      `--journey: expected shards of simulate, got those of ${study}, which tells of no single unit`,
+      'leave --journey out',
+    );
+}

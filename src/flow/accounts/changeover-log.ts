@@ -1,3 +1,5 @@
+import type { Calendar } from '../floor/calendar.js';
+import type { Memory } from '../floor/memory.js';
 import type { Place } from '../floor/place.js';
 import type { Model } from '../model/model.js';
 
@@ -17,6 +19,8 @@ export interface PlaceVisit {
   changedFrom: number;
   changeFrom: number;
   changeTo: number;
+  /** What of it was worked so far: without breaks, the time off shift, and what broke it off. */
+  readonly pieces: [from: number, to: number][];
 }
 
 /**
@@ -28,6 +32,8 @@ export class ChangeoverLog {
   readonly byStation: PlaceVisit[][];
   /** By place: the visit that has not ended, if it is kept. */
   private readonly open: (PlaceVisit | null)[] = [];
+  /** By place: since when its changeover goes on. */
+  private readonly since: number[] = [];
 
   constructor({ stations }: Model) {
     this.byStation = Array.from(stations.names, () => []);
@@ -45,6 +51,7 @@ export class ChangeoverLog {
         changedFrom: -1,
         changeFrom: NaN,
         changeTo: NaN,
+        pieces: [],
       }),
     );
   }
@@ -56,9 +63,29 @@ export class ChangeoverLog {
     visit.changeFrom = now;
   }
 
-  changed(place: Place, now: number): void {
+  /** The changeover begins, or goes on after it was broken off. */
+  goesOn(place: Place, now: number): void {
+    this.since[place.id] = now;
+  }
+
+  /** It is broken off, or done; `calendar` is that of its work. */
+  stops(place: Place, { now, calendars }: Memory, calendar: number): void {
+    const visit = this.open[place.id],
+      since = this.since[place.id];
+    if (!visit || Number.isNaN(visit.changeFrom)) return;
+    for (const [from, to] of calendar < 0
+      ? [[since, now] as const]
+      : workedIn(calendars[calendar], since, now)) {
+      const last = visit.pieces.at(-1);
+      if (last?.[1] === from) last[1] = to;
+      else visit.pieces.push([from, to]);
+    }
+  }
+
+  changed(place: Place, memory: Memory, calendar: number): void {
     const visit = this.open[place.id];
-    if (visit) visit.changeTo = now;
+    this.stops(place, memory, calendar);
+    if (visit) visit.changeTo = memory.now;
   }
 
   end(place: Place, now: number): void {
@@ -72,4 +99,10 @@ export class ChangeoverLog {
     for (const kept of this.byStation) kept.length = 0;
     this.open.length = 0;
   }
+}
+
+/** What of [from, to] is worked, in order; nothing of no length. */
+function* workedIn({ start, end }: Calendar, from: number, to: number): Iterable<[from: number, to: number]> {
+  for (let i = 0; i < start.length && start[i] < to; i++)
+    if (end[i] > Math.max(from, start[i])) yield [Math.max(from, start[i]), Math.min(to, end[i])];
 }

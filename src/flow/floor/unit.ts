@@ -1,6 +1,6 @@
 import type { PartDefects } from '../claims/joins.js';
 import type { Model } from '../model/model.js';
-import type { Truck } from '../traffic/lane.js';
+import type { Lane, Truck } from '../traffic/lane.js';
 import { NOWHERE, U_FIRST, U_LOCATION, U_NUMBER, U_PLACE, U_REWORK, U_STEP, UNIT_SHIFT } from './memory.js';
 import type { Place } from './place.js';
 import type { Step } from './step.js';
@@ -17,6 +17,8 @@ export class Unit {
   readonly at: number;
   alive = false;
   truck: Truck | null = null;
+  /** The lane in whose arrival bank without a limit it stands; null: in none. */
+  arrivedBy: Lane | null = null;
   /** When it joined the bank, or the buffer of a station with batches, it is in. */
   queuedAt = NaN;
   /** Entry into the first buffer or place. */
@@ -80,7 +82,7 @@ export class Unit {
     this.units.memory.ints[this.at + U_STEP] = step.at;
   }
 
-  /** Where it stands; null in a buffer, in a truck, or outside. */
+  /** Where it stands; null in a buffer, in a truck, in an arrival bank without a limit, or outside. */
   get place(): Place | null {
     return this.units.placeAt(this.units.memory.ints[this.at + U_PLACE]);
   }
@@ -135,6 +137,7 @@ export class Unit {
     ints[at + U_LOCATION] = -1;
     this.alive = true;
     this.truck = null;
+    this.arrivedBy = null;
     this.parent = null;
     this.dueAt = Infinity;
     this.ownOff = 0;

@@ -51,9 +51,11 @@ export function standstillOf(alive: Alive, members: readonly Unit[]): Standstill
 }
 
 function whereIs(unit: Unit): Pick<Stuck, 'in' | 'where'> {
-  const { place, truck, step } = unit,
+  const { place, truck, arrivedBy, step } = unit,
     wanted = step.station?.name ?? step.lane!.name;
   if (place !== null) return { in: 'place', where: place.station.name };
   if (truck !== null) return { in: 'truck', where: truck.lane.name };
+  // As in a limited one, which is a station of that name.
+  if (arrivedBy !== null) return { in: 'place', where: `${arrivedBy.name}: arrival bank` };
   return { in: step.buffer.holds(unit) ? 'space' : 'outside', where: wanted };
 }

@@ -28,6 +28,11 @@ export interface LaneColumns {
   readonly timetable: readonly Float64Array[];
   /** Spaces of the bank ahead of loading. */
   readonly bank: Int32Array;
+  /**
+   * 1: an arrival bank without a limit. It is no station: a unit without room ahead stands in no place. One
+   * with a limit is a station.
+   */
+  readonly endless: Uint8Array;
   readonly docksFrom: Int32Array;
   readonly docksTo: Int32Array;
 }

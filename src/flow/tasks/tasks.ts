@@ -101,7 +101,7 @@ export function nextPhase(run: Run, place: Place): boolean {
       return place.pass >= step.passes ? afterWork(run, place, step) : startWork(run, place, step);
     case IN_CHANGEOVER:
       place.pass = 0;
-      run.changeoverLog?.changed(place, run.now);
+      run.changeoverLog?.changed(place, run.memory, step.workCalendar);
       return beginWork(run, place, step);
     case IN_MENDING:
       return startWork(run, place, step);

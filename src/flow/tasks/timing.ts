@@ -38,6 +38,7 @@ export const isAttended = (phase: number): boolean =>
 /** A phase of so many minutes begins, or goes on. */
 export function enterPhase(run: Run, place: Place, step: Step, phase: number, minutes: number): false {
   const calendar = isAttended(phase) ? step.workCalendar : -1;
+  if (phase === IN_CHANGEOVER) run.changeoverLog?.goesOn(place, run.now);
   place.phase = phase;
   place.enter(STATE_OF[phase]!, calendar);
   mirror(place, step);
@@ -87,6 +88,7 @@ export function suspend(run: Run, place: Place): void {
   const end = run.queue.remove(TASK, place.id),
     calendar = isAttended(place.phase) ? place.unit!.step.workCalendar : -1;
   place.minutesLeft = end === Infinity ? Infinity : run.memory.worked(calendar, run.now, end);
+  if (place.phase === IN_CHANGEOVER) run.changeoverLog?.stops(place, run.memory, calendar);
   place.isSuspended = true;
   if (place.equipment !== null) stopOperating(run, place.equipment);
 }

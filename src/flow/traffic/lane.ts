@@ -66,6 +66,9 @@ export class Lane extends ActivePeriods {
   trips = 0;
   carried = 0;
   waitMinutes = NaN;
+  /** Units in an arrival bank without a limit, and their unit-minutes. */
+  private arrived = 0;
+  arrivedArea = NaN;
 
   constructor(
     readonly id: number,
@@ -74,6 +77,7 @@ export class Lane extends ActivePeriods {
     truckCount: number,
     calendar: Calendar | null,
     /** Work-in-process location of units in its trucks. */ readonly location: number,
+    /** And of those that have arrived. */ readonly locationTo: number,
   ) {
     super(calendar);
     this.ready = truckCount;
@@ -93,6 +97,12 @@ export class Lane extends ActivePeriods {
     else if (waiting > 0 && before === 0) this.finishActive(now);
   }
 
+  /** Units come to stand in the arrival bank without a limit, or leave it. */
+  changeArrived(by: number, now: number): void {
+    this.settle(now);
+    this.arrived += by;
+  }
+
   /** Trucks that wait for room ahead: those at a dock, and as many at the gate as would have these docks. */
   get blockedNow(): number {
     return this.withoutRoom + Math.min(this.atGate, this.withoutRoom);
@@ -104,6 +114,7 @@ export class Lane extends ActivePeriods {
     this.busy += (this.trucks.length - this.ready - blocked) * elapsed;
     this.blocked += blocked * elapsed;
     this.atBase += this.ready * elapsed;
+    this.arrivedArea += this.arrived * elapsed;
     this.since = now;
   }
 
@@ -122,6 +133,7 @@ export class Lane extends ActivePeriods {
     this.trips = 0;
     this.carried = 0;
     this.waitMinutes = 0;
+    this.arrivedArea = 0;
   }
 }
 
@@ -136,7 +148,7 @@ export function buildLanes(
   return columns.names.map((name, l) => {
     const bank = new Buffer(stations.count + l, columns.bank[l], -1, columns.from[l], memory, units),
       calendar = calendarAt(calendars, columns.driveCalendar[l]),
-      lane = new Lane(l, name, bank, columns.trucks[l], calendar, siteNames.length + l);
+      lane = new Lane(l, name, bank, columns.trucks[l], calendar, siteNames.length + l, columns.to[l]);
     bank.lane = lane;
     for (let n = 0; n < columns.trucks[l]; n++) {
       const truck = new Truck(trucks.length, lane);

@@ -1,3 +1,4 @@
+import { letGo } from '../claims/carriers.js';
 import {
   AT_BASE,
   DRIVING,
@@ -9,6 +10,7 @@ import {
   UNLOADING,
   WAIT_DOCK,
 } from '../floor/states.js';
+import type { Unit } from '../floor/unit.js';
 import { LEAVE_FULL, LEAVE_TIMETABLE } from '../model/lanes.js';
 import { countWhere } from '../model/time.js';
 import type { Run } from '../run.js';
@@ -21,7 +23,7 @@ import { stepFrom } from './routes.js';
 /**
  * Rule 11. Units wait in the bank of a lane. A truck that is ready and has a dock loads by the lane's rule,
  * drives, waits for a dock, unloads, and returns when the last unit has found room at its next station; until
- * then it is blocked.
+ * then it is blocked. Behind an arrival bank without a limit it never is.
  */
 
 /** Does what the lane can do now: trucks emptied leave, trucks at the gate get a dock, trucks ready load. */
@@ -142,14 +144,30 @@ function unload(run: Run, truck: Truck): void {
   const { units } = truck;
   truck.units = [];
   for (const unit of units) {
-    const { route } = unit.step,
+    const { route, id } = unit.step,
       step = stepFrom(run, unit, unit.step.next);
-    if (step !== null && !goIn(run, unit, step)) continue;
+    if (step !== null && !goIn(run, unit, step)) {
+      if (run.model.lanes.endless[truck.lane.id] === 0) continue;
+      standBehind(run, truck.lane, unit, id + 1);
+    }
     truck.load--;
     unit.truck = null;
     if (step === null) finishRoute(run, unit, route);
   }
   if (truck.load > 0) truck.lane.change(0, 0, 1, run.now);
+}
+
+/**
+ * A unit without room ahead leaves the truck for an arrival bank without a limit. It stands in the line of
+ * its next station already, as it would in a place of a limited one; `step` is the first behind the lane.
+ */
+function standBehind(run: Run, lane: Lane, unit: Unit, step: number): void {
+  if (unit.companionBits !== 0) letGo(run, unit, step);
+  lane.changeArrived(1, run.now);
+  unit.arrivedBy = lane;
+  if (unit.location < 0) return;
+  run.locations.move(unit.location, lane.locationTo, run.now);
+  unit.location = lane.locationTo;
 }
 
 /** The order of the gate: first come, then lower number. */

@@ -154,9 +154,9 @@ function join(run: Run, unit: Unit, buffer: Buffer): void {
   else tellLine(run, station);
 }
 
-/** A unit without room is called: it leaves the place, the truck or the outside where it waited. */
+/** A unit without room is called: it leaves the place, the truck, the arrival bank or the outside. */
 function leave(run: Run, unit: Unit): void {
-  const { place, truck, step } = unit;
+  const { place, truck, arrivedBy, step } = unit;
   if (unit.location !== step.buffer.location) arrive(run, unit, step.buffer);
   if (place !== null) freePlace(run, place);
   else if (truck !== null) {
@@ -164,6 +164,9 @@ function leave(run: Run, unit: Unit): void {
     if (--truck.load > 0) return;
     truck.lane.change(0, 0, -1, run.now);
     run.listServe(truck.lane);
+  } else if (arrivedBy !== null) {
+    unit.arrivedBy = null;
+    arrivedBy.changeArrived(-1, run.now);
   }
 }
 

@@ -1,10 +1,16 @@
 import type { BufferResults } from '../../study/buffers/results.js';
 import type { CompareResults } from '../../study/compare/results.js';
+import type { FactorsResults } from '../../study/factors/results.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Results } from '../../study/simulate/results.js';
 import { toldConstraint, triedAt, triedWith, WITH_THEM } from '../constraint.js';
+import { triedOn } from '../factors.js';
 import type { DrawChart } from './chart.js';
+import { compareDifferences } from './compared/compare-differences.js';
+import { compareThroughput, compareWip } from './compared/compare-weeks.js';
+import { factorEffects, factorEffectsElsewhere } from './compared/factors-effects.js';
+import { factorPairs } from './compared/factors-pairs.js';
 import { bottlenecks } from './simulate/bottlenecks.js';
 import { buffers } from './simulate/buffers.js';
 import { changeovers } from './simulate/changeovers.js';
@@ -22,8 +28,6 @@ import { wipBySite } from './simulate/wip.js';
 import { placeByPlaceChart } from './studies/buffers-around.js';
 import { placesCurve } from './studies/buffers-curve.js';
 import { placesLayout } from './studies/buffers-layout.js';
-import { compareDifferences } from './studies/compare-differences.js';
-import { compareThroughput, compareWip } from './studies/compare-weeks.js';
 import { lossLadder } from './studies/constraint-ladder.js';
 import { trialGains } from './studies/constraint-trials.js';
 import { rateStops } from './studies/rate-stops.js';
@@ -38,6 +42,7 @@ export type ChartsOf<Results> = Readonly<Record<string, DrawChart<Results>>>;
 interface ResultsOf {
   simulate: Results;
   compare: CompareResults;
+  factors: FactorsResults;
   rate: RateResults;
   reliefs: ReliefsResults;
   buffers: BufferResults;
@@ -69,6 +74,13 @@ export const CHARTS = {
     '03-wip-by-week': compareWip,
     '04-losses': ({ constraint }) => lossLadder(constraint, null),
     '05-trials': (results) => trialGains(results.constraint, triedWith(results)),
+  },
+  factors: {
+    '01-effects': factorEffects,
+    '02-together': factorPairs,
+    '03-effects-elsewhere': factorEffectsElsewhere,
+    '04-losses': ({ constraint }) => lossLadder(constraint, null),
+    '05-trials': (results) => trialGains(results.constraint, triedOn(results)),
   },
   rate: {
     '01-throughput-against-rate': rateThroughput,

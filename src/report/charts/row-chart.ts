@@ -96,7 +96,7 @@ interface Intervals<Item> {
 const intervalLabel = ({ of, sure }: Intervals<never>): string => (of === '' ? '' : `${of}, ${sure}`);
 
 /** A chart of horizontal bars: names at the left, values above, text at the right. */
-interface RowParts<Item> extends Omit<Parts, 'bodyHeight' | 'type' | 'data' | 'scales' | 'options'> {
+export interface RowParts<Item> extends Omit<Parts, 'bodyHeight' | 'type' | 'data' | 'scales' | 'options'> {
   readonly rows: readonly Row<Item>[];
   readonly columns: readonly TextColumn<NoInfer<Item>>[];
   readonly values: Axis;

@@ -1,7 +1,8 @@
 import { inWords } from '../../study/answer/answer.js';
-import type { CompareResults, VariantResult } from '../../study/compare/results.js';
+import type { CompareResults } from '../../study/compare/results.js';
 import { capital, count, exact } from '../../study/format.js';
 import { each, eachWorking, inUnit } from '../../study/planners-unit.js';
+import type { DateQuantile } from '../../study/programme/dates.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
 import { figure, range } from './figures.js';
@@ -78,7 +79,7 @@ function question({ scenario, base: { askedPerDay: asked }, whatIfs, rateUnit }:
 /** More would not be read at a glance. */
 const MOST_WORDS = 12;
 /** The first of these that is short enough: a name may be long. */
-const shortest = (...texts: readonly string[]): string =>
+export const shortest = (...texts: readonly string[]): string =>
   texts.find((text) => text.split(/\s+/).length <= MOST_WORDS) ?? texts.at(-1) ?? '';
 
 /** Which of them surely ship what their plan asks, by the whole interval. */
@@ -123,7 +124,11 @@ function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | u
 /** What is not in a figure: a change is not cheap because the units are. */
 const beside: Readonly<Record<string, string>> = { cost: '; what the change itself costs is not known here' };
 
-function others({ id, unit, whatIfs }: MeasureCompared, best: VariantResult | undefined): string[] {
+/** What the best does to a date or a price, against the scenario as it is. */
+export function others(
+  { id, unit, whatIfs }: MeasureCompared,
+  best: { readonly name: string; readonly lastUnit: readonly DateQuantile[] } | undefined,
+): string[] {
   const isCost = id === 'cost',
     out = isCost || best === undefined ? null : lastUnitText(best.lastUnit);
   return whatIfs

@@ -1,5 +1,6 @@
 import type { BufferResults } from '../../study/buffers/results.js';
 import type { CompareResults } from '../../study/compare/results.js';
+import type { FactorsResults } from '../../study/factors/results.js';
 import { count, exact, number, signed } from '../../study/format.js';
 import { each } from '../../study/planners-unit.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
@@ -49,30 +50,82 @@ export function markedBuffers({ spots, chosen, present, answer, unit }: BufferRe
 }
 
 /** What each what-if changes, by name, and what it brings. */
-export function markedWhatIfs(
+export const markedWhatIfs = (
   { whatIfs, base, rateUnit }: CompareResults,
   changed: ReadonlyMap<string, Changed>,
+): Seen =>
+  markedChanges(
+    base,
+    rateUnit,
+    'each what-if',
+    whatIfs.map(({ name, compared }) => ({
+      name,
+      changed: changed.get(name),
+      shipped: compared.find(({ measure }) => measure === 'throughput'),
+    })),
+  );
+
+/** What each factor changes, and what its largest effect by itself is. */
+export const markedFactors = (
+  { effects, base, factors, rateUnit }: FactorsResults,
+  changed: readonly Changed[],
+): Seen =>
+  markedChanges(
+    base,
+    rateUnit,
+    'each factor',
+    factors.map(({ name }, f) => {
+      const [largest] = effects
+        .filter(({ kind, factors: [only] }) => kind === 'alone' && only === f)
+        .flatMap(({ measures, name: effect }) =>
+          measures.filter(({ measure }) => measure === 'throughput').map((one) => ({ ...one, effect })),
+        )
+        .sort((x, y) => Math.abs(y.difference.mean) - Math.abs(x.difference.mean));
+      return { name: largest?.effect ?? name, changed: changed[f], shipped: largest };
+    }),
+  );
+
+type Brought = Pick<
+  CompareResults['whatIfs'][number]['compared'][number],
+  'difference' | 'words' | 'verdict'
+>;
+
+/** Things that changes change, with what these bring; of what changes nearly everything the name alone. */
+function markedChanges(
+  { values }: Pick<CompareResults['base'], 'values'>,
+  rateUnit: CompareResults['rateUnit'],
+  what: string,
+  all: readonly {
+    readonly name: string;
+    readonly changed: Changed | undefined;
+    readonly shipped: Brought | undefined;
+  }[],
 ): Seen {
   const a = each(rateUnit),
-    now = base.values.find(({ measure }) => measure === 'throughput');
+    now = values.find(({ measure }) => measure === 'throughput'),
+    isMany = ({ changed }: (typeof all)[number]): boolean => (changed?.things.length ?? 0) > MOST_THINGS,
+    many = all.filter(isMany).map(({ name }) => name);
   return {
     ...NO_FIGURES,
     head:
       (now === undefined ? '' : `As it is it ships ${figure(now.value)} ${a}; `) +
-      'in broken frames: what each what-if changes',
-    marks: whatIfs.flatMap(({ name, compared }): Marked[] => {
-      const shipped = compared.find(({ measure }) => measure === 'throughput'),
-        { things = [], isMore = false } = changed.get(name) ?? {},
-        also = things.length > 1 || isMore ? ' (and elsewhere)' : '';
-      return things.map((thing: Thing) => ({
-        thing,
-        text: `${name}${also}${shipped === undefined ? '' : `: ${brings(shipped, a)}`}`,
-      }));
-    }),
+      `in broken frames: what ${what} changes` +
+      (many.length === 0 ? '' : `, but for what changes too much to be marked (${many.join(', ')})`),
+    marks: all
+      .filter((one) => !isMany(one))
+      .flatMap(({ name, changed, shipped }): Marked[] => {
+        const { things = [], isMore = false } = changed ?? {},
+          also = things.length > 1 || isMore ? ' (and elsewhere)' : '';
+        return things.map((thing: Thing) => ({
+          thing,
+          text: `${name}${also}${shipped === undefined ? '' : `: ${brings(shipped, a)}`}`,
+        }));
+      }),
   };
 }
 
-const brings = (
-  { difference, words, verdict }: CompareResults['whatIfs'][number]['compared'][number],
-  a: string,
-): string => (verdict.endsWith('better') || verdict.endsWith('worse') ? `${signed(difference)} ${a}` : words);
+/** More than these would mark the whole route. */
+const MOST_THINGS = 12;
+
+const brings = ({ difference, words, verdict }: Brought, a: string): string =>
+  verdict.endsWith('better') || verdict.endsWith('worse') ? `${signed(difference)} ${a}` : words;

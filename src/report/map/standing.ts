@@ -1,5 +1,10 @@
+import type { Lane } from '../../scenario/types/plant.js';
 import type { Standing } from './signs/glyphs.js';
 import type { World } from './world.js';
+
+/** Waiting spaces behind a lane; Infinity without a limit. */
+export const arrivalSpaces = ({ arrivalBank = 0 }: Lane): number =>
+  arrivalBank === 'unlimited' ? Infinity : arrivalBank;
 
 /** Places and spaces of the station at a cell, and what stands in them; undefined at a trip. */
 export function standingAt({ scenario, strip, seen, form }: World, cell: number): Standing | undefined {

@@ -55,6 +55,12 @@ const DEFINITIONS: readonly Definition[] = [
       'between them is the change',
   ],
   [
+    'effect, by itself, together',
+    /(?:beyond|than) (?:the|their) sum/i,
+    'what a factor changes from one level to another, on average over the levels of all others; what two ' +
+      'change at once beyond the sum of what each does',
+  ],
+  [
     'does not matter',
     /not matter|that matters|indifference zone/i,
     'a difference below the zone that the study gives, usually 1 % of the value',

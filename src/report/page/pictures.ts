@@ -57,12 +57,14 @@ function titled(told: string): Pick<Captioned, 'title' | 'more'> {
 /** The questions by which pictures are grouped, in the order of the page. */
 export const QUESTIONS = {
   holds: 'Does it hold?',
+  together: 'What do two do together?',
   stops: 'What stops it?',
   places: 'Where do units wait?',
   quality: 'What has to be done again?',
   people: 'Who is busy?',
   dates: 'When is it done?',
   money: 'What does it cost?',
+  else: 'What else changes?',
 } as const;
 
 /** Where a picture stands: behind a question, with the losses, or with what the answer rests on. */
@@ -88,6 +90,9 @@ const ROOMS: Readonly<Record<string, Room>> = {
   '01-differences': 'holds',
   '02-throughput-by-week': 'holds',
   '03-wip-by-week': 'places',
+  '01-effects': 'holds',
+  '02-together': 'together',
+  '03-effects-elsewhere': 'else',
   '01-throughput-against-rate': 'holds',
   '04-losses': 'losses',
   '05-trials': 'stops',

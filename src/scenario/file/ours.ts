@@ -68,3 +68,12 @@ export const WHAT_IFS: Ours = {
       )),
   isInText: (text) => /(?:^|[\s{,])["']?changes["']?[ \t]*:(?=\s|$)/m.test(text),
 };
+
+/** What is varied in a designed experiment. */
+export const FACTORS: Ours = {
+  wanted: 'factors: a map of 2 to 5 factors, each a name with change: path and levels: [value, value]',
+  isIn: (value) =>
+    isRawMap(value) &&
+    (Object.keys(value).length === 0 || Object.keys(value).some((key) => isLike(key, ['factors', 'design']))),
+  isInText: (text) => /^(?:\s*\{\s*)?["']?(?:factors|design)["']?[ \t]*:(?=\s|$)/m.test(text),
+};

@@ -1,6 +1,12 @@
-import type { Site } from '../types/plant.js';
+import type { Lane, Site } from '../types/plant.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Condition, RouteEntry, StationStep } from '../types/steps.js';
+
+/**
+ * Whether units wait after a lane in a bank with places, which is a station and a step of its own. One
+ * without a limit takes neither.
+ */
+export const hasBankPlaces = ({ arrivalBank }: Lane): boolean => typeof arrivalBank === 'number';
 
 /** Name of the bank in which units wait after a lane. */
 export const bankName = (lane: string): string => `${lane}: arrival bank`;
@@ -32,9 +38,7 @@ export function idsOf(scenario: Scenario): Ids {
   const stations = sites.flatMap(([name, site]) =>
     Object.keys(site.stations).map((station) => [station, name] as const),
   );
-  const banks = lanes.flatMap(([lane, { arrivalBank }]) =>
-    arrivalBank === undefined ? [] : [bankName(lane)],
-  );
+  const banks = lanes.flatMap(([name, lane]) => (hasBankPlaces(lane) ? [bankName(name)] : []));
   const crews = sites.flatMap(([name, site]) =>
     Object.keys(site.crews).map((crew) => JSON.stringify([name, crew])),
   );
@@ -160,6 +164,6 @@ function laid(entry: RouteEntry, route: number, scenario: Scenario, id: number):
   }
   const { lane, when } = entry;
   const drive: LaidStep = { kind: 'lane', name: lane, route, when, lane };
-  if (foundIn(scenario.lanes, lane, 'lane').arrivalBank === undefined) return [drive];
+  if (!hasBankPlaces(foundIn(scenario.lanes, lane, 'lane'))) return [drive];
   return [drive, { kind: 'bank', name: bankName(lane), route, when, lane }];
 }

@@ -3,7 +3,7 @@ import { LEAVE_FULL, LEAVE_FULL_OR_WAIT, LEAVE_TIMETABLE } from '../../flow/mode
 import type { Model } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { calendarName } from '../calendar/calendars.js';
-import { float64, int32 } from '../lookup/columns.js';
+import { float64, int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { siteOf } from '../lookup/ids.js';
 import type { Lane } from '../types/plant.js';
@@ -86,11 +86,11 @@ export function laneSchema(time: TimeSchema) {
           'Waiting spaces ahead of loading, one at least: a truck loads what waits there. Default: ' +
             'unlimited. Example: 4',
         ),
-      'arrival bank': whole(1)
+      'arrival bank': someSpaces
         .optional()
         .describe(
-          'Waiting spaces after unloading. Default: none, a unit goes straight to its next station. ' +
-            'Example: 2',
+          'Waiting spaces after unloading, or `unlimited`. Default: none, a unit goes straight to its ' +
+            'next station. Example: 2',
         ),
       docks: docks
         .optional()
@@ -148,6 +148,7 @@ export function compileLanes(all: Compilation): Model['lanes'] {
       rule: RULE[lane.leaves.kind],
       wait: lane.leaves.kind === 'full or wait' ? lane.leaves.longestWaitMin : Infinity,
       bank: capacity(lane.bank),
+      endless: Number(lane.arrivalBank === 'unlimited'),
       docksFrom: capacity(lane.docks.from),
       docksTo: capacity(lane.docks.to),
     };
@@ -158,6 +159,7 @@ export function compileLanes(all: Compilation): Model['lanes'] {
     ...int32(rows, 'from', 'to', 'trucks', 'capacity', 'loadDraw', 'driveDraw', 'unloadDraw', 'returnDraw'),
     ...int32(rows, 'loadCalendar', 'driveCalendar', 'unloadCalendar', 'rule', 'bank'),
     ...int32(rows, 'docksFrom', 'docksTo'),
+    ...uint8(rows, 'endless'),
     ...float64(rows, 'wait'),
     timetable: rows.map((row) => row.timetable),
   };

@@ -64,7 +64,7 @@ export function stationSchema(time: TimeSchema) {
 /** A capacity as the model has it. */
 export const capacity = (limit: number | undefined): number => limit ?? UNLIMITED;
 
-/** Stations site by site, then the arrival banks of lanes. */
+/** Stations site by site, then the limited arrival banks of lanes. */
 export function compileStations(all: Compilation): Model['stations'] {
   const { scenario, ids, book } = all;
   const stations = allStations(scenario).map(({ name, siteName, site, station }) => ({
@@ -76,7 +76,7 @@ export function compileStations(all: Compilation): Model['stations'] {
     calendar: station.unattended ? ALWAYS : book.id(station.calendar ?? site.calendar, site.zone),
   }));
   const banks = Object.entries(scenario.lanes).flatMap(([lane, { to, arrivalBank }]) =>
-    arrivalBank === undefined
+    typeof arrivalBank !== 'number'
       ? []
       : {
           name: bankName(lane),

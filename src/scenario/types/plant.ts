@@ -69,10 +69,10 @@ export interface Lane {
   readonly hours: string | undefined;
   /**
    * Spaces ahead of loading and after unloading; undefined: unlimited ahead; after unloading none (the unit
-   * goes straight to its next station).
+   * goes straight to its next station), which may be 'unlimited'.
    */
   readonly bank: number | undefined;
-  readonly arrivalBank: number | undefined;
+  readonly arrivalBank: number | 'unlimited' | undefined;
   /** Trucks that can load, unload at once; undefined: no limit. */
   readonly docks: { readonly from: number | undefined; readonly to: number | undefined };
 }

@@ -89,7 +89,7 @@ export interface BufferResults extends ResultsHead<'buffers'>, Around {
   /** What no places can exceed, by arithmetic; null where it does not tell. */
   readonly bound: Bound | null;
   /**
-   * Without a limit in any of the spots (64 places in an arrival bank); `behind`: chosen minus this one,
+   * Without a limit in any of the spots; `behind`: chosen minus this one,
    * paired. `exceeded`: by a layout with limits, by the whole interval; null: none was seen.
    */
   readonly unlimited: {

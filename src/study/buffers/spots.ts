@@ -1,3 +1,4 @@
+import { UNLIMITED } from '../../flow/model/model.js';
 import { crossFindings } from '../../scenario/checks.js';
 import { stationsOf } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
@@ -76,7 +77,12 @@ function onRoute(scenario: Scenario): Place[] {
       lane = scenario.lanes[of];
     return [
       { name: `${of}: bank`, kind: 'bank', of, present: lane?.bank ?? Infinity },
-      { name: `${of}: arrival bank`, kind: 'arrival bank', of, present: lane?.arrivalBank ?? 0 },
+      {
+        name: `${of}: arrival bank`,
+        kind: 'arrival bank',
+        of,
+        present: lane?.arrivalBank === 'unlimited' ? Infinity : (lane?.arrivalBank ?? 0),
+      },
     ];
   });
   return [...new Map(spots.map((spot) => [spot.name, spot])).values()];
@@ -108,14 +114,17 @@ export function withLayout(scenario: Scenario, spots: readonly Spot[], layout: L
         buffer: at(name, 'buffer') ?? station.buffer,
       })),
     })),
-    // An arrival bank without a place is none.
+    // An arrival bank without a place is none, one with more than any number has no limit.
     lanes: mapped(scenario.lanes, (lane, name) => ({
       ...lane,
       bank: at(name, 'bank') ?? lane.bank,
-      arrivalBank: (at(name, 'arrival bank') ?? lane.arrivalBank) || undefined,
+      arrivalBank: bankOf(at(name, 'arrival bank') ?? lane.arrivalBank),
     })),
   };
 }
+
+const bankOf = (places: number | 'unlimited' | undefined): number | 'unlimited' | undefined =>
+  typeof places === 'number' && places >= UNLIMITED ? 'unlimited' : places || undefined;
 
 const mapped = <Value>(
   map: Readonly<Record<string, Value>>,

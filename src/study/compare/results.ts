@@ -56,7 +56,8 @@ export interface ComparedMeasure {
   readonly words: string;
 }
 
-export interface VariantResult {
+/** A variant without its measures. */
+export interface StandResult {
   readonly name: string;
   readonly note: string | null;
   readonly changes: readonly Change[];
@@ -68,13 +69,16 @@ export interface VariantResult {
   /** Null where none did. */
   readonly standstill: StandstillResult | null;
   readonly unfinished: number;
+  /** When its last unit is out; none without a quantity. */
+  readonly lastUnit: readonly DateQuantile[];
+}
+
+export interface VariantResult extends StandResult {
   /** By week or part, as `series.labels`; n is 0 where nothing was observed. */
   readonly shippedPerDay: readonly Estimate[];
   /** The same over whole cycles of its loads; null where weeks are even enough. */
   readonly shippedOverLoads: readonly Estimate[] | null;
   readonly wip: readonly Estimate[];
-  /** When its last unit is out; none without a quantity. */
-  readonly lastUnit: readonly DateQuantile[];
 }
 
 /** `results.json` of `rateproof compare`. */

@@ -59,7 +59,8 @@ function told(
   ];
 }
 
-function zoneSentence(measures: CompareResults['measures']): string {
+/** Beyond what a difference matters. */
+export function zoneSentence(measures: CompareResults['measures']): string {
   const beyond = measures
     .filter(({ id }) => id === 'throughput' || id === 'lead mean')
     .map(

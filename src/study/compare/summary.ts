@@ -1,13 +1,8 @@
 import { basename } from 'node:path';
 import { programmeClock } from '../../scenario/programme/clock.js';
-import { askedRate } from '../../scenario/programme/rates.js';
-import { standstills } from '../answer/gridlock.js';
-import { count } from '../format.js';
 import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
 import { overLoads } from '../loads/over-loads.js';
-import { countingResult } from '../loads/words.js';
-import { lastUnitDates } from '../programme/dates.js';
 import { unitsOver } from '../programme/series.js';
 import { planned } from '../sample/planned.js';
 import type { Reading } from '../sample/reading.js';
@@ -15,9 +10,10 @@ import { familyLevel } from '../statistics/difference.js';
 import { type Estimate } from '../statistics/estimate.js';
 import { amount } from '../statistics/skewed-interval.js';
 import { ratio } from '../statistics/sums.js';
-import { baseWindow, type ComparedVariant, countingOfVariant, type Measure, measuresOf } from './measures.js';
+import { baseWindow, type ComparedVariant, type Measure, measuresOf } from './measures.js';
 import type { ComparedInWeeks, CompareResults, VariantResult } from './results.js';
 import { compareSentence } from './sentence.js';
+import { findings, finite, judgedIn, standOf, windowResult } from './stand.js';
 import { compared, zoneOf } from './verdict.js';
 import { type Zones, zoneShare } from './zones.js';
 
@@ -64,7 +60,6 @@ export function summariseComparison(
     ),
   }));
   const measured = measures.map(({ id, name, unit, better, zone }) => ({ id, name, unit, better, zone }));
-  const counting = window === null ? null : countingOfVariant(base, window, base);
   const results: CompareResults = {
     ...headOf('compare', asked),
     whatIfsFile: basename(asked.whatIfsFile),
@@ -74,15 +69,7 @@ export function summariseComparison(
       ...{ base: baseResult, whatIfs: whatIfResults, measures: measured },
       ...{ level, differenceLevel },
     }),
-    window:
-      window === null || counting === null
-        ? null
-        : {
-            from: window.from,
-            to: window.to,
-            workingDays: window.workingDays,
-            counting: countingResult(counting),
-          },
+    window: windowResult(base, window),
     measures: measured,
     base: baseResult,
     whatIfs: whatIfResults,
@@ -105,72 +92,26 @@ export function summariseComparison(
     constraint: null,
     weakest: null,
   };
-  return {
-    results,
-    judged: {
-      window,
-      askedPerDay: baseResult.askedPerDay,
-      heldIn: (seen) => ratio(counting?.shipped(seen) ?? NaN, window?.workingDays ?? NaN),
-    },
-  };
+  return { results, judged: judgedIn(base, window) };
 }
 
 /** @param workingDays of the buckets shown */
-function variantResult(
-  { name, note, changes, key, scenario, model, readings }: ReadVariant,
-  workingDays: readonly number[],
-  level: number,
-): VariantResult {
-  const { bucketEdges: edges } = model.programme,
+function variantResult(variant: ReadVariant, workingDays: readonly number[], level: number): VariantResult {
+  const { scenario, model, readings } = variant,
+    { bucketEdges: edges } = model.programme,
     smooth = overLoads(planned(scenario, model)),
-    stood = readings.flatMap(({ outcome, endedAt }) => (outcome === 'gridlock' ? [endedAt] : [])),
     over = (value: (reading: Reading) => number): Estimate => amount(readings.map(value), level);
   return {
-    name,
-    note,
-    changes,
-    digest: `sha256:${key}`,
-    askedPerDay: askedRate(scenario).highest,
-    gridlocks: stood.length,
-    standstill: standstills(stood, readings.length, programmeClock(scenario)),
-    unfinished:
-      scenario.programme.quantity === undefined
-        ? 0
-        : readings.filter(({ outcome }) => outcome !== 'finished').length,
+    ...standOf(variant, readings, level),
     shippedPerDay: workingDays.map((days, b) => over(({ shippedIn }) => ratio(shippedIn[b] ?? NaN, days))),
     shippedOverLoads:
       smooth === null ? null : workingDays.map((_, b) => over((reading) => smooth(reading, b))),
-    lastUnit: lastUnitDates(
-      scenario,
-      readings.map(({ lastUnitDay }) => lastUnitDay),
-      programmeClock(scenario),
-      level,
-    ),
     wip: workingDays.map((_, b) => {
       const from = edges[b] ?? NaN,
         to = edges[b + 1] ?? NaN;
       return over((each) => unitsOver(each, each.wipIn[b] ?? NaN, each.endedAt > from, from, to));
     }),
   };
-}
-
-const finite = (value: number | undefined): number | null =>
-  value !== undefined && Number.isFinite(value) ? value : null;
-
-function findings(
-  { name, gridlocks, standstill, unfinished }: VariantResult,
-  replications: number,
-): string[] {
-  const of = (some: number): string => `${some} of ${count(replications, 'replication')}`;
-  return [
-    ...(standstill === null ? [] : [`${name}: ${standstill.note} (gridlock)`]),
-    ...(unfinished > gridlocks
-      ? [
-          `${name}: not finished in ${of(unfinished)}; ` +
-            'pairs without a last unit are left out of its comparison',
-        ]
-      : []),
-  ];
 }
 
 /** Buckets up to the last in which a variant had units or shipped some. */

@@ -42,7 +42,8 @@ const MORE_IS_BETTER: Readonly<Record<Standing, ComparedVerdict>> = {
   less: 'worse',
 };
 
-function judged(
+/** A difference by what is better of its measure, beyond its zone. */
+export function judged(
   seen: Estimate,
   { better, zone }: Pick<Measure, 'better'> & { readonly zone: ZoneResult },
 ): Pick<ComparedMeasure, 'verdict' | 'words'> {

@@ -53,7 +53,20 @@ export function buffers(sample: Sample): Pending<BufferResult[]> {
         )
       : null,
   );
-  return [...ofStations, ...ofLanes].filter((each) => each !== null);
+  const ofEndless = lanes.names.map((name, id) =>
+    lanes.endless[id] === 1
+      ? {
+          name: `${name}: arrival bank`,
+          kind: 'bank' as const,
+          site: siteNames[lanes.to[id]],
+          spaces: null,
+          mean: overTime(sample.amount((each) => each.lanes.arrivedMean[id])),
+          full: null,
+          levels: [],
+        }
+      : null,
+  );
+  return [...ofStations, ...ofEndless, ...ofLanes].filter((each) => each !== null);
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { PlaceVisit } from '../../flow/accounts/changeover-log.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { named } from '../lists.js';
@@ -47,6 +48,8 @@ export interface StripStay {
   readonly changedFrom: number | null;
   readonly changeFrom: number | null;
   readonly changeTo: number | null;
+  /** What of it was worked, where that is not all: a break, the time off shift, a failure; else left out. */
+  readonly changePieces?: readonly (readonly [from: number, to: number])[];
 }
 
 const WEEK_MIN = 7 * MINUTES_PER_DAY;
@@ -170,6 +173,20 @@ function strip(
         changedFrom: stay.changedFrom < 0 ? null : stay.changedFrom,
         changeFrom: hours(stay.changeFrom),
         changeTo: hours(stay.changeTo),
+        ...piecesOf(stay, hours),
       })),
   };
+}
+
+/** None where it was worked from beginning to end, or has not ended. */
+function piecesOf(
+  { pieces, changeFrom, changeTo }: PlaceVisit,
+  hours: (minutes: number) => number | null,
+): Pick<StripStay, 'changePieces'> {
+  const [first] = pieces;
+  return pieces.length === 0 ||
+    Number.isNaN(changeTo) ||
+    (pieces.length === 1 && first[0] === changeFrom && first[1] === changeTo)
+    ? {}
+    : { changePieces: pieces.map(([from, to]) => [hours(from)!, hours(to)!] as const) };
 }

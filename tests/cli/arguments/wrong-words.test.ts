@@ -227,19 +227,19 @@ describe('rateproof: wrong use is told in one error line and a hint, with exit c
       'a shard of rate',
       ['rate', 'slack.yaml', '--shard', '1/4'],
       '--shard: expected no such option with rate, got it',
-      'no part of them can be run apart: leave --shard out; simulate without --precision and compare can be sharded, see docs/shards.md',
+      'no part of them can be run apart: leave --shard out; simulate without --precision, compare and factors can be sharded, see docs/shards.md',
     ],
     [
       'a shard of reliefs',
       ['reliefs', 'slack.yaml', '--shard=1/4'],
       '--shard: expected no such option with reliefs, got it',
-      'no part of them can be run apart: leave --shard out; simulate without --precision and compare can be sharded, see docs/shards.md',
+      'no part of them can be run apart: leave --shard out; simulate without --precision, compare and factors can be sharded, see docs/shards.md',
     ],
     [
       'a shard of buffers',
       ['buffers', 'slack.yaml', '--shard', '1/4'],
       '--shard: expected no such option with buffers, got it',
-      'no part of them can be run apart: leave --shard out; simulate without --precision and compare can be sharded, see docs/shards.md',
+      'no part of them can be run apart: leave --shard out; simulate without --precision, compare and factors can be sharded, see docs/shards.md',
     ],
     [
       'a shard where there are no replications',

@@ -30,7 +30,7 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
     );
     expect(code).toBe(0);
     expect(stderr).toMatch(
-      /^running 3 replications of line\.yaml as it is, seed 1\nsharing out 2 places over 2 spots\nselecting among \d layouts with 2 places\nlooking for the fewest places within 1 % of the best found\nlooking at a place more and fewer, spot by spot\ndrawing the report\nreport: places\n$/,
+      /^running 3 replications of line\.yaml as it is, seed 1\nsharing out 2 places over 2 spots\nselecting among \d layouts with 2 places\nlooking for the fewest places within 1 % of the best found\nlooking at a place more and fewer, spot by spot\nlooking at what stops the build with the layout chosen\ndrawing the report\nreport: places\n$/,
     );
     expect(JSON.parse(stdout)).toMatchObject({ study: 'buffers', chosen: { total: 2 } });
     expect(readFileSync(join(folder, 'places/results.json'), 'utf8')).toBe(stdout);

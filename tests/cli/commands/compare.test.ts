@@ -22,7 +22,7 @@ describe('rateproof compare', { timeout: 30_000 }, () => {
     expect(plain.code).toBe(0);
     expect(plain.stdout).toMatch(/^In full: The base ships .*[^]*^2 builds of each tried, seed 1/m);
     expect(plain.stderr).toMatch(
-      /^running 2 replications each of slack\.yaml and 2 what-ifs, seed 1\nhint: --out DIR .*\n$/,
+      /^running 2 replications each of slack\.yaml and 2 what-ifs, seed 1\nlooking at what stops it\nhint: --out DIR .*\n$/,
     );
 
     const whole = await runHere(

@@ -57,7 +57,7 @@ describe('shards of compare', { timeout: 60_000 }, () => {
     const merged = await merge('s3', 's1', 's3-again', 's2', '--out', 'merged');
     expect(merged).toMatchObject({ code: 0, stdout: answer });
     expect(merged.stderr).toBe(
-      '1 folder holds a shard that another holds too, which changes nothing\nmerging 3 shards, 5 replications each of two.yaml and 2 what-ifs, seed spring\ndrawing the report\nreport: merged\n',
+      '1 folder holds a shard that another holds too, which changes nothing\nmerging 3 shards, 5 replications each of two.yaml and 2 what-ifs, seed spring\nlooking at what stops it\ndrawing the report\nreport: merged\n',
     );
     expect(contents('merged')).toEqual(contents('one'));
     expect(contents('one').join()).toContain('differences.csv ');

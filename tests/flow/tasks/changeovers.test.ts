@@ -66,12 +66,52 @@ describe('a changeover', () => {
     ]);
   });
 
+  it('is worked in pieces where a break, the end of a shift or an outage lies in it', () => {
+    // An hour a day, with a break; white 0-20, then 40 min to red: 10, 25 and, the next day, 5. Coat to
+    // 1465; 40 min to white: 5, 25 and, the third day, 5 up to the outage and 5 after it.
+    const { seen } = play(
+      `
+scenario: pieces
+programme: { start: 2027-03-01, ${saturated}, quantity: 9, options: { colour: { red: 50 %, white: 50 % } } }
+calendars: { days: { hours: ["00:00-01:00"], on: every day, breaks: ["00:30-00:35"] } }
+outages: [{ stations: booth, from: 2027-03-03 00:05, to: 2027-03-03 00:08 }]
+sites: { hall: { calendar: days, stations: { booth: { changeover: { on: colour, work: 40 min } } } } }
+route: [{ step: coat, at: booth, work: 20 min }]
+`,
+      SEEDS['WRWRWRRRR'],
+    );
+    expect(seen.stays[0].slice(0, 3).map(({ pieces }) => pieces)).toEqual([
+      [],
+      [
+        [20, 30],
+        [35, 60],
+        [1440, 1445],
+      ],
+      [
+        [1465, 1470],
+        [1475, 1500],
+        [2880, 2885],
+        [2888, 2893],
+      ],
+    ]);
+    expect(seen.stays[0][2]).toMatchObject({ changeFrom: 1465, changeTo: 2893 });
+  });
+
   it('stands in the stays of the first replication, and of no other', () => {
-    const first = { place: 0, changedFrom: -1, changeFrom: NaN, changeTo: NaN };
+    const first = { place: 0, changedFrom: -1, changeFrom: NaN, changeTo: NaN, pieces: [] };
     expect(table.seen.stays[0].slice(0, 3)).toEqual([
       { ...first, value: 1, from: 0, to: 20 },
       { ...first, value: 0, from: 20, to: 40 },
-      { place: 0, value: 1, from: 40, to: 105, changedFrom: 0, changeFrom: 40, changeTo: 85 },
+      {
+        place: 0,
+        value: 1,
+        from: 40,
+        to: 105,
+        changedFrom: 0,
+        changeFrom: 40,
+        changeTo: 85,
+        pieces: [[40, 85]],
+      },
     ]);
     expect(table.seen.stays[0]).toHaveLength(9);
     expect(

@@ -142,6 +142,63 @@ describe('docks', () => {
     expect(shippedAt(played)).toEqual([116, 216, 316]);
     expect(played.seen.wipByLocation[2] * 316).toBeCloseTo(15 + 15 + 90, 9);
   });
+
+  it('are never kept by an arrival bank without a limit, whose units are in the site of arrival', () => {
+    // As above, but unit 3 goes into the bank at 41 too. In it: unit 2 26-116, unit 3 41-216.
+    const { seen } = play(
+      road({
+        ...oneYard,
+        lane:
+          'trucks: 2, capacity: 1, drive: 10 min, unload: 5 min, return: 10 min, ' +
+          'arrival bank: unlimited, docks: { to: 1 }',
+      }),
+    );
+    expect(seen.wipByLocation[2] * 316).toBeCloseTo(15 + 15 + 15, 9);
+    expect(seen.lanes.arrivedMean[0] * 316).toBeCloseTo(90 + 175, 9);
+    expect(seen.wipByLocation[1] * 316).toBeCloseTo(300 + 90 + 175, 9);
+    expect(seen.lanes.truckBlocked[0]).toBe(0);
+  });
+});
+
+describe('an arrival bank without a limit', () => {
+  /** Two roads that end at one yard, carriers until there, faults that are sent back to it. */
+  const plants = (arrival: string): string => `
+scenario: plants
+programme: { arrivals: { exponential: { mean: 18 min } }, quantity: 60, options: { by: { land: 60 %, sea: 40 % } } }
+calendars: { day: { hours: ["06:00-18:00"], on: every day } }
+sites:
+  here: { stations: { gate: { places: 2, buffer: unlimited } } }
+  there: { calendar: day, stations: { yard: { rework buffer: 2 }, look: { buffer: 1 } } }
+carriers: { frames: { count: 30, from: set up, to: take over, return: 30 min } }
+defects: { scratch: {} }
+lanes:
+  road: { from: here, to: there, trucks: 2, capacity: 3, drive: { mean: 60 min, cv: 0.5 }, unload: 5 min, return: 1 h, leaves: { when full or after: 2 h }${arrival} }
+  ferry: { from: here, to: there, trucks: 1, capacity: 2, drive: { mean: 90 min, cv: 0.5 }, return: 90 min, leaves: { when full or after: 2 h }${arrival} }
+route:
+  - { step: set up, at: gate, work: { mean: 20 min, cv: 0.5 } }
+  - { lane: road, when: { by: land } }
+  - { lane: ferry, when: { by: sea } }
+  - { step: take over, at: yard, work: { mean: 17 min, cv: 1 }, creates: { scratch: 30 % } }
+  - { step: look, at: look, work: 5 min, finds: { scratch: { chance: 90 %, back to: take over } } }
+`;
+
+  it('is one larger than all that are built, to the last minute', () => {
+    const [unlimited, large] = [', arrival bank: unlimited', ', arrival bank: 60'].map((bank) =>
+      play(plants(bank)),
+    );
+    expect(shippedAt(unlimited)).toEqual(shippedAt(large));
+    expect([...unlimited.seen.wipByLocation]).toEqual([...large.seen.wipByLocation]);
+    expect(unlimited.seen.lanes.truckBusy).toEqual(large.seen.lanes.truckBusy);
+    // As many wait as in the places of the large one.
+    const { stations } = large.model,
+      waiting = minutesIn(large, 'road: arrival bank', BLOCKED) / large.seen.minutes;
+    expect(stations.names).toContain('ferry: arrival bank');
+    expect(unlimited.model.stations.names).not.toContain('ferry: arrival bank');
+    expect(waiting).toBeGreaterThan(1);
+    expect(unlimited.seen.lanes.arrivedMean[0]).toBeCloseTo(waiting, 9);
+    // It makes a difference.
+    expect(shippedAt(play(plants(', arrival bank: 1')))).not.toEqual(shippedAt(large));
+  });
 });
 
 describe('a blocked truck', () => {

@@ -12,6 +12,7 @@ const wide = { ...LAYOUT };
 const FOLDERS = {
   simulate: 'rescue-tender',
   compare: 'compare',
+  factors: 'factors',
   rate: 'rate',
   reliefs: 'reliefs',
   buffers: 'buffers',

@@ -2,12 +2,14 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { buffersFirst } from '../../../src/report/first/buffers.js';
 import { compareFirst } from '../../../src/report/first/compare.js';
+import { factorsFirst } from '../../../src/report/first/factors.js';
 import { whyText } from '../../../src/report/first/first.js';
 import { rateFirst } from '../../../src/report/first/rate.js';
 import { reliefsFirst } from '../../../src/report/first/reliefs.js';
 import { simulateFirst } from '../../../src/report/first/simulate.js';
 import type { BufferResults } from '../../../src/study/buffers/results.js';
 import type { CompareResults } from '../../../src/study/compare/results.js';
+import type { FactorsResults } from '../../../src/study/factors/results.js';
 import type { RateResults } from '../../../src/study/rate/results.js';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
@@ -193,6 +195,7 @@ describe('the first screens of the searches', () => {
     const firsts = [
       simulateFirst(resultsOf('rescue-tender') as Results),
       compareFirst(resultsOf('compare') as CompareResults),
+      factorsFirst(resultsOf('factors') as FactorsResults),
       rateFirst(resultsOf('rate') as RateResults),
       reliefsFirst(resultsOf('reliefs') as ReliefsResults),
       buffersFirst(buffersResults()),

@@ -1,11 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { FORMS, mapLayout } from '../../../src/report/map/layout.js';
-import { markedBuffers, markedReliefs, markedWhatIfs } from '../../../src/report/map/marked.js';
+import {
+  markedBuffers,
+  markedFactors,
+  markedReliefs,
+  markedWhatIfs,
+} from '../../../src/report/map/marked.js';
 import { type Seen, seenAtRate, seenIn } from '../../../src/report/map/seen.js';
 import { PALETTE } from '../../../src/report/style.js';
 import type { BufferResults } from '../../../src/study/buffers/results.js';
 import type { CompareResults } from '../../../src/study/compare/results.js';
+import type { FactorsResults } from '../../../src/study/factors/results.js';
 import type { RateResults } from '../../../src/study/rate/results.js';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
@@ -16,6 +22,7 @@ const demo = mappedFile('scenarios/rescue-tender.yaml'),
   reliefs = json('reliefs') as ReliefsResults,
   buffers = json('buffers') as BufferResults,
   compare = json('compare') as CompareResults,
+  factors = json('factors') as FactorsResults,
   rate = json('rate') as RateResults;
 const BOOTH = { kind: 'station', name: 'colour booth', site: 'coachworks' } as const;
 const changed = new Map(
@@ -43,6 +50,7 @@ const STUDIES: Readonly<Record<string, Seen>> = {
   reliefs: markedReliefs(reliefs),
   buffers: markedBuffers(buffers),
   compare: markedWhatIfs(compare, changed),
+  factors: markedFactors(factors, [{ things: [BOOTH], isMore: false }]),
   rate: seenAtRate(rate),
 };
 
@@ -52,7 +60,7 @@ describe('the map of a study', () => {
       expect(faultsOf(drawingOf(seen, form))).toEqual([]);
   });
 
-  it.each(['reliefs', 'buffers', 'compare'])('of %s fills no square and says so', (study) => {
+  it.each(['reliefs', 'buffers', 'compare', 'factors'])('of %s fills no square and says so', (study) => {
     const seen = STUDIES[study] ?? markedReliefs(reliefs);
     expect(filled(seen)).toBe(0);
     expect(said(seen)).toContain('squares and rings are empty');

@@ -8,6 +8,7 @@ import { captioned, isPlaced } from '../../../src/report/page/pictures.js';
 import { prose } from '../../../src/report/page/prose.js';
 import { buffersPage } from '../../../src/report/page/studies/buffers.js';
 import { comparePage } from '../../../src/report/page/studies/compare.js';
+import { factorsPage } from '../../../src/report/page/studies/factors.js';
 import { ratePage } from '../../../src/report/page/studies/rate.js';
 import { reliefsPage } from '../../../src/report/page/studies/reliefs.js';
 import { simulatePage } from '../../../src/report/page/studies/simulate.js';
@@ -17,6 +18,7 @@ import { asRead } from '../samples/read.js';
 const PAGES = {
   'rescue-tender': ['simulate', simulatePage],
   compare: ['compare', comparePage],
+  factors: ['factors', factorsPage],
   rate: ['rate', ratePage],
   reliefs: ['reliefs', reliefsPage],
   buffers: ['buffers', buffersPage],

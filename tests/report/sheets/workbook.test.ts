@@ -5,12 +5,14 @@ import { stationsData, unitsData } from '../../../src/report/files/simulate.js';
 import { type PageContent, SAFETY_CAUTION } from '../../../src/report/page/page.js';
 import { buffersPage } from '../../../src/report/page/studies/buffers.js';
 import { comparePage } from '../../../src/report/page/studies/compare.js';
+import { factorsPage } from '../../../src/report/page/studies/factors.js';
 import { ratePage } from '../../../src/report/page/studies/rate.js';
 import { reliefsPage } from '../../../src/report/page/studies/reliefs.js';
 import { simulatePage } from '../../../src/report/page/studies/simulate.js';
 import { workbook } from '../../../src/report/sheets/workbook.js';
 import type { BufferResults } from '../../../src/study/buffers/results.js';
 import type { CompareResults } from '../../../src/study/compare/results.js';
+import type { FactorsResults } from '../../../src/study/factors/results.js';
 import type { RateResults } from '../../../src/study/rate/results.js';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
@@ -118,6 +120,7 @@ describe('the workbook of every study', () => {
     ['simulate', content],
     ['rate', ratePage(stored('rate') as RateResults)],
     ['compare', comparePage(stored('compare') as CompareResults)],
+    ['factors', factorsPage(stored('factors') as FactorsResults)],
     ['reliefs', reliefsPage(stored('reliefs') as ReliefsResults)],
     ['buffers', buffersPage(stored('buffers') as BufferResults)],
   ];

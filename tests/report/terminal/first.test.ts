@@ -2,12 +2,14 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { buffersFirst } from '../../../src/report/first/buffers.js';
 import { compareFirst } from '../../../src/report/first/compare.js';
+import { factorsFirst } from '../../../src/report/first/factors.js';
 import type { FirstScreen } from '../../../src/report/first/first.js';
 import { rateFirst } from '../../../src/report/first/rate.js';
 import { reliefsFirst } from '../../../src/report/first/reliefs.js';
 import { simulateFirst } from '../../../src/report/first/simulate.js';
 import { buffersTable } from '../../../src/report/terminal/buffers.js';
 import { compareTable } from '../../../src/report/terminal/compare.js';
+import { factorsTable } from '../../../src/report/terminal/factors.js';
 import { shareOf } from '../../../src/report/terminal/first.js';
 import { rateTable } from '../../../src/report/terminal/rate.js';
 import { reliefsTable } from '../../../src/report/terminal/reliefs.js';
@@ -27,6 +29,7 @@ const study = <Of>(
 const STUDIES = [
   study('rescue-tender', simulateFirst, resultsTable),
   study('compare', compareFirst, compareTable),
+  study('factors', factorsFirst, factorsTable),
   study('rate', rateFirst, rateTable),
   study('reliefs', reliefsFirst, reliefsTable),
   study('buffers', buffersFirst, buffersTable),

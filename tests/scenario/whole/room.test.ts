@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { UNLIMITED } from '../../../src/flow/model/model.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
@@ -41,5 +42,18 @@ describe('a model with other waiting places, made of the one as it is', () => {
     expect(bufferOf(none, bank)).toBe(-1);
     expect(withRoom(none, [bank], [2])).toBeNull();
     expect(withRoom(none, [bank], [0])).toEqual(none);
+    // One without a limit is no station.
+    const spot = { ...bank, name: lane, present: 1, least: 0 },
+      endless = compile(withLayout(scenario, [spot], [UNLIMITED]));
+    expect(endless.lanes.endless[0]).toBe(1);
+    expect(bufferOf(endless, bank)).toBe(-1);
+    expect(withRoom(endless, [bank], [UNLIMITED])).toEqual(endless);
+    for (const [from, places] of [
+      [endless, 0],
+      [endless, 2],
+      [none, UNLIMITED],
+      [model, UNLIMITED],
+    ] as const)
+      expect(withRoom(from, [bank], [places])).toBeNull();
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { UNLIMITED } from '../../../src/flow/model/model.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import { checkGoal } from '../../../src/study/buffers/goal.js';
@@ -64,6 +65,17 @@ describe('spots among which waiting places are shared out', () => {
     [['return road'], 'at: expected a limited buffer or bank, got "return road: bank", which is unlimited'],
   ])('are refused with what there is: %s', (named, error) => {
     expect(() => spotsOf(drawn, named)).toThrow(error);
+  });
+
+  it('are not arrival banks without a limit, which a layout without a limit makes of them', () => {
+    const [bank] = spotsOf(drawn, ['ferry: arrival bank']),
+      endless = withLayout(drawn, [bank], [UNLIMITED]);
+    expect(endless.lanes['ferry'].arrivalBank).toBe('unlimited');
+    expect(spotsOf(endless).map(({ name }) => name)).not.toContain('ferry: arrival bank');
+    expect(() => spotsOf(endless, ['ferry'])).toThrow(
+      'got "ferry: arrival bank", which is unlimited; give it a number in the scenario',
+    );
+    expect(withLayout(endless, [bank], [1])).toEqual(drawn);
   });
 
   it('change only their own places, in a copy; an arrival bank without a place is none', () => {

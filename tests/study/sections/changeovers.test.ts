@@ -21,6 +21,40 @@ route: [{ step: coat, at: booth, work: 20 min }, { step: polish, at: bench, work
 `;
 
 describe('results on changeovers', () => {
+  it('have the pieces of those that were not worked from beginning to end, also where all was the next day', () => {
+    // An hour a day, 50 min to change: white 0-20, change 20-60 and 10 min the next day, coat to 1470; and so
+    // on. The fifth is done at 5820, when the shift ends: the sixth is changed for the next day.
+    const calendar =
+        'calendars: { days: { hours: ["00:00-01:00"], on: every day } }\nsites: { hall: { calendar: days,',
+      daily = booth('start: 2027-03-03, arrivals: saturated, quantity: 9')
+        .replace('sites: { hall: {', calendar)
+        .replace('30 min, from to: { red: { white: 45 min }, white: { red: 0 min } }', '50 min'),
+      [{ strip }] = changeoversOf(daily, 1);
+    const [, second, third, , , sixth] = strip!.stays.map(({ changeFrom, changeTo, changePieces }) => [
+      ...[changeFrom, changeTo].map((hour) => Math.round(60 * hour!)),
+      changePieces?.map((piece) => piece.map((hour) => Math.round(60 * hour))),
+    ]);
+    expect([second, third, sixth]).toEqual([
+      [
+        20,
+        1450,
+        [
+          [20, 60],
+          [1440, 1450],
+        ],
+      ],
+      [
+        1470,
+        2900,
+        [
+          [1470, 1500],
+          [2880, 2900],
+        ],
+      ],
+      [5820, 7250, [[7200, 7250]]],
+    ]);
+  });
+
   // Seed c: W R W R W R R R R. At the booth red to white twice, 45 min each, white to red in no time; all out
   // after 271 min.
   const [first, second] = changeoversOf(booth('start: 2027-03-03, arrivals: saturated, quantity: 9'), 1);

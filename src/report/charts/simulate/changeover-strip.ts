@@ -86,12 +86,8 @@ function drawPlace(
     end = (stay: StripStay): number => x(stay.to ?? strip.hours);
   for (const stay of stays)
     box(context, x(stay.from), blocks, end(stay) - x(stay.from), BLOCKS, valueFill(stay.value));
-  for (const { changeFrom, changeTo } of stays) {
-    if (changeFrom === null || (changeTo ?? Infinity) <= 0) continue;
-    const from = x(changeFrom),
-      to = x(changeTo ?? strip.hours);
-    box(context, from, blocks - 2, Math.max(2, to - from), BLOCKS + 4, CHANGE);
-  }
+  for (const [from, to] of stays.flatMap((stay) => piecesOf(stay, strip.hours)))
+    box(context, x(from), blocks - 2, Math.max(2, x(to) - x(from)), BLOCKS + 4, CHANGE);
   context.strokeStyle = INK;
   context.lineWidth = 1;
   context.textAlign = 'center';
@@ -107,6 +103,19 @@ function drawPlace(
     if (named !== undefined) write(context, named, (from + to) / 2, blocks - 13, INK, SMALL);
   }
   context.textAlign = 'start';
+}
+
+/**
+ * Of a changeover what was worked, and is within the week of so many hours: one that was begun late on a
+ * shift did not go on all night.
+ */
+export function piecesOf(
+  { changeFrom, changeTo, changePieces }: StripStay,
+  hours: number,
+): (readonly [from: number, to: number])[] {
+  if (changeFrom === null) return [];
+  const all = changePieces ?? [[changeFrom, changeTo ?? hours] as const];
+  return all.filter(([from, to]) => to > 0 && from < hours);
 }
 
 /** The shortest beginning of each name that no other name has: `r`, `wh` and `wi` of red, white and wine. */

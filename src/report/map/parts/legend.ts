@@ -6,7 +6,7 @@ import { ringed } from '../signs/ends.js';
 import { acrossFrame, text } from '../signs/frame.js';
 import { drawGlyph, glyphLength, MOST_DRAWN, mostDrawn, type Standing } from '../signs/glyphs.js';
 import { BAR, BROKEN, useBar } from '../signs/labels.js';
-import { standingAt } from '../standing.js';
+import { arrivalSpaces, standingAt } from '../standing.js';
 import type { World } from '../world.js';
 
 const BRACKETS: readonly (readonly [Bracket['kind'], string])[] = [
@@ -42,7 +42,7 @@ export function legend(world: World, top: number): { shapes: Shape[]; height: nu
   const stands = strip.cells.flatMap((_, cell) => standingAt(world, cell) ?? []),
     spaces = [
       ...stands.flatMap((each) => [each.spaces, each.reworkSpaces]),
-      ...Object.values(scenario.lanes).flatMap(({ bank = Infinity, arrivalBank = 0 }) => [bank, arrivalBank]),
+      ...Object.values(scenario.lanes).flatMap((lane) => [lane.bank ?? Infinity, arrivalSpaces(lane)]),
     ],
     isAcross = form.columns === 0,
     hasMany =

@@ -1,6 +1,7 @@
 import { INK } from '../../style.js';
 import { aboutCell } from '../about.js';
 import { type Group, polyline, type Shape } from '../shapes.js';
+import { arrivalSpaces } from '../standing.js';
 import type { World } from '../world.js';
 import { block, type Frame } from './frame.js';
 import { bankLength, drawBank } from './glyphs.js';
@@ -12,7 +13,7 @@ export function drawLane(world: World, cell: number, frame: Frame, first: number
     name = trip?.kind === 'trip' ? trip.lane : '',
     lane = world.scenario.lanes[name],
     bank = lane?.bank ?? (lane === undefined ? 0 : Infinity),
-    arrival = lane?.arrivalBank ?? 0,
+    arrival = lane === undefined ? 0 : arrivalSpaces(lane),
     from = first + 8 + bankLength(frame, bank) + 4,
     to = last - 14 - bankLength(frame, arrival);
   const line = (a: number, b: number, c: number, strokeWidth: number, dash?: readonly number[]): Shape => ({

@@ -1,4 +1,5 @@
-import type { CompareResults } from '../../../study/compare/results.js';
+import type { Change } from '../../../scenario/changes/edit.js';
+import type { CompareResults, MeasureResult, ZoneResult } from '../../../study/compare/results.js';
 import { capital, count, exact, interval, mean, number, short } from '../../../study/format.js';
 import { countedText } from '../../../study/loads/words.js';
 import { negated } from '../../../study/statistics/estimate.js';
@@ -6,7 +7,7 @@ import { columns, filled, type PageTable } from '../../columns.js';
 import { byMeasure, type MeasureCompared, togetherText } from '../../compare.js';
 import { triedWith } from '../../constraint.js';
 import { compareFirst } from '../../first/compare.js';
-import { counted, difference, rounded, written } from '../../sheets/cells.js';
+import { type Cell, counted, difference, rounded, written } from '../../sheets/cells.js';
 import { NO_PRICES } from '../../tables/costs.js';
 import { constraintFindings, constraintTables, lossesTold } from '../constraint.js';
 import { noteOf, origin, type PageContent } from '../page.js';
@@ -42,10 +43,7 @@ export function comparePage(results: CompareResults): PageContent {
         `paired. Intervals of values and differences: ${togetherText(results)} (Bonferroni), and with them ` +
         'all that the answer says. Measures that go up and down together make it more than that.',
       zoneNote(measures),
-      window === null
-        ? "Throughput is that of the whole run, in working days of the first station's site."
-        : `Throughput is judged from ${window.from} to ${window.to}, the weeks in which the base is at its ` +
-          `highest rate, in working days of the base${countedText(window.counting)}.`,
+      windowNote(window),
       SAME_BASE,
     ],
     facts: origin(
@@ -68,8 +66,15 @@ export function comparePage(results: CompareResults): PageContent {
   };
 }
 
+/** Over which weeks the throughput is taken. */
+export const windowNote = (window: CompareResults['window']): string =>
+  window === null
+    ? "Throughput is that of the whole run, in working days of the first station's site."
+    : `Throughput is judged from ${window.from} to ${window.to}, the weeks in which the base is at its ` +
+      `highest rate, in working days of the base${countedText(window.counting)}.`;
+
 /** From where on a difference matters, and what the verdicts say. */
-function zoneNote(measures: readonly MeasureCompared[]): string {
+export function zoneNote(measures: readonly (MeasureResult & { readonly zone: ZoneResult })[]): string {
   const beyond = measures.map(
     ({ name, unit, zone: { share, amount } }) =>
       `${name} ${number(amount)} ${unit} (${number(100 * share)} % of the base)`,
@@ -87,7 +92,7 @@ const DIRECTIONS: Readonly<Record<string, readonly [less: string, more: string]>
 };
 
 /** `With a second booth: last unit out 14 days sooner (..), better.` */
-function differences({ id, name, unit, whatIfs }: MeasureCompared): string[] {
+export function differences({ id, name, unit, whatIfs }: MeasureCompared): string[] {
   const [less, more] = DIRECTIONS[id] ?? ['less', 'more'];
   return whatIfs.map(({ whatIf, difference, words }) => {
     const isLess = difference.mean < 0,
@@ -99,24 +104,24 @@ function differences({ id, name, unit, whatIfs }: MeasureCompared): string[] {
   });
 }
 
-function changes({ whatIfs }: CompareResults): PageTable {
-  return {
-    id: 'changes',
-    title: 'What is changed',
-    note: 'Paths and values as in the files.',
-    head: ['what-if', 'what', 'in the base', 'in the what-if', 'path', 'note'],
-    rows: whatIfs.flatMap(({ name, note, changes: changed }) =>
-      changed.map(({ path, words, before, after }, i) => [
-        name,
-        words,
-        written(before ?? 'not there'),
-        written(after ?? 'taken out'),
-        path,
-        i === 0 ? (note ?? '') : '',
-      ]),
-    ),
-  };
-}
+const changes = ({ whatIfs }: CompareResults): PageTable => ({
+  id: 'changes',
+  title: 'What is changed',
+  note: 'Paths and values as in the files.',
+  head: ['what-if', 'what', 'in the base', 'in the what-if', 'path', 'note'],
+  rows: whatIfs.flatMap(({ name, note, changes: changed }) =>
+    changeRows(changed).map((row, i) => [name, ...row, i === 0 ? (note ?? '') : '']),
+  ),
+});
+
+/** What is changed, in the base, in the changed scenario, and its path. */
+export const changeRows = (changes: readonly Change[]): Cell[][] =>
+  changes.map(({ path, words, before, after }) => [
+    words,
+    written(before ?? 'not there'),
+    written(after ?? 'taken out'),
+    path,
+  ]);
 
 function measureTable(
   { id, name, unit, better, zone, base, whatIfs }: MeasureCompared,

@@ -3,12 +3,11 @@ import { defined } from '../../lists.js';
 import { type Layout, placesOf, type Spot } from '../spots.js';
 import type { Trials } from './trials.js';
 
-/** Places of an arrival bank that stand for as many as one likes: it cannot be without a limit. */
+/** So many are tried first where the most ever in use is not known. */
 export const AMPLE = 64;
 
 /** No limit in any spot. */
-export const unlimitedOf = (spots: readonly Spot[]): Layout =>
-  spots.map(({ kind, present }) => (kind === 'arrival bank' ? Math.max(AMPLE, present) : UNLIMITED));
+export const unlimitedOf = (spots: readonly Spot[]): Layout => spots.map(() => UNLIMITED);
 
 /**
  * No limit cut to the most that were ever in use, which goes just so. Where that is not known, because there

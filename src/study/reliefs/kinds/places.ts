@@ -89,7 +89,7 @@ export function moreSpaces(scenario: Scenario): Relief[] {
       ...(bank === undefined
         ? []
         : [inBank(`one space more ahead of lane ${lane}`, lane, from, { bank: bank + 1 })]),
-      ...(arrivalBank === undefined
+      ...(typeof arrivalBank !== 'number'
         ? []
         : [inBank(`one space more behind lane ${lane}`, lane, to, { arrivalBank: arrivalBank + 1 })]),
     ],

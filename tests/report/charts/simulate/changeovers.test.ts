@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { CHARTS } from '../../../../src/report/charts/of-study.js';
-import { distinctBeginnings, runsOf } from '../../../../src/report/charts/simulate/changeover-strip.js';
+import {
+  distinctBeginnings,
+  piecesOf,
+  runsOf,
+} from '../../../../src/report/charts/simulate/changeover-strip.js';
 import type { StripStay } from '../../../../src/study/sections/changeovers.js';
 import { results } from '../../samples/drawn.js';
 
@@ -22,6 +26,20 @@ describe('changeovers', () => {
       [2, 3],
     ]);
     expect(runsOf([])).toEqual([]);
+  });
+
+  it('are drawn in the pieces that were worked, within the week', () => {
+    const late = { ...stay(0), changedFrom: 1, changeFrom: 13.9, changeTo: 22.2 };
+    expect(piecesOf(stay(0), 168)).toEqual([]);
+    expect(piecesOf(late, 168)).toEqual([[13.9, 22.2]]);
+    expect(piecesOf({ ...late, changeTo: null }, 168)).toEqual([[13.9, 168]]);
+    const pieces = [
+      [-2, -1],
+      [13.9, 14],
+      [22, 22.2],
+      [170, 171],
+    ] as const;
+    expect(piecesOf({ ...late, changePieces: pieces }, 168)).toEqual(pieces.slice(1, 3));
   });
 
   it('name a value in little room by the beginning that no other has', () => {
