@@ -40,7 +40,8 @@ export function rateFirst(results: RateResults): FirstScreen {
       noted(scenario),
       weakestText(
         weakest,
-        constraint === null ? undefined : `at ${rateText(constraint.perDay, rateUnit)} asked it ships`,
+        undefined,
+        constraint === null ? undefined : ` at ${rateText(constraint.perDay, rateUnit)}`,
       ),
       `A rate counts as held if surely at least ${number(100 * sure)} % of all builds ship it` +
         (arithmetic === null
