@@ -72,12 +72,12 @@ function observeBuffers({ buffers }: Run, minutes: number) {
     ),
     bufferLevelsFrom,
     /**
-     * Over the whole run: 1 if a unit ever found no room there; most units in its spaces at a time, Infinity
-     * for `LEVELS` - 1 and more.
+     * Over the whole run: 1 if a unit ever found no room there; most units in its spaces for any time (in a
+     * bank of a lane at all), Infinity for `LEVELS` - 1 and more.
      */
     room: {
       shutOut: Uint8Array.from(buffers, ({ everShutOut }) => Number(everShutOut)),
-      most: column(buffers, ({ most }) => most),
+      most: column(buffers, ({ most, lane }) => lane?.mostInBank ?? most),
     },
   };
 }

@@ -66,6 +66,8 @@ export class Lane extends ActivePeriods {
   trips = 0;
   carried = 0;
   waitMinutes = NaN;
+  /** Most units that were in the bank at once, be it for no time: a full load is gone the moment it is there. */
+  mostInBank = 0;
   /** Units in an arrival bank without a limit, and their unit-minutes. */
   private arrived = 0;
   arrivedArea = NaN;

@@ -29,8 +29,9 @@ import { stepFrom } from './routes.js';
 /** Does what the lane can do now: trucks emptied leave, trucks at the gate get a dock, trucks ready load. */
 export function serve(run: Run, lane: Lane): void {
   const { docksFrom, docksTo, unloadDraw, returnDraw } = run.model.lanes,
-    { id } = lane;
+    { id, bank } = lane;
   lane.listed = false;
+  if (bank.waiting > lane.mostInBank) lane.mostInBank = bank.waiting;
   for (const truck of lane.trucks)
     if (truck.phase === EMPTYING && truck.load === 0) {
       lane.docksUsedTo--;

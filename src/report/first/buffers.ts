@@ -4,18 +4,8 @@ import { capital, count, exact, number } from '../../study/format.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { WITH_THEM } from '../constraint.js';
 import { figure, range } from './figures.js';
-import {
-  between,
-  type FirstScreen,
-  gain,
-  howTogether,
-  INPUTS,
-  noted,
-  OTHER_BUILDS,
-  sentences,
-  whyText,
-} from './first.js';
-import { lastUnitText } from './last-unit.js';
+import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences, whyText } from './first.js';
+import { lastUnitText, planSays } from './last-unit.js';
 import { weakestText } from './weakest.js';
 
 export function buffersFirst(results: BufferResults): FirstScreen {
@@ -23,6 +13,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       scenario,
       answer,
       chosen,
+      present,
       gain: against,
       goal,
       zone,
@@ -35,12 +26,16 @@ export function buffersFirst(results: BufferResults): FirstScreen {
     } = results,
     places = count(chosen.total, 'waiting place'),
     isTarget = goal.kind === 'target',
+    toToday = comparedWith(results),
     runs = answer.toSettle === null ? 'more' : `about ${exact(answer.toSettle)}`,
     a = unit.replace(/^units/, '');
   return {
-    question: isTarget
-      ? `How few waiting places does “${scenario.name}” need for ${askedText(results)}?`
-      : `Where does “${scenario.name}” best put up to ${count(goal.places, 'waiting place')}?`,
+    question: asking(
+      scenario,
+      isTarget
+        ? `How few waiting places does “${scenario.name}” need for ${askedText(results)}?`
+        : `Where does “${scenario.name}” best put up to ${count(goal.places, 'waiting place')}?`,
+    ),
     answer: isTarget
       ? {
           found: `${places}.`,
@@ -49,7 +44,9 @@ export function buffersFirst(results: BufferResults): FirstScreen {
           'not reached': 'Not reached with the layouts tried.',
           'out of reach': 'Out of reach, however many places.',
         }[answer.verdict]
-      : `${places} ${comparedWith(results)}.`,
+      : toToday === null
+        ? `Not settled: ${places} may ship as much as today’s ${exact(present.total)}.`
+        : `${places} ${toToday}.`,
     sure:
       `With them ${between(chosen.rate)} ${unit} (${howTogether(chosen.rate, level)}): ` +
       `${gain(against.difference, a)} than today.` +
@@ -57,19 +54,17 @@ export function buffersFirst(results: BufferResults): FirstScreen {
         ? ''
         : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ${gain(more.difference)}` +
           `${more.isSettled ? '' : '; whether that matters is not settled'}.`),
-    why: constraint === null ? null : whyText(constraint, `${WITH_THEM}, `),
+    why: constraint === null ? null : whyText(constraint, WITH_THEM),
     toDo:
-      capital(
-        spots.map(({ name, chosen: many, present: now }) => `${name}: ${many} (today ${now})`).join('; '),
-      ) + '. Do all of it or none: parts of it were not tried.',
+      `${isTarget || toToday !== null ? 'Waiting' : 'If more builds settle it: waiting'} places at ` +
+      `${spots.map(({ name, chosen: many, present: now }) => `${name} ${many} (today ${now})`).join(', ')}. ` +
+      'Do all of it or none: parts of it were not tried.',
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
     whenAndCost: [...dates(results), ...floor(results), ...cheapestOf(results)],
     rests: sentences(
-      noted(scenario),
+      weakestText(results.weakest, undefined, ` ${WITH_THEM}`),
       `${tried(results)} A difference below ${number(100 * zone)} % does not matter here.`,
-      weakestText(results.weakest, 'with these places it ships'),
       'Whether there is floor space is not known.',
-      OTHER_BUILDS,
       INPUTS,
     ),
     picture: {
@@ -79,10 +74,12 @@ export function buffersFirst(results: BufferResults): FirstScreen {
   };
 }
 
-function dates({ lastUnit: { chosen, present } }: BufferResults): string[] {
+function dates({ lastUnit: { chosen, present }, plannedEnd }: BufferResults): string[] {
   const [out, today] = [chosen, present].map(lastUnitText);
   if (out == null) return [];
-  return [`Last unit out ${out}${today == null ? '' : today === out ? ', as today' : `; today ${today}`}.`];
+  return [
+    `Last unit out ${out}${today == null ? '' : today === out ? ', as today' : `; today ${today}`}${planSays(plannedEnd)}.`,
+  ];
 }
 
 /** How much was tried. */
@@ -118,12 +115,12 @@ function cheapestOf({ cheapest }: BufferResults): string[] {
 }
 
 /** By the whole interval of the difference to the layout as it is, and by what does not matter. */
-function comparedWith({ gain: { difference }, present, zone }: BufferResults): string {
+function comparedWith({ gain: { difference }, present, zone }: BufferResults): string | null {
   const { low, high } = boundsOf(difference),
     matters = zone * present.rate.mean,
     today = `today’s ${exact(present.total)}`;
   if (low > matters) return `ship more than ${today}`;
   if (high < -matters) return `ship less than ${today}`;
   if (low >= -matters && high <= matters) return `ship as much as ${today}`;
-  return `ship about what ${today} do; not settled`;
+  return null;
 }

@@ -3,22 +3,22 @@ import type { CompareResults } from '../../study/compare/results.js';
 import { capital, count, exact } from '../../study/format.js';
 import { each, eachWorking, inUnit } from '../../study/planners-unit.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
-import { boundsOf, negated } from '../../study/statistics/estimate.js';
+import { boundsOf, type Estimate, negated } from '../../study/statistics/estimate.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
+import { triedWith } from '../constraint.js';
 import { figure, range } from './figures.js';
 import {
+  asking,
   between,
   type FirstScreen,
   gain,
   howTogether,
   INPUTS,
-  noted,
-  OTHER_BUILDS,
   roughly,
   sentences,
   whyText,
 } from './first.js';
-import { lastUnitText } from './last-unit.js';
+import { lastUnitText, planSays } from './last-unit.js';
 import { weakestText } from './weakest.js';
 
 export function compareFirst(results: CompareResults): FirstScreen {
@@ -29,7 +29,7 @@ export function compareFirst(results: CompareResults): FirstScreen {
   const best =
     main === undefined ? undefined : [...main.whatIfs].sort((x, y) => y.value.mean - x.value.mean)[0];
   return {
-    question: question(results),
+    question: asking(scenario, question(results)),
     answer: answer(results, main),
     sure:
       main === undefined
@@ -37,28 +37,20 @@ export function compareFirst(results: CompareResults): FirstScreen {
         : `Today it ships ${between(main.base)}${a}` +
           (best === undefined ? '' : `; with “${best.whatIf}” ${between(best.value)}`) +
           ` (${howTogether(main.base, level)}).`,
-    why:
-      constraint === null
-        ? null
-        : whyText(constraint, constraint.of === null ? '' : `with “${constraint.of}”, `),
+    why: constraint === null ? null : whyText(constraint, triedWith(results) ?? ''),
     toDo:
       best === undefined || !best.verdict.endsWith('better')
         ? 'None of them surely ships more.'
-        : `“${best.whatIf}” ships the most: ${gain(best.difference, a)} than today.`,
+        : `“${best.whatIf}” ships the most: ${gain(best.difference, a)} than today.${otherGains(main, best.whatIf)}`,
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
-    whenAndCost: ['last unit', 'cost']
-      .flatMap((id) => measures.filter((one) => one.id === id))
-      .flatMap((measure) =>
-        others(
-          measure,
-          results.whatIfs.find(({ name }) => name === best?.whatIf),
-        ),
-      ),
+    whenAndCost: others(
+      measures,
+      results.whatIfs.find(({ name }) => name === best?.whatIf),
+      results.plannedEnd,
+    ),
     rests: sentences(
-      noted(scenario),
       weakestText(results.weakest, 'today’s build ships'),
-      'What the changes cost, and whether codes and room allow them, is not known here.',
-      OTHER_BUILDS,
+      'Whether codes and room allow the changes is not known here.',
       INPUTS,
     ),
     picture: {
@@ -121,27 +113,61 @@ function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | u
       );
 }
 
-/** What is not in a figure: a change is not cheap because the units are. */
-const beside: Readonly<Record<string, string>> = { cost: '; what the change itself costs is not known here' };
+/** So many of the other what-ifs are told; a longer list would not be read. */
+const OTHERS = 3;
 
-/** What the best does to a date or a price, against the scenario as it is. */
+/** `Of the others no absence 0.11 more, small body store 0.07 less.` */
+function otherGains(main: MeasureCompared | undefined, best: string): string {
+  const others = (main?.whatIfs ?? [])
+    .filter(({ whatIf }) => whatIf !== best)
+    .sort((x, y) => y.difference.mean - x.difference.mean);
+  if (others.length === 0 || others.length > OTHERS) return '';
+  const told = others.map(
+    ({ whatIf, difference }) =>
+      `${whatIf} ${figure(difference.mean < 0 ? negated(difference) : difference)} ` +
+      (difference.mean < 0 ? 'less' : 'more'),
+  );
+  return ` ${others.length === 1 ? 'The other' : 'The others'}: ${told.join(', ')}.`;
+}
+
+/** What is not in a figure: a change is not cheap because the units are. */
+const BESIDE = '; the price of the change is not known here';
+
+/** What the best does to the dates and the prices, against the scenario as it is. */
 export function others(
-  { id, unit, whatIfs }: MeasureCompared,
+  measures: readonly MeasureCompared[],
   best: { readonly name: string; readonly lastUnit: readonly DateQuantile[] } | undefined,
+  plannedEnd: string | null,
 ): string[] {
-  const isCost = id === 'cost',
-    out = isCost || best === undefined ? null : lastUnitText(best.lastUnit);
-  return whatIfs
-    .filter(({ whatIf }) => whatIf === best?.name)
-    .map(({ whatIf, difference }) => {
-      const { low, high } = boundsOf(difference),
-        [less, more] = isCost ? ['cheaper', 'dearer'] : ['sooner', 'later'],
-        what = isCost ? 'a unit is' : `the last unit is out${out === null ? '' : ` ${out},`}`;
-      if (low <= 0 && high >= 0) return `With “${whatIf}” ${what} neither surely ${less} nor ${more}.`;
-      const by = high < 0 ? negated(difference) : difference;
-      return (
-        `With “${whatIf}” ${what} ${figure(by)} ${unit} ${high < 0 ? less : more} than today (${range(by)})` +
-        `${beside[id] ?? ''}.`
-      );
-    });
+  if (best === undefined) return [];
+  const of = (id: string) => {
+    const measure = measures.find((each) => each.id === id),
+      difference = measure?.whatIfs.find(({ whatIf }) => whatIf === best.name)?.difference;
+    return measure === undefined || difference === undefined ? null : { ...measure, difference };
+  };
+  const end = of('last unit'),
+    cost = of('cost'),
+    out = lastUnitText(best.lastUnit),
+    name = `“${best.name}”`;
+  return [
+    ...(end === null
+      ? []
+      : [
+          `With ${name} the last unit is out ${out === null ? '' : `${out}, `}` +
+            `${changeText(end, ['sooner', 'later'])}${planSays(plannedEnd)}.`,
+        ]),
+    ...(cost === null ? [] : [`A unit is then ${changeText(cost, ['cheaper', 'dearer'])}${BESIDE}.`]),
+  ];
+}
+
+/** `14 days sooner than today (13 to 16)`, or that neither is sure. */
+function changeText(
+  { unit, difference }: Pick<MeasureCompared, 'unit'> & { readonly difference: Estimate },
+  [less, more]: readonly [string, string],
+): string {
+  const { low, high } = boundsOf(difference),
+    by = high < 0 ? negated(difference) : difference;
+  return low <= 0 && high >= 0
+    ? `neither surely ${less} nor ${more} than today`
+    : `${figure(by)} ${unit} ${high < 0 ? less : more} than today (${range(by)})`;
 }

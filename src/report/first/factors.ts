@@ -1,52 +1,42 @@
 import { inWords } from '../../study/answer/answer.js';
 import { toldCombination } from '../../study/factors/best.js';
 import type { FactorsResults } from '../../study/factors/results.js';
-import { rankingOf, togetherOf } from '../../study/factors/standing.js';
+import { rankingOf, type Shipped, togetherOf } from '../../study/factors/standing.js';
 import { capital, count } from '../../study/format.js';
 import { each } from '../../study/planners-unit.js';
-import { negated } from '../../study/statistics/estimate.js';
+import { type Estimate, negated } from '../../study/statistics/estimate.js';
 import { byMeasureOf, changesOf, isMixed, type MeasureByFactors, onlyTold, triedOn } from '../factors.js';
 import { others, shortest } from './compare.js';
-import {
-  between,
-  type FirstScreen,
-  gain,
-  howTogether,
-  INPUTS,
-  noted,
-  OTHER_BUILDS,
-  sentences,
-  whyText,
-} from './first.js';
+import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences, whyText } from './first.js';
 import { weakestText } from './weakest.js';
 
 export function factorsFirst(results: FactorsResults): FirstScreen {
-  const { scenario, rateUnit, factors, combinations, constraint } = results,
+  const { scenario, rateUnit, combinations, constraint } = results,
     measures = byMeasureOf(results),
     [main] = measures,
     a = ` ${each(rateUnit)}`,
     { isBase = false, lastUnit = [] } = combinations[toldCombination(results)] ?? {},
     told = { name: changesOf(results, toldCombination(results)), lastUnit };
   return {
-    question: `Which of ${inWords(factors.length)} things most changes what “${scenario.name}” ships?`,
+    question: asking(scenario, question(results)),
     answer: answer(results, a),
     sure: main === undefined ? '' : sure(results, main, a),
-    why: constraint === null ? null : whyText(constraint, `${triedOn(results) ?? ''}${isBase ? '' : ', '}`),
+    why: constraint === null ? null : whyText(constraint, triedOn(results) ?? ''),
     toDo: [bestText(results, main, a), togetherText(results, a), idleText(results)]
       .filter((text) => text !== '')
       .join(' '),
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
     whenAndCost: isBase
       ? []
-      : ['last unit', 'cost']
-          .flatMap((id) => measures.filter((one) => one.id === id))
-          .flatMap((measure) => others(onlyTold(measure, results), told)),
+      : others(
+          measures.map((measure) => onlyTold(measure, results)),
+          told,
+          results.plannedEnd,
+        ),
     rests: sentences(
-      noted(scenario),
       restsText(results),
       weakestText(results.weakest, 'today’s build ships'),
-      'What the changes cost, and whether codes and room allow them, is not known here.',
-      OTHER_BUILDS,
+      'Whether codes and room allow the changes is not known here.',
       INPUTS,
     ),
     picture: {
@@ -56,18 +46,51 @@ export function factorsFirst(results: FactorsResults): FirstScreen {
   };
 }
 
+const ANY_OF = new Intl.ListFormat('en-GB', { type: 'disjunction' });
+/** More would not be read at a glance. */
+const MOST_WORDS = 25;
+
+/** With the names of what was tried, if these are short enough. */
+function question({ scenario, factors }: FactorsResults): string {
+  const names = factors.map(({ name }) => name),
+    named = `What changes most what “${scenario.name}” ships: ${ANY_OF.format(names)}?`;
+  return named.split(/\s+/).length <= MOST_WORDS
+    ? named
+    : `Which of ${inWords(factors.length)} things most changes what “${scenario.name}” ships?`;
+}
+
+/**
+ * What the effect that is seen most does to the scenario as it is, all else as today; null where that was not
+ * among the combinations.
+ */
+function aloneToday({ combinations }: FactorsResults, { effect }: Shipped): Estimate | null {
+  const today = combinations.find(({ isBase }) => isBase)?.levels,
+    [f] = effect.factors;
+  if (today === undefined || f === undefined || today[f] !== effect.from[0]) return null;
+  return (
+    combinations
+      .find(({ levels }) => levels.every((level, i) => level === (i === f ? effect.to[0] : today[i])))
+      ?.compared.find(({ measure }) => measure === 'throughput')?.difference ?? null
+  );
+}
+
 /** The interval of what is seen most, what is shipped today, and with the combination that is told. */
 function sure(results: FactorsResults, main: MeasureByFactors, a: string): string {
   const { factors, level, combinations, design } = results,
     [first] = rankingOf(results).seen,
     others = factors.length === 2 ? 'the other' : `the other ${inWords(factors.length - 1)}`,
     told = toldCombination(results),
-    most = main.combinations[told];
+    most = main.combinations[told],
+    alone = first === undefined ? null : aloneToday(results, first);
+  const positive = (each: Estimate): Estimate => (each.mean < 0 ? negated(each) : each),
+    onAverage = design.resolution === 'III' ? '' : `on average over the values of ${others}`;
   const effect =
     first === undefined
       ? ''
-      : `That is ${between(first.difference.mean < 0 ? negated(first.difference) : first.difference)}${a}` +
-        `${design.resolution === 'III' ? '' : `, on average over the values of ${others}`}. `;
+      : alone === null
+        ? `That is ${between(positive(first.difference))}${a}${onAverage === '' ? '' : `, ${onAverage}`}. `
+        : `That is ${between(positive(alone))}${a}, all else as today` +
+          `${onAverage === '' ? '' : `; ${onAverage} ${gain(first.difference, a)}`}. `;
   return (
     `${effect}Today it ships ${between(main.base)}${a}` +
     (most === undefined || combinations[told]?.isBase === true
@@ -87,7 +110,7 @@ function answer(results: FactorsResults, a: string): string {
       ? 'None by itself surely changes what it ships; two together do.'
       : 'None of them surely changes what it ships.';
   }
-  const told = gain(first.difference, a).replace(/ \(.*\)$/, '');
+  const told = gain(aloneToday(results, first) ?? first.difference, a).replace(/ \(.*\)$/, '');
   const lead = leaders === 1 ? 'Most' : 'Largest seen',
     name = results.factors[first.effect.factors[0] ?? 0]?.name ?? '';
   return shortest(
@@ -112,7 +135,7 @@ function bestText(results: FactorsResults, main: MeasureByFactors | undefined, a
       : 'No combination surely ships more than today’s.';
   const gained = `${gain(found.difference, a)} than today`;
   return best.nearest !== null
-    ? `With the fewest changes ${name} may ship as much as any: ${gained}.`
+    ? `${name} ships ${gained}. It has the fewest changes of those that may ship the most.`
     : `${name} ships the most: ${gained}` +
         (behind === 0
           ? ', surely more than any other combination.'

@@ -88,13 +88,16 @@ export const dateText = (iso: string): string => DAY.format(Date.parse(iso));
 
 /**
  * What stops it: what was tried of it, and what came next; else why it is not known.
- * @param when of which build that is told: `with “more painters”, `
+ * @param when of which build that is told: `with “more painters”`
  */
 export function whyText(found: ConstraintResult, when = ''): string {
   const { culprit, sentence } = found;
-  if (culprit === null) return capital(`${when}${when === '' ? '' : 'tried: '}${eachShift(sentence, found)}`);
+  if (culprit === null)
+    return capital(
+      when === '' ? eachShift(sentence, found) : `${when}: ${uncapital(eachShift(sentence, found))}`,
+    );
   return (
-    `${capital(`${when}${calledThing(culprit.thing)}`)}: ${eachShift(culprit.what, found)} brings ` +
+    `${capital(`${when === '' ? '' : `${when} it is `}${calledThing(culprit.thing)}`)}: ${eachShift(culprit.what, found)} brings ` +
     `${figure(culprit.gain)} units a day (${range(culprit.gain)}).${nextBest(found)}`
   );
 }
@@ -128,6 +131,10 @@ export function restsOn(said: readonly { readonly basis: Basis; readonly words: 
         `${guesses === 1 ? 'is a guess' : 'are guesses'}.`;
 }
 
+/** The question, and what the scenario notes of itself. */
+export const asking = (scenario: { readonly note: string | null }, question: string): string =>
+  sentences(question, noted(scenario));
+
 /** Longest first sentence of a note that the first screen has room for. */
 const LONGEST_NOTE = 80;
 
@@ -135,16 +142,19 @@ const LONGEST_NOTE = 80;
  * `The scenario notes: “Invented data.”`, the first sentence of its note; '' where that is none or too
  * long.
  */
-export function noted({ note }: { readonly note: string | null }): string {
+function noted({ note }: { readonly note: string | null }): string {
   const first = /^.*?[.!](?=\s|$)/s.exec(note?.trim() ?? '')?.[0] ?? note?.trim() ?? '';
   return first === '' || first.length > LONGEST_NOTE ? '' : `The scenario notes: “${first}”`;
 }
 
+const uncapital = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
 /** One after the other; those that say nothing are left out. */
 export const sentences = (...all: readonly string[]): string => all.filter((each) => each !== '').join(' ');
 
-/** Said where pages of one scenario stand side by side: how many builds were tried is told on each. */
-export const OTHER_BUILDS = 'Other pages tried other builds, so their figures differ a little.';
-
-/** Said on every first screen: chance is in the intervals, mistakes are not. */
-export const INPUTS = 'The intervals cover chance, not wrong inputs.';
+/**
+ * Said on every first screen: chance is in the intervals, mistakes are not; and pages of one scenario stand
+ * side by side.
+ */
+export const INPUTS =
+  'Intervals cover chance, not wrong inputs. Other pages try other builds: their figures differ a little.';

@@ -1,20 +1,19 @@
-import { exact, number } from '../../study/format.js';
+import { exact } from '../../study/format.js';
 import { each, inUnit, rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
-import { type FirstScreen, INPUTS, noted, OTHER_BUILDS, sentences, shipIt, whyText } from './first.js';
-import { lastUnitText } from './last-unit.js';
+import { asking, type FirstScreen, INPUTS, sentences, shipIt, whyText } from './first.js';
+import { lastUnitText, planSays } from './last-unit.js';
 import { weakestText } from './weakest.js';
 
 export function rateFirst(results: RateResults): FirstScreen {
-  const { scenario, answer, points, rateUnit, plannedPerDay, constraint, ramp, arithmetic, sure, weakest } =
-      results,
+  const { scenario, answer, points, rateUnit, plannedPerDay, constraint, ramp, weakest } = results,
     { highestPerDay, spread } = answer,
     a = each(rateUnit),
     isAbove = highestPerDay === null || plannedPerDay > highestPerDay,
     planned = exact(inUnit(plannedPerDay, rateUnit)),
     best = points.find(({ perDay }) => perDay === highestPerDay);
   return {
-    question: `What rate can “${scenario.name}” promise? The plan says ${planned} ${a}.`,
+    question: asking(scenario, `What rate can “${scenario.name}” promise? The plan says ${planned} ${a}.`),
     answer:
       highestPerDay === null
         ? 'None of the rates tried holds.'
@@ -30,25 +29,22 @@ export function rateFirst(results: RateResults): FirstScreen {
     why:
       constraint === null
         ? null
-        : whyText(constraint, `above that, tried at ${rateText(constraint.perDay, rateUnit)}, `),
+        : whyText(constraint, `above that, tried at ${rateText(constraint.perDay, rateUnit)},`),
     toDo: isAbove && highestPerDay !== null ? `Plan for ${rateText(highestPerDay, rateUnit)}.` : '',
     next: isAbove
       ? { what: 'What would raise it', command: `rateproof reliefs ${scenario.file}` }
       : { what: 'Whether fewer waiting spaces would do', command: `rateproof buffers ${scenario.file}` },
-    whenAndCost: [...dates(results), ramp.sentence, 'Costs are not looked at here.'],
+    whenAndCost: [
+      ...dates(results),
+      ...(ramp.outcome === 'from the start' || ramp.outcome === 'no ramp' ? [] : [ramp.sentence]),
+      'Costs are not looked at here.',
+    ],
     rests: sentences(
-      noted(scenario),
       weakestText(
         weakest,
         undefined,
         constraint === null ? undefined : ` at ${rateText(constraint.perDay, rateUnit)}`,
       ),
-      `A rate counts as held if surely at least ${number(100 * sure)} % of all builds ship it` +
-        (arithmetic === null
-          ? '.'
-          : `. By averages alone it would be ${number(inUnit(arithmetic.perDay, rateUnit))} ${a} ` +
-            `(${arithmetic.name}); chance takes the rest.`),
-      OTHER_BUILDS,
       INPUTS,
     ),
     picture: {
@@ -62,11 +58,11 @@ export function rateFirst(results: RateResults): FirstScreen {
   }
 }
 
-function dates({ answer: { highestPerDay }, lastUnit, rateUnit }: RateResults): string[] {
+function dates({ answer: { highestPerDay }, lastUnit, plannedEnd, rateUnit }: RateResults): string[] {
   const out = lastUnitText(lastUnit);
   return highestPerDay === null || out === null
     ? []
-    : [`At ${rateText(highestPerDay, rateUnit)} the last unit is out ${out}.`];
+    : [`At ${rateText(highestPerDay, rateUnit)} the last unit is out ${out}${planSays(plannedEnd)}.`];
 }
 
 const tenths = (share: number): string => `${exact(Math.round(10 * share))} of 10`;

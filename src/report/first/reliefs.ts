@@ -1,21 +1,12 @@
 import { calledThing } from '../../study/constraint/sentence.js';
-import { capital, exact } from '../../study/format.js';
+import { capital, exact, number } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { onEveryShift } from '../constraint.js';
 import { figure, range } from './figures.js';
-import {
-  between,
-  type FirstScreen,
-  gain,
-  howTogether,
-  INPUTS,
-  noted,
-  OTHER_BUILDS,
-  sentences,
-} from './first.js';
-import { lastUnitText } from './last-unit.js';
+import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences } from './first.js';
+import { lastUnitText, planSays } from './last-unit.js';
 
 type Relief = ReliefsResults['reliefs'][number];
 
@@ -33,17 +24,21 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
         high !== null && base.throughput.high !== null && base.throughput.high + high < asked,
     );
   return {
-    question:
+    question: asking(
+      scenario,
       asked === null
         ? `What brings more units to “${scenario.name}”?`
         : `What brings “${scenario.name}” to ${exact(asked)} ${eachWorking(rateUnit)}?`,
+    ),
     answer:
       first === undefined
         ? 'Nothing that was tried surely brings more.'
         : none
           ? `No single change reaches ${exact(asked)}.`
           : `${capital(onEveryShift(first.text))}: ${figure(first.gain)}${a} more.`,
-    sure: `Today it ships ${between(base.throughput)}${a} (${howTogether(base.throughput, level)}).`,
+    sure:
+      `Today it ships ${between(base.throughput)}${a} (${howTogether(base.throughput, level)})` +
+      (none && first !== undefined ? `; with the best single change no more than ${most(results)}.` : '.'),
     why: first === undefined || !isAlone ? null : why(first, results),
     toDo:
       first === undefined
@@ -59,12 +54,18 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
       command: `rateproof compare ${scenario.file} WHAT-IFS.yaml`,
     },
     whenAndCost: [...dates(results, first), ...costs(results, first)],
-    rests: sentences(noted(scenario), weakest(results), OTHER_BUILDS, INPUTS),
+    rests: sentences(weakest(results), INPUTS),
     picture: {
       title: 'What each change brings by itself',
       more: 'Units a working day; right of 0 it ships more.',
     },
   };
+}
+
+/** What even the best of them does not surely exceed: both bounds hold together. */
+function most({ base, reliefs }: ReliefsResults): string {
+  const { high } = boundsOf(base.throughput);
+  return number(high + Math.max(...reliefs.map(({ gain }) => boundsOf(gain).high)));
 }
 
 /** Only of the one that is told apart from all others. */
@@ -84,19 +85,21 @@ function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): string
   );
 }
 
-function dates({ base: { lastUnit } }: ReliefsResults, first: Relief | undefined): string[] {
+function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, first: Relief | undefined): string[] {
   const out = lastUnitText(lastUnit),
     later = first?.lastUnitDays ?? null;
   if (out === null) return [];
   const { low, high } = boundsOf(later),
     text = onEveryShift(first?.text ?? '');
-  if (later === null) return [`Last unit out today ${out}.`];
+  if (later === null) return [`Last unit out today ${out}${planSays(plannedEnd)}.`];
   if (low <= 0 && high >= 0)
-    return [`Last unit out today ${out}; with ${text} neither surely sooner nor later.`];
+    return [
+      `Last unit out today ${out}${planSays(plannedEnd)}. With ${text} neither surely sooner nor later.`,
+    ];
   const by = high < 0 ? negated(later) : later;
   return [
-    `Last unit out today ${out}; with ${text} ${figure(by)} days ${high < 0 ? 'sooner' : 'later'} ` +
-      `(${range(by)}).`,
+    `Last unit out today ${out}${planSays(plannedEnd)}. With ${text} ${figure(by)} days ` +
+      `${high < 0 ? 'sooner' : 'later'} (${range(by)}).`,
   ];
 }
 

@@ -6,19 +6,19 @@ import type { Estimate } from '../../study/statistics/estimate.js';
 import { eachShift, toldConstraint } from '../constraint.js';
 import { figure, range } from './figures.js';
 import {
+  asking,
   between,
   dateText,
   type FirstScreen,
   how,
   INPUTS,
-  noted,
   restsOn,
   roughly,
   sentences,
   shipIt,
   whyText,
 } from './first.js';
-import { lastUnitText } from './last-unit.js';
+import { lastUnitText, planSays } from './last-unit.js';
 import { weakestText } from './weakest.js';
 
 export function simulateFirst(results: Results): FirstScreen {
@@ -29,10 +29,12 @@ export function simulateFirst(results: Results): FirstScreen {
     rate = `${roughly(shipped, asked)} ${a}`,
     found = toldConstraint(results);
   return {
-    question:
+    question: asking(
+      scenario,
       asked === null
         ? `How many units does “${scenario.name}” ship?`
         : `Can “${scenario.name}” ship ${exact(asked)} ${eachWorking(rateUnit)}${from(results)}?`,
+    ),
     answer: {
       holds: `Yes, it holds: ${rate} shipped.`,
       'falls short': `No. Expect ${rate}, not ${asked === null ? '' : exact(asked)}.`,
@@ -44,7 +46,7 @@ export function simulateFirst(results: Results): FirstScreen {
     toDo: toDo(found, asked, shipped, results),
     next: next(results),
     whenAndCost: [...dates(results), ...cost(results)],
-    rests: sentences(noted(scenario), restsOn(assumptions), weakestText(results.weakest), INPUTS),
+    rests: sentences(weakestText(results.weakest), restsOn(assumptions), INPUTS),
     picture: picture(results),
   };
 }
@@ -90,7 +92,7 @@ function toDo(
           : '; whether it is enough alone is not settled';
   return (
     `${capital(eachShift(what, found))} closes ${figure(more)} of the ${missing} a day that are ` +
-    `missing${enough}. What it costs is not known here.`
+    `missing${enough}. Its price is not known here.`
   );
 }
 
@@ -109,7 +111,7 @@ function dates({ lastUnit, programme, plan, units }: Results): string[] {
     planned = units.reduce((last, { due }) => (due !== null && due > last ? due : last), '');
   if (programme.kind !== 'programme' || out === null) return [];
   const by = planned === '' ? (plan === null ? null : lastDue(plan)) : planned;
-  return [`Last unit out ${out}${by === null ? '.' : `; the plan says by ${dateText(by)}.`}`];
+  return [`Last unit out ${out}${planSays(by)}.`];
 }
 
 /** The last day of the first week by whose end the plan has them all due. */

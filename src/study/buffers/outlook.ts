@@ -5,7 +5,7 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import { constraint } from '../constraint/constraint.js';
 import { inWeeksJudged, watch } from '../constraint/watch.js';
 import { judgeRate } from '../held/rate-held.js';
-import { lastUnitDates, lastUnitDay } from '../programme/dates.js';
+import { lastUnitDates, lastUnitDay, plannedEnd } from '../programme/dates.js';
 import { changedTo } from '../reliefs/changes.js';
 import { valuesOf } from '../reliefs/values/values.js';
 import { weakest } from '../reliefs/values/weakest.js';
@@ -31,7 +31,7 @@ export interface OutlookAsked {
 export async function outlook(
   { scenario, data, spots, chosen, base, level }: OutlookAsked,
   replicator: Replicator,
-): Promise<Pick<BufferResults, 'constraint' | 'weakest' | 'lastUnit'>> {
+): Promise<Pick<BufferResults, 'constraint' | 'weakest' | 'plannedEnd' | 'lastUnit'>> {
   const withIt = (each: Scenario): Scenario => withLayout(each, spots, chosen),
     build = changedTo(withIt(scenario)),
     plan = planned(build.scenario, build.model),
@@ -49,6 +49,7 @@ export async function outlook(
   return {
     constraint: found,
     weakest: await weakest(seen, found, valuesOf({ scenario, data }), replicator, withIt),
+    plannedEnd: plannedEnd({ model: build.model, clock }),
     lastUnit: { chosen: dates(observations), present: dates(base) },
   };
 }

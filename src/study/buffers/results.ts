@@ -129,6 +129,8 @@ export interface BufferResults extends ResultsHead<'buffers'>, Around {
   readonly constraint: ConstraintResult | null;
   /** The guess or estimate that what it ships with that layout hangs on most; null where none was tried. */
   readonly weakest: WeakestResult | null;
+  /** The day by which the plan has all units shipped, ISO; null where it does not say. */
+  readonly plannedEnd: string | null;
   /** When the last unit is out; none without a quantity. */
   readonly lastUnit: { readonly chosen: readonly DateQuantile[]; readonly present: readonly DateQuantile[] };
 }

@@ -115,6 +115,7 @@ export function bufferResults(study: BufferFindings, found: Found): BufferResult
     curve: curve.map((point) => ({ ...point, behind: behind(point, curve) })),
     layoutsTried: trials.tried,
     ...study.around,
+    plannedEnd: null,
     constraint: null,
     weakest: null,
     lastUnit: { chosen: [], present: [] },

@@ -106,6 +106,8 @@ export interface CompareResults extends ResultsHead<'compare'> {
   };
   readonly whatIfs: readonly (VariantResult & { readonly compared: readonly ComparedMeasure[] })[];
   readonly series: Pick<SeriesResult, 'unit' | 'labels' | 'starts' | 'workingDays'>;
+  /** The day by which the plan has all units shipped, ISO; null where it does not say. */
+  readonly plannedEnd: string | null;
   /**
    * What stops the what-if that ships most, or, of `null`, the scenario, where none surely ships more; null
    * where that was not looked at.

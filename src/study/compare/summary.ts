@@ -3,6 +3,7 @@ import { programmeClock } from '../../scenario/programme/clock.js';
 import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
 import { overLoads } from '../loads/over-loads.js';
+import { plannedEnd } from '../programme/dates.js';
 import { unitsOver } from '../programme/series.js';
 import { planned } from '../sample/planned.js';
 import type { Reading } from '../sample/reading.js';
@@ -89,6 +90,7 @@ export function summariseComparison(
         values: columns.map((column) => finite(column[r])),
       }));
     }),
+    plannedEnd: plannedEnd(planned(base.scenario, base.model)),
     constraint: null,
     weakest: null,
   };

@@ -119,6 +119,8 @@ export interface FactorsResults extends ResultsHead<'factors'> {
      */
     readonly nearest: number | null;
   };
+  /** The day by which the plan has all units shipped, ISO; null where it does not say. */
+  readonly plannedEnd: string | null;
   /** What stops the combination that is told; null where that was not looked at. */
   readonly constraint: ConstraintResult | null;
   /** The guess or estimate that what the scenario ships hangs on most; null where none was tried. */

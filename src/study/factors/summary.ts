@@ -6,6 +6,8 @@ import { compared, zoneOf } from '../compare/verdict.js';
 import { type Zones, zoneShare } from '../compare/zones.js';
 import { headOf } from '../head.js';
 import { defined } from '../lists.js';
+import { plannedEnd } from '../programme/dates.js';
+import { planned } from '../sample/planned.js';
 import { familyLevel } from '../statistics/difference.js';
 import { amount } from '../statistics/skewed-interval.js';
 import { bestOf, nearestOf } from './best.js';
@@ -91,6 +93,7 @@ export function summariseFactors(
     replications,
     ...{ eachLevel, intervals, measures, effects, combinations },
     window: windowResult(base, window),
+    plannedEnd: plannedEnd(planned(base.scenario, base.model)),
     constraint: null,
     weakest: null,
     design: designResult(asked),

@@ -1,4 +1,6 @@
+import { UNLIMITED } from '../../flow/model/model.js';
 import { buildName } from '../../flow/model/orders.js';
+import { RELEASE_TIMES } from '../../flow/model/programme.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { isoDate } from '../../scenario/calendar/date.js';
@@ -7,6 +9,7 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import { count, exact } from '../format.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import { knownQuantile } from '../sample/known-quantile.js';
+import type { Planned } from '../sample/planned.js';
 import type { Sample } from '../sample/sample.js';
 import { Counts } from '../statistics/counts.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -58,6 +61,24 @@ export function lastUnitDates(
       Number.isNaN(day) ? Infinity : clock.day(Number((day * MINUTES_PER_DAY).toFixed(MINUTE_DIGITS))),
     );
   return QUANTILES.map((p) => dateQuantile(known, p, level));
+}
+
+/**
+ * The day by which the plan has all units shipped: the last on which one of them is not late, ISO. Null where
+ * there is no quantity, one is not due, or it is due by when it enters and entries are not planned by date.
+ */
+export function plannedEnd({ model, clock }: Pick<Planned, 'model' | 'clock'>): string | null {
+  const { release, times, quantity, orders } = model.programme;
+  if (quantity >= UNLIMITED) return null;
+  const due = Array.from({ length: quantity }, (_, i) => {
+    const own = orders.dueAt[i] ?? Infinity;
+    return own < Infinity
+      ? own
+      : release === RELEASE_TIMES
+        ? (times[i] ?? Infinity) + orders.dueAfter
+        : Infinity;
+  });
+  return dueDate(clock, Math.max(...due));
 }
 
 /** When the last unit was shipped, minutes; NaN if none was, or if it was not kept. */
@@ -137,8 +158,10 @@ export function units(sample: Sample): Pending<UnitResult[]> {
 }
 
 /** The end of a due day is midnight, the first instant of the next day; a moment earlier is the day meant. */
+const dueDate = (clock: ProgrammeClock, due: number): string | null => clock.date(due - 0.001);
+
 function dueDay(sample: Sample, index: number): Deferred<string | null> {
   const due = ({ dueAt }: Pick<Observation, 'dueAt'>): number => dueAt[index] ?? Infinity,
     others = sample.count((each) => due(each) !== due(sample.first));
-  return new Deferred(() => (others.value > 0 ? null : sample.clock.date(due(sample.first) - 0.001)));
+  return new Deferred(() => (others.value > 0 ? null : dueDate(sample.clock, due(sample.first))));
 }

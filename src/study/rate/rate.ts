@@ -7,8 +7,10 @@ import { SHORTFALL_ALLOWED } from '../held/shortfall.js';
 import { defined } from '../lists.js';
 import { countingResult } from '../loads/words.js';
 import { type PlannersUnit } from '../planners-unit.js';
+import { plannedEnd } from '../programme/dates.js';
 import { unusualWeeks } from '../programme/unusual-weeks.js';
 import { Replicator } from '../run/replicator.js';
+import { planned } from '../sample/planned.js';
 import { plannersUnit } from '../unit-of.js';
 import { noRateReason, rampOf } from './at-rate.js';
 import { lastUnitAt } from './last-unit.js';
@@ -136,6 +138,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       ...base,
       ...stopped,
       answer: { sentence, ...bracket },
+      plannedEnd: plannedEnd(planned(scenario, model)),
       lastUnit: await lastUnitAt(bracket.highestPerDay, scenario, { replications, level }, replicator),
       ramp: await ramp(scenario, line, rampTo ?? bracket.highestPerDay, weeks, settleWeeks, unit),
     };

@@ -60,6 +60,8 @@ export interface RateResults extends ResultsHead<'rate'> {
   readonly weakest: WeakestResult | null;
   /** When the last unit is out if the plan asks for no more than the highest rate that holds. */
   readonly lastUnit: readonly DateQuantile[];
+  /** The day by which the plan has all units shipped, ISO; null where it does not say. */
+  readonly plannedEnd: string | null;
   readonly ramp: RampResult;
 }
 

@@ -6,7 +6,8 @@ import { loadsText } from '../loads/words.js';
 import { each, inUnit, rateText } from '../planners-unit.js';
 import type { RateAnswer, RateResults } from './results.js';
 
-type Known = Omit<RateResults, 'answer' | 'ramp' | 'weakest' | 'lastUnit'> & Omit<RateAnswer, 'sentence'>;
+type Known = Omit<RateResults, 'answer' | 'ramp' | 'weakest' | 'plannedEnd' | 'lastUnit'> &
+  Omit<RateAnswer, 'sentence'>;
 
 /** The answer in a few sentences, the highest rate first. */
 export function rateSentence({

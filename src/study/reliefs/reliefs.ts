@@ -6,7 +6,7 @@ import { headOf } from '../head.js';
 import { judgeRate } from '../held/rate-held.js';
 import { countingResult } from '../loads/words.js';
 import { daysInOne, inUnit } from '../planners-unit.js';
-import { lastUnitDates } from '../programme/dates.js';
+import { lastUnitDates, plannedEnd } from '../programme/dates.js';
 import { fingerprint } from '../run/identity.js';
 import { Replicator, whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
@@ -161,6 +161,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
         throughput: across,
         costPerUnit: costs.n === 0 ? null : costs,
         currency: scenario.costs?.currency ?? null,
+        plannedEnd: plannedEnd(plan),
         lastUnit: lastUnitDates(
           scenario,
           ofBase.map((one) => one.lastUnit),

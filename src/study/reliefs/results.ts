@@ -46,6 +46,8 @@ export interface ReliefsResults extends ResultsHead<'reliefs'> {
     readonly throughput: Estimate;
     readonly costPerUnit: Estimate | null;
     readonly currency: string | null;
+    /** The day by which the plan has all units shipped, ISO; null where it does not say. */
+    readonly plannedEnd: string | null;
     /** When the last unit is out; none without a quantity. */
     readonly lastUnit: readonly DateQuantile[];
     /** Builds that keep up with the rate asked; null without weeks to judge. */

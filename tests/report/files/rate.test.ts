@@ -74,6 +74,7 @@ const SAMPLE: RateResults = {
   constraint: { perDay: 3.5, ...sampleResults({ stations: 3, weeks: 20 }).constraint! },
   weakest: null,
   lastUnit: [],
+  plannedEnd: null,
   ramp: {
     outcome: 'from a week on',
     sentence: 'Ramp: 3.4 a day may be asked from week 5 of the programme on, 2027-03-29, not before.',

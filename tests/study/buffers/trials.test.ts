@@ -9,7 +9,7 @@ import { Replicator } from '../../../src/study/run/replicator.js';
 /**
  * Drops come now and then; little of the room is used. The rework goes to the buffer of the first station.
  */
-const line = (length: string) =>
+const line = (length: string, road = 'capacity: 1, bank: 2') =>
   readScenario(
     `
 scenario: seldom full
@@ -17,7 +17,7 @@ programme: { arrivals: { exponential: { mean: 90 min } }, ${length} }
 sites:
   here: { stations: { first: { buffer: 40 }, second: { buffer: 1 }, third: { buffer: 3 } } }
   there: { stations: { last: { buffer: 2 } } }
-lanes: { road: { from: here, to: there, trucks: 2, capacity: 1, drive: 20 min, bank: 2, arrival bank: 2 } }
+lanes: { road: { from: here, to: there, trucks: 2, ${road}, drive: 20 min, arrival bank: 2 } }
 route:
   - { step: a, at: first, work: { exponential: { mean: 60 min } } }
   - { step: b, at: second, work: { exponential: { mean: 55 min } } }
@@ -30,10 +30,16 @@ route:
   ).scenario!;
 
 describe('trials of layouts', { timeout: 60_000 }, () => {
-  it.each(['length: 60 h, warm up: 20 h', 'quantity: 40'])(
-    'run no replication that would go as one that was run, and have the value that it would give (%s)',
-    async (length) => {
-      const scenario = line(length),
+  it.each([
+    ['length: 60 h, warm up: 20 h'],
+    ['quantity: 40'],
+    // The third unit is in the bank for no time: the truck loads as it comes.
+    ['quantity: 40', 'capacity: 3, bank: 9, leaves: when full'],
+    ['quantity: 40', 'capacity: 3, bank: 9, leaves: { when full or after: 8 h }'],
+  ])(
+    'run no replication that would go as one that was run, and have the value that it would give (%s, %s)',
+    async (length, road) => {
+      const scenario = line(length, road),
         spots = spotsOf(scenario),
         model = compile(scenario),
         seed = 'alike',
@@ -54,6 +60,8 @@ describe('trials of layouts', { timeout: 60_000 }, () => {
       for (const by of [1, -1, 3])
         for (const [s] of spots.entries())
           layouts.push(present.map((places, i) => Math.max(1, i === s ? places + by : places)));
+      for (const few of [2, 3])
+        for (const [s] of spots.entries()) layouts.push(present.map((places, i) => (i === s ? few : places)));
       for (const layout of layouts) await trials.run([layout]);
       const all = layouts.length * replications;
       expect(trials.spared).toBeGreaterThan(all / 5);

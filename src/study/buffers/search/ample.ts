@@ -4,7 +4,9 @@ import { type Layout, placesOf, type Spot } from '../spots.js';
 import type { Trials } from './trials.js';
 
 /** So many are tried first where the most ever in use is not known. */
-export const AMPLE = 64;
+export const AMPLE = 64,
+  /** And no more than that: places of an arrival bank take memory. */
+  MOST_AMPLE = 4096;
 
 /** No limit in any spot. */
 export const unlimitedOf = (spots: readonly Spot[]): Layout => spots.map(() => UNLIMITED);
@@ -22,7 +24,7 @@ export async function roomEnough(trials: Trials, spots: readonly Spot[], unlimit
       return Math.min(places, Math.max(least, most < places ? most : Math.max(size, present)));
     });
     await trials.run([layout]);
-    if (trials.mean(layout) >= trials.mean(unlimited) || size >= UNLIMITED) return layout;
+    if (trials.mean(layout) >= trials.mean(unlimited) || size >= MOST_AMPLE) return layout;
   }
 }
 
