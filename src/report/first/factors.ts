@@ -4,7 +4,7 @@ import type { FactorsResults } from '../../study/factors/results.js';
 import { rankingOf, type Shipped, togetherOf } from '../../study/factors/standing.js';
 import { capital, count } from '../../study/format.js';
 import { each } from '../../study/planners-unit.js';
-import { type Estimate, negated } from '../../study/statistics/estimate.js';
+import { boundsOf, type Estimate, negated } from '../../study/statistics/estimate.js';
 import { byMeasureOf, changesOf, isMixed, type MeasureByFactors, onlyTold, triedOn } from '../factors.js';
 import { others, shortest } from './compare.js';
 import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences, whyText } from './first.js';
@@ -61,17 +61,17 @@ function question({ scenario, factors }: FactorsResults): string {
 
 /**
  * What the effect that is seen most does to the scenario as it is, all else as today; null where that was not
- * among the combinations.
+ * among the combinations, or is not surely of the same sign.
  */
-function aloneToday({ combinations }: FactorsResults, { effect }: Shipped): Estimate | null {
+function aloneToday({ combinations }: FactorsResults, { effect, difference }: Shipped): Estimate | null {
   const today = combinations.find(({ isBase }) => isBase)?.levels,
     [f] = effect.factors;
   if (today === undefined || f === undefined || today[f] !== effect.from[0]) return null;
-  return (
-    combinations
+  const alone = combinations
       .find(({ levels }) => levels.every((level, i) => level === (i === f ? effect.to[0] : today[i])))
-      ?.compared.find(({ measure }) => measure === 'throughput')?.difference ?? null
-  );
+      ?.compared.find(({ measure }) => measure === 'throughput')?.difference,
+    { low, high } = boundsOf(alone ?? null);
+  return alone !== undefined && (difference.mean > 0 ? low > 0 : high < 0) ? alone : null;
 }
 
 /** The interval of what is seen most, what is shipped today, and with the combination that is told. */

@@ -112,7 +112,7 @@ function costs({ base: { costPerUnit, currency } }: ReliefsResults, first: Relie
     text = onEveryShift(first.text);
   if (low <= 0 && high >= 0) return [`${now}; with ${text} neither surely more nor less.`];
   return [
-    `${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}; what the change itself costs is ` +
+    `${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}; the price of the change is ` +
       'not known here.',
   ];
 }

@@ -3,7 +3,7 @@ import { capital, count, exact, intervalName, number } from '../../study/format.
 import type { WeakestResult } from '../../study/reliefs/values/weakest.js';
 import { columns, type PageTable } from '../columns.js';
 import { valueTold } from '../first/value-told.js';
-import { difference } from '../sheets/cells.js';
+import { difference, written } from '../sheets/cells.js';
 
 /** Said on every page: what an interval is of, and what it is not of. */
 export const inputsNote = (level: number, builds: number): string =>
@@ -47,8 +47,8 @@ export function guessesTable(found: WeakestResult | null, of = ''): PageTable {
       [
         ['What', 'words'],
         ['Basis', 'basis'],
-        ['Now', ({ now }) => valueTold(now)],
-        ['Tried', ({ value }) => valueTold(value)],
+        ['Now', ({ now }) => written(valueTold(now))],
+        ['Tried', ({ value }) => written(valueTold(value))],
         ['A day more', ({ gain }) => difference(gain)],
       ],
     ),

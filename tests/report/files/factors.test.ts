@@ -80,6 +80,8 @@ describe('the first screen of an experiment', () => {
   /** With other intervals of the throughput, for build and trim by themselves and together; a zone of 0.1. */
   const withEffects = (...of: readonly (readonly [number, number])[]): FactorsResults => ({
     ...results,
+    // Effects alone: what each does to the scenario as it is, is another number.
+    combinations: results.combinations.map((each) => ({ ...each, isBase: false })),
     effects: results.effects.map((effect, e) => ({
       ...effect,
       measures: effect.measures.map((each, m) => {
@@ -110,6 +112,17 @@ describe('the first screen of an experiment', () => {
     );
   });
 
+  it('gives what matters most as it is with all else as today, and on average', () => {
+    const { answer, sure } = factorsFirst({
+      ...withEffects([0.3, 0.5], [0.1, 0.2], [0, 0.05]),
+      combinations: results.combinations,
+    });
+    expect(answer).toBe('Most: build from 2 h to 1 h, 9 a day more.');
+    expect(sure).toMatch(
+      /^That is .*, all else as today; on average over the values of the other .* a day more/,
+    );
+  });
+
   it('says what two do beyond their sum, and what does not matter, only by whole intervals', () => {
     expect(first([0.3, 0.5], [0.1, 0.2], [0.2, 0.4]).toDo).toContain(
       'Build with trim: 0.30 a day more (0.20 to 0.40) than the sum of both.',
@@ -126,10 +139,14 @@ describe('the first screen of an experiment', () => {
       ...results,
       best: { combination: 3, notBehind: [1], nearest: 1 },
     });
-    expect(question).toMatch(/^Which of two things most changes what “.+” ships\?$/);
-    expect(toDo).toMatch(/^With the fewest changes “build 1 h” may ship as much as any: \d.* than today/);
+    expect(question).toBe(
+      'What changes most what “four units” ships: build or trim? The scenario notes: “Invented data.”',
+    );
+    expect(toDo).toMatch(
+      /^“build 1 h” ships \d.* than today\. It has the fewest changes of those that may ship the most\./,
+    );
     expect(whenAndCost[0]).toMatch(/^With “build 1 h” the last unit is out /);
-    expect(whenAndCost[1]).toContain('what the change itself costs is not known here');
+    expect(whenAndCost[1]).toContain('the price of the change is not known here');
     expect(
       factorsFirst({ ...results, best: { combination: 0, notBehind: [], nearest: null } }),
     ).toMatchObject({

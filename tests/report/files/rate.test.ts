@@ -115,7 +115,7 @@ describe('the report of a rate study', () => {
     const titles = Object.values(CHARTS.rate).map((draw) => draw(SAMPLE)?.finding.replaceAll('\u00a0', ' '));
     expect(titles).toEqual([
       '3.4 a day is the highest rate that holds; the plan asks for 4',
-      '3.38 a day are shipped of the 4.2 that averages allow; largest loss: short of crew, 0.75',
+      '3.38 a day shipped of 4.2 that averages allow; largest loss: short of crew, 0.75',
       'At 3.5 a day the station top coat booth 6 stops it: one place more at top coat booth 6 brings 0.31 a day',
       'At 3.4 a day a unit takes 13.6 days, and 34.0 units are inside',
       'What is used most goes from "booth" to "ferry" between 3.5 and 4 a day',
@@ -126,7 +126,7 @@ describe('the report of a rate study', () => {
     const lines = rateTable(SAMPLE).split('\n');
     expect(lines).toContainEqual(
       expect.stringMatching(
-        /^What stops it: Above that, tried at 3\.5 a day, the station top coat booth 6: /,
+        /^What stops it: Above that, tried at 3\.5 a day, it is the station top coat booth 6: /,
       ),
     );
     expect(lines).toContainEqual(

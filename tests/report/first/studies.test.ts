@@ -25,7 +25,9 @@ describe('the first screen of simulate', () => {
   const results = resultsOf('rescue-tender') as Results;
   it('says no, from when, what stops it, and that the best trial alone is not enough', () => {
     const first = simulateFirst(results);
-    expect(first.question).toBe('Can “Rescue tender, four a day” ship 4 a working day from 25 October 2027?');
+    expect(first.question).toBe(
+      'Can “Rescue tender, four a day” ship 4 a working day from 25 October 2027? The scenario notes: “Invented data.”',
+    );
     expect(first.answer).toBe('No. Expect 3.44 a day, not 4.');
     expect(first.sure).toBe(
       'On average between 3.42 and 3.46 a day (95 % sure, 100 simulated builds). None of 100 builds ships what is ' +
@@ -36,17 +38,18 @@ describe('the first screen of simulate', () => {
         'of 6 tried: one hour of overtime a day in "paint shifts" (23:30 to 00:30), 0.22 (0.16 to 0.28).',
     );
     expect(first.toDo).toBe(
-      'One place more at colour booth closes 0.30 of the 0.56 a day that are missing: not enough alone. What it ' +
-        'costs is not known here.',
+      'One place more at colour booth closes 0.30 of the 0.56 a day that are missing: not enough alone. Its ' +
+        'price is not known here.',
     );
     expect(first.whenAndCost).toEqual([
-      'Last unit out by 27 April 2028 in half of the builds, by 1 May 2028 in four of five; the plan says by 15 ' +
-        'April 2028.',
+      'Last unit out by 27 April 2028 in half of the simulated builds, by 1 May 2028 in four of five; the plan ' +
+        'says by 15 April 2028.',
       'A unit costs 16,480 EUR today (16,440 to 16,520); rework is 225 EUR of it.',
     ]);
     expect(first.rests).toBe(
-      'The scenario notes: “Invented data.” 7 of the 10 inputs whose origin is stated are guesses. The intervals ' +
-        'cover chance, not wrong inputs.',
+      'Weakest guess of 4 tried: the number of painters on the late shift, 6: with 5 it ships 0.21 a day less ' +
+        '(0.15 to 0.28); with 7, 0.16 more (0.10 to 0.22). 7 of the 10 inputs whose origin is stated are guesses. ' +
+        'Intervals cover chance, not wrong inputs. Other pages try other builds: their figures differ a little.',
     );
   });
   it('says yes or not settled by the verdict alone', () => {
@@ -116,10 +119,18 @@ describe('the first screen of compare', () => {
         'that all figures here hold, 40 simulated builds).',
     );
     expect(first.whenAndCost).toEqual([
-      'With “second colour booth” the last unit is out 14 days sooner than today (13 to 16).',
-      'With “second colour booth” a unit is 960 EUR cheaper than today (850 to 1,080); what the change itself ' +
-        'costs is not known here.',
+      'With “second colour booth” the last unit is out by 12 April 2028 in half of the simulated builds, by 13 April ' +
+        '2028 in four of five, 14 days sooner than today (13 to 16); the plan says by 15 April 2028.',
+      'A unit is then 960 EUR cheaper than today (850 to 1,080); the price of the change is not known here.',
     ]);
+    expect(first.why).toMatch(/^With “second colour booth” it is the station polish bay: one place more /);
+    expect(first.toDo).toMatch(
+      /The others: a painter more in each shift 0\.20 more, no absence 0\.11 more, small body store 0\.07 less\.$/,
+    );
+  });
+  it('names what stops the scenario where no what-if surely ships more', () => {
+    const constraint = { ...results.constraint!, of: null };
+    expect(compareFirst({ ...results, constraint }).why).toMatch(/^The station polish bay: /);
   });
   it('says which does, by its whole interval, and that an interval across what is asked settles nothing', () => {
     expect(compareFirst(withValue(4.01, 4.2)).answer).toBe('Only second colour booth does.');
@@ -143,9 +154,8 @@ describe('the first screen of compare', () => {
       })),
     };
     expect(compareFirst(turned).whenAndCost).toEqual([
-      'With “second colour booth” the last unit is out 14 days later than today (13 to 16).',
-      'With “second colour booth” a unit is 960 EUR dearer than today (850 to 1,080); what the change itself ' +
-        'costs is not known here.',
+      expect.stringContaining('14 days later than today (13 to 16)') as string,
+      'A unit is then 960 EUR dearer than today (850 to 1,080); the price of the change is not known here.',
     ]);
   });
 });
@@ -157,7 +167,11 @@ describe('the first screens of the searches', () => {
     expect(first.sure).toMatch(
       /^At that rate 29 of 30 simulated builds ship what is asked, to within 2 %\. /,
     );
-    expect(first.why).toMatch(/^Above that \(tried at 3\.85 a day\): the station colour booth: /);
+    expect(first.why).toMatch(/^Above that, tried at 3\.85 a day, it is the station colour booth: /);
+    expect(first.whenAndCost[0]).toBe(
+      'At 3.4 a day the last unit is out by 2 May 2028 in four of five simulated builds; the plan says by 15 April ' +
+        '2028.',
+    );
   });
   it('say that no single change reaches what is asked, and both ends of the guess that matters', () => {
     const reliefs = resultsOf('reliefs') as ReliefsResults,
@@ -165,8 +179,12 @@ describe('the first screens of the searches', () => {
     expect(first.answer).toBe('No single change reaches 4.');
     expect(first.why).toMatch(/^The station colour booth: /);
     expect(first.toDo).toContain('Or one person more on every shift in painters (coachworks): 0.19 (');
-    expect(first.whenAndCost[0]).toContain(
-      '900 EUR less (700 to 1,100); what the change itself costs is not known here.',
+    expect(first.sure).toMatch(/; with the best single change no more than 3\.82\.$/);
+    expect(first.whenAndCost[0]).toMatch(
+      /^Last unit out today by 27 April 2028 .*; the plan says by 15 April 2028\. With one place more at colour booth 14 days sooner \(11 to 16\)\.$/,
+    );
+    expect(first.whenAndCost[1]).toContain(
+      '900 EUR less (700 to 1,100); the price of the change is not known here.',
     );
     expect(first.rests).toContain(
       'with 5 it ships 0.24 a day less (0.19 to 0.28); with 7, 0.15 more (0.10 to 0.20).',
@@ -185,7 +203,12 @@ describe('the first screens of the searches', () => {
         const difference = { ...results.gain.difference, mean: (low + high) / 2, low, high };
         return buffersFirst({ ...results, gain: { ...results.gain, difference } }).answer;
       };
-    expect(buffersFirst(results).answer).toBe('7 waiting places ship about what today’s 21 do; not settled.');
+    expect(buffersFirst(results).answer).toBe(
+      'Not settled: 7 waiting places may ship as much as today’s 21.',
+    );
+    expect(buffersFirst(results).toDo).toMatch(
+      /^If more builds settle it: waiting places at colour booth 2 \(today 14\), /,
+    );
     expect(buffersFirst(results).sure).toContain('0.05 a working day less (0.00 to 0.09) than today.');
     expect(answer(-0.03, 0.02)).toBe('7 waiting places ship as much as today’s 21.');
     expect(answer(-0.3, -0.1)).toBe('7 waiting places ship less than today’s 21.');
@@ -207,7 +230,11 @@ describe('the first screens of the searches', () => {
       );
       expect(text).not.toMatch(/\d{4}-\d\d/);
       expect(text).toContain('The scenario notes: “Invented data.”');
-      expect(text).toContain('The intervals cover chance, not wrong inputs.');
+      expect(text).toContain('Intervals cover chance, not wrong inputs.');
+      // What stops it, by when, and the weakest guess: on each of them.
+      expect(first.why).toMatch(/ (station|crew) /);
+      expect(first.whenAndCost[0]).toMatch(/ by \d+ \w+ 2028 in .* the plan says by 15 April 2028/);
+      expect(first.rests).toMatch(/Weakest guess.*: the number of painters on the late shift, 6: with 5 /);
       expect(first.answer.split(/\s+/).length).toBeLessThanOrEqual(12);
     }
   });

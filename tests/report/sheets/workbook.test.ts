@@ -111,6 +111,8 @@ describe('the workbook of the demo', async () => {
 /** A number, a share, an interval, a day, with nothing but numbers behind it. */
 const NUMBERS = /^[+-]?[\d,.]+( %)?$|^[+-]?[\d,.]+ \(|^\d{4}-\d\d-\d\d/,
   WRITTEN = new Set([
+    'Guesses, Now',
+    'Guesses, Tried',
     ...['Value', 'Now', 'Low', 'High'].map((head) => `Assumptions, ${head}`),
     ...['in the base', 'in the what-if'].map((head) => `Changes, ${head}`),
   ]);

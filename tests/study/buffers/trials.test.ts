@@ -31,8 +31,8 @@ route:
 
 describe('trials of layouts', { timeout: 60_000 }, () => {
   it.each([
-    ['length: 60 h, warm up: 20 h'],
-    ['quantity: 40'],
+    ['length: 60 h, warm up: 20 h', undefined],
+    ['quantity: 40', undefined],
     // The third unit is in the bank for no time: the truck loads as it comes.
     ['quantity: 40', 'capacity: 3, bank: 9, leaves: when full'],
     ['quantity: 40', 'capacity: 3, bank: 9, leaves: { when full or after: 8 h }'],

@@ -44,7 +44,7 @@ export function lossLadder(found: ConstraintResult | null, asked: number | null)
     isCut = lowest > CUT_ABOVE * allowedPerDay;
   return rowChart({
     finding:
-      `${told(shippedPerDay)} a day are shipped of the ${number(allowedPerDay)} that averages allow; ` +
+      `${told(shippedPerDay)} a day shipped of ${number(allowedPerDay)} that averages allow; ` +
       (most === undefined || most.change.mean >= 0
         ? 'nothing is lost'
         : `largest loss: ${most.cause}, ${told(negated(most.change))}`),

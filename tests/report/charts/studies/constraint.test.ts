@@ -18,7 +18,7 @@ const spansOf = (chart: ReturnType<typeof ladderOf>, label: string): Spans =>
 describe('the ladder of losses', () => {
   it('says what averages allow, what is shipped, and the largest loss', () => {
     expect(titleOf(ladderOf(found)).replaceAll('\u00a0', ' ')).toBe(
-      '3.38 a day are shipped of the 4.2 that averages allow; largest loss: short of crew, 0.75',
+      '3.38 a day shipped of 4.2 that averages allow; largest loss: short of crew, 0.75',
     );
   });
 
@@ -83,7 +83,7 @@ describe('the ladder of losses', () => {
 
   it('of a constraint that loses nothing says so', () => {
     const full = { ...found, ladder: { ...found.ladder!, allowedPerDay: 3.38, losses: [] } };
-    expect(titleOf(ladderOf(full, null))).toMatch(/are shipped .*; nothing is lost$/);
+    expect(titleOf(ladderOf(full, null))).toMatch(/a day shipped of .*; nothing is lost$/);
   });
 });
 
