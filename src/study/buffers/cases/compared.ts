@@ -38,11 +38,11 @@ export interface Told {
 export function casesResult(study: Told): CasesResult {
   const { cases, prepared, told, layouts, asked, alone, zone, level } = study,
     chosen = defined(layouts[0]),
-    // What the chosen layout ships and keeps in each case, what the others keep more there and in the mean.
-    eachLevel = familyLevel(
-      level,
-      prepared.length * (layouts.length + 1 + Number(asked !== null)) + layouts.length,
-    );
+    n = prepared.length,
+    // What the chosen layout ships and keeps in each case, and is above what is asked; what the others keep
+    // less in each case than it does in each, and in the mean.
+    each = n * (2 + Number(asked !== null)) + (layouts.length - 1) * (n * n + 1),
+    eachLevel = familyLevel(level, each);
   const values = (layout: Layout, c: number): readonly number[] => defined(told[c]).values(layout),
     { unlimited } = defined(prepared[0]).hunt,
     kept = layouts.map((layout) => told.map((each, c) => keptOf(each.values(layout), values(unlimited, c)))),
@@ -51,8 +51,9 @@ export function casesResult(study: Told): CasesResult {
     weakest = weakestOf(shares);
   const compared = layouts.map((layout, l): CaseLayout => {
     const its = defined(kept[l]),
-      more = its.map((each, c) => moreOf(defined(ofChosen[c]), each, eachLevel)),
-      its_ = l === 0 ? weakest : weakestOf(more.map((each, c) => lessBy(defined(shares[c]), each)));
+      more = ofChosen.map((one) => its.map((other) => moreOf(one, other, eachLevel))),
+      inSame = more.map((row, c) => defined(row[c])),
+      its_ = l === 0 ? weakest : weakestOf(inSame.map((each, c) => lessBy(defined(shares[c]), each)));
     return {
       ...{ places: layout, total: placesOf(layout) },
       costPerDay: defined(prepared[0]).prices?.floorOf(layout) ?? null,
@@ -60,7 +61,7 @@ export function casesResult(study: Told): CasesResult {
       cases: its.map((each, c) => ({
         rate: mean(values(layout, c)),
         loss: 1 - mean(each),
-        more: l === 0 ? null : defined(more[c]),
+        more: l === 0 ? null : defined(inSame[c]),
       })),
       weakest: its_.at,
       orElse: its_.orElse,

@@ -1,4 +1,4 @@
-import { bounds, mean, signed } from '../../format.js';
+import { bounds, mean, number } from '../../format.js';
 import { defined } from '../../lists.js';
 import { boundsOf, type Estimate, mapped, negated } from '../../statistics/estimate.js';
 import type { CaseLayout, CaseResult, CasesResult } from './results.js';
@@ -27,14 +27,15 @@ export const layoutFor = (
 /** In per cent. */
 export const percentOf = (share: Estimate): Estimate => mapped(share, (value) => 100 * value);
 
-/** `loses 3.1 % (1.2 to 5) more`, `.. less`; with a sign where the interval lies across 0. */
+/** `loses 3.1 % (1.2 to 5) more`, `.. less`; both ways where the interval lies across 0. */
 export function compared(verb: string, more: Estimate): string {
   const { low, high } = boundsOf(more),
     less = negated(more);
   if (low > 0) return `${verb} ${mean(more, 100)} % (${bounds(more, 100)}) more`;
-  return high < 0
-    ? `${verb} ${mean(less, 100)} % (${bounds(less, 100)}) less`
-    : `${verb} ${signed(percentOf(more))} % (${bounds(more, 100)}) more or less`;
+  if (high < 0) return `${verb} ${mean(less, 100)} % (${bounds(less, 100)}) less`;
+  return low === 0 && high === 0
+    ? `${verb} as much`
+    : `${verb} between ${number(-100 * low)} % less and ${number(100 * high)} % more`;
 }
 
 /** Layouts that lose less in their weakest case by more than the zone, surely or perhaps, within a budget. */

@@ -14,8 +14,12 @@ import { casesResult } from './compared.js';
 import type { CasesResult } from './results.js';
 import type { Cases } from './spots-of-all.js';
 
-/** Fresh replications in every case, at least: fewer tell nothing at their level. */
-const TOLD = 10;
+/**
+ * Fresh replications of each layout in every case: so many times as many as in the search, and so many at
+ * least. There are many intervals, and what is told is which layout is better.
+ */
+const TIMES = 2,
+  LEAST = 20;
 /** Of few spots the search begins from so many of the layouts that single cases take. */
 const STARTS = 3;
 
@@ -71,7 +75,7 @@ export async function overCases(study: OverCases, replicator: Replicator): Promi
           )
         : null;
 
-  const n = Math.max(TOLD, replications),
+  const n = Math.max(LEAST, TIMES * replications),
     before = replications + Math.max(replications, MOST_ROUNDS),
     told = prepared.map(({ setting }) => new Trials(replicator, setting, n, before)),
     layouts = distinct([

@@ -42,20 +42,32 @@ export function weakestOf(kept: readonly Estimate[]): Weakest {
   };
 }
 
+/** What one layout keeps in case c more than another in case b, `more[c][b]`, in pairs. */
+export type MoreByCase = readonly (readonly Estimate[])[];
+
 /**
- * What one layout keeps more in its weakest case than another in its own. Let w be the weakest case of the
- * one: the other keeps no more in its weakest than in w, so the difference is at least that in w; likewise at
- * most that in the weakest of the other. Which these are is known only so far, so the bounds are the least
- * and the greatest over those that may be; they hold wherever all intervals given do.
- * @param more by case, what the one keeps more, paired
+ * What one layout keeps more in its weakest case than another in its own. The other keeps no more in its
+ * weakest than in any case b, so the difference is at least the least of what the one keeps more than that in
+ * those cases that may be its weakest; the best such b counts. Nor is it below the least of what it keeps
+ * more in the same one of these. At most likewise, from the other side. Bounds that hold wherever all
+ * intervals given do.
  */
-export function worstMoreOf(one: Weakest, other: Weakest, more: readonly Estimate[]): Estimate {
-  const over = (weakest: Weakest, side: 'low' | 'high'): number[] =>
-    [weakest.at, ...weakest.orElse].map((c) => boundsOf(defined(more[c]))[side]);
+export function worstMoreOf(one: Weakest, other: Weakest, more: MoreByCase): Estimate {
+  const at = (c: number, b: number) => boundsOf(defined(more[c]?.[b])),
+    [ones, others] = [one, other].map(({ at: c, orElse }) => [c, ...orElse]) as [number[], number[]],
+    all = [...more.keys()];
+  const low = Math.max(
+      Math.min(...ones.map((c) => at(c, c).low)),
+      ...all.map((b) => Math.min(...ones.map((c) => at(c, b).low))),
+    ),
+    high = Math.min(
+      Math.max(...others.map((b) => at(b, b).high)),
+      ...all.map((c) => Math.max(...others.map((b) => at(c, b).high))),
+    );
   return {
-    ...defined(more[one.at]),
+    ...defined(more[one.at]?.[one.at]),
     mean: one.kept.mean - other.kept.mean,
-    ...finite(Math.min(...over(one, 'low')), Math.max(...over(other, 'high'))),
+    ...finite(low, high),
   };
 }
 

@@ -85,16 +85,18 @@ function rivalsText(over: CasesResult, budget: number, zone: number, toSettle: n
   if (over.layouts.length === 1) return 'No other layout came into question.';
   if (rivals.length === 0)
     return `No other layout compared does better in its weakest case by more than ${matters}.`;
-  const surely = rivals.filter(({ worstMore }) => boundsOf(worstMore).high < -zone);
+  const surely = rivals.filter(({ worstMore }) => boundsOf(worstMore).high < -zone),
+    named = (layouts: readonly CaseLayout[]): string =>
+      `${layouts.length === 1 ? 'the layout' : 'one of the layouts'} with ${listed(layouts.map(placesText))}`;
   return surely.length > 0
-    ? `More is to be had: ${listed(surely.map(placesText))} surely does better by more than ${matters}.`
-    : `Whether ${listed(rivals.map(placesText))} does better by more than ${matters} is not settled; ` +
+    ? `More is to be had: ${named(surely)} surely does better there by more than ${matters}.`
+    : `Whether ${named(rivals)} does better in its weakest case by more than ${matters} is not settled; ` +
         `${moreRuns(toSettle)} would tell.`;
 }
 
-/** `the layout with 12 places (second 8, third 4)` would be too long for many spots. */
+/** `12 places (8, 4)`; by spot would be too long for many spots. */
 const placesText = ({ places, total }: CaseLayout): string =>
-  `the layout with ${count(total, 'place')}${places.length > 6 ? '' : ` (${places.join(', ')})`}`;
+  `${count(total, 'place')}${places.length > 6 ? '' : ` (${places.join(', ')})`}`;
 
 /** Whether a target is reached in every case, by how much, and where not. */
 export function targetSentence(

@@ -51,13 +51,11 @@ function howFar({ goal, chosen }: Results, { within }: CasesResult, verdict: Ans
       'Not every layout was tried: there may be a better one, or one with fewer places. What is shipped ' +
       'without limits is no bound, as more room can cost throughput.'
     );
-  if (goal.kind === 'budget')
-    return (
-      `All ${exact(within)} layouts with up to ${count(goal.places, 'place')} were tried in every ` + 'case.'
-    );
+  const all = `All ${exact(within)} layouts with`;
+  if (goal.kind === 'budget') return `${all} up to ${count(goal.places, 'place')} were tried in every case.`;
   return within === 0
     ? 'There can be no fewer.'
-    : `All ${exact(within)} layouts with fewer than ${count(chosen.total, 'place')} were tried in every case.`;
+    : `${all} fewer than ${count(chosen.total, 'place')} were tried in every case.`;
 }
 
 function stillNotes({ cases }: CasesResult): string[] {
