@@ -39,7 +39,7 @@ export function budgetSentence(
     ...(orElse.length === 0 ? [] : [`By the means that is the weakest; it may be ${listed(orElse)}.`]),
     aloneText(over),
     ...moreText(over),
-    ...meanText(over),
+    ...meanText(over, zone),
     rivalsText(over, budget, zone, toSettle),
   ].join(' ');
 }
@@ -62,17 +62,18 @@ function moreText(over: CasesResult): string[] {
   const best = layoutFor(over, 'best');
   if (best === undefined || best.worstMore === null) return [];
   return [
-    `The best found for all, ${count(best.total, 'place')}, would ${compared('lose', best.worstMore)} in ` +
+    `The best found, ${count(best.total, 'place')}, would ${compared('lose', best.worstMore)} in ` +
       `the weakest case, ${weakestName(best, over)}.`,
   ];
 }
 
 /** Where the best mean is had by another layout: what it gains there, and what it costs. */
-function meanText(over: CasesResult): string[] {
+function meanText(over: CasesResult, zone: number): string[] {
   const forMean = layoutFor(over, 'mean');
   if (forMean === undefined || forMean.meanMore === null || forMean.worstMore === null) return [];
   return [
-    `For the best mean over the cases ${count(forMean.total, 'place')} would do: they would ` +
+    `By the mean over the cases alone it would be ${count(forMean.total, 'place')}, the fewest found within ` +
+      `${number(100 * zone)} % of the best mean: they ` +
       `${compared('lose', forMean.meanMore)} in the mean, and ${compared('', forMean.worstMore).trim()} in ` +
       `their weakest case, ${weakestName(forMean, over)}.`,
   ];
