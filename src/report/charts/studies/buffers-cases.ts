@@ -1,7 +1,7 @@
 import { layoutFor, weakestName } from '../../../study/buffers/cases/names.js';
 import type { CaseLayout, CaseResult } from '../../../study/buffers/cases/results.js';
 import type { BufferResults } from '../../../study/buffers/results.js';
-import { capital, count } from '../../../study/format.js';
+import { count } from '../../../study/format.js';
 import { defined } from '../../../study/lists.js';
 import { lostText } from '../../buffers.js';
 import { type Fill, PALETTE } from '../../style.js';
@@ -39,8 +39,8 @@ export function lossByCase(results: BufferResults): Chart | null {
       shown.push({ name: `${what}, ${count(layout.total, 'place')}`, layout, fill });
   };
   add('chosen', chosen, CHOSEN);
-  add('taken for the scenario as it is', first, FIRST);
-  add('taken by the mean alone', layoutFor(over, 'mean'), MEAN);
+  add('as it is alone', first, FIRST);
+  add('by the average', layoutFor(over, 'mean'), MEAN);
   add('today', layoutFor(over, 'present'), TODAY);
   type Row = CaseResult & { readonly c: number };
   const rows = rowsOf<Row>(
@@ -55,13 +55,13 @@ export function lossByCase(results: BufferResults): Chart | null {
     how:
       'Lost of what no limit ships in the same case, per cent, mean of ' +
       `${count(over.replications, 'build')}. ` +
-      `${capital(shown.map(({ name }) => name).join('; '))}. Intervals are in the tables.`,
+      'As it is alone: what would be taken if there were no other case. Intervals are in the tables.',
     abreast: shown.length,
     each: BAR_ROW * Math.max(2, shown.length),
     above: 96,
     rows,
     columns: shown.map(({ name, layout }): [string[], (row: Row) => string] => [
-      [name.replace(/,.*/, '').replace('taken ', '').replace('the scenario ', ''), `${layout.total} places`],
+      [name.replace(/,.*/, ''), `${layout.total} places`],
       ({ c }: Row) => lostText(defined(layout.cases[c]).loss),
     ]),
     values: valueAxis('lost, %', { grid: ZERO_GRID }),

@@ -72,8 +72,8 @@ function meanText(over: CasesResult, zone: number): string[] {
   const forMean = layoutFor(over, 'mean');
   if (forMean === undefined || forMean.meanMore === null || forMean.worstMore === null) return [];
   return [
-    `By the mean over the cases alone it would be ${count(forMean.total, 'place')}, the fewest found within ` +
-      `${number(100 * zone)} % of the best mean: they ` +
+    `By the mean over the cases alone it would be ${count(forMean.total, 'place')}, the fewest found ` +
+      `within ${number(100 * zone)} % of the best mean: they ` +
       `${compared('lose', forMean.meanMore)} in the mean, and ${compared('', forMean.worstMore).trim()} in ` +
       `their weakest case, ${weakestName(forMean, over)}.`,
   ];
