@@ -15,9 +15,12 @@ export const listed = (names: readonly string[], last = 'or'): string =>
 export const weakestName = ({ weakest }: CaseLayout, { cases }: CasesResult): string =>
   caseName(defined(cases[weakest]));
 
-/** The other cases that may be that one. */
+/** The other cases that may be that one; without those in which all goes as in the scenario as it is. */
 export const orElseNames = ({ orElse }: CaseLayout, { cases }: CasesResult): string[] =>
-  orElse.map((c) => caseName(defined(cases[c])));
+  orElse
+    .map((c) => defined(cases[c]))
+    .filter(({ isAsBase }) => !isAsBase)
+    .map(caseName);
 
 export const layoutFor = (
   { layouts }: CasesResult,

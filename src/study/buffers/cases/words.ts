@@ -51,11 +51,12 @@ function howFar({ goal, chosen }: Results, { within }: CasesResult, verdict: Ans
       'Not every layout was tried: there may be a better one, or one with fewer places. What is shipped ' +
       'without limits is no bound, as more room can cost throughput.'
     );
-  const all = `All ${exact(within)} layouts with`;
-  if (goal.kind === 'budget') return `${all} up to ${count(goal.places, 'place')} were tried in every case.`;
+  const all = within === 1 ? 'The one layout with' : `All ${exact(within)} layouts with`,
+    tried = `${within === 1 ? 'was' : 'were'} tried in every case.`;
+  if (goal.kind === 'budget') return `${all} up to ${count(goal.places, 'place')} ${tried}`;
   return within === 0
     ? 'There can be no fewer.'
-    : `${all} fewer than ${count(chosen.total, 'place')} were tried in every case.`;
+    : `${all} fewer than ${count(chosen.total, 'place')} ${tried}`;
 }
 
 function stillNotes({ cases }: CasesResult): string[] {
@@ -69,5 +70,8 @@ function alikeNotes({ cases }: CasesResult): string[] {
   const alike = cases.filter(({ isAsBase }) => isAsBase).map(caseName);
   return alike.length === 0
     ? []
-    : [`With every layout compared the scenario as it is ships the same as ${listed(alike, 'and')}.`];
+    : [
+        `${listed(alike, 'and')} ${alike.length === 1 ? 'ships' : 'ship'} the same as the scenario as it is ` +
+          'with every layout compared.',
+      ];
 }
