@@ -41,7 +41,7 @@ export function caseRole(layout: CaseLayout, { layouts, cases }: CasesResult): s
   ].join('; ');
 }
 
-/** A share of what no limit ships, `2.3 %`: a mean, with no more digits than its interval bears as a rule. */
+/** A share that is lost, `2.3 %`: a mean, with no more digits than its interval bears as a rule. */
 export const lostText = (share: number): string => `${number(Math.round(1000 * share) / 10)} %`;
 
 /** The level of the intervals of layouts in several cases, and what for. */

@@ -18,10 +18,25 @@ const layoutsWithin = (places: number): number[][] =>
     Array.from({ length: places + 1 - first }, (_, second) => [first, second]),
   ).flat();
 
-/** What a layout loses in each case, exactly: without limits a line gives what its slowest station does. */
-const losses = (cases: Rates, layout: readonly number[]): number[] =>
-  cases.map((rates) => 1 - exactThroughput(rates, layout) / Math.min(...rates));
-const worst = (cases: Rates, layout: readonly number[]): number => Math.max(...losses(cases, layout));
+const known = new Map<string, number>();
+/** Each chain is solved once. */
+function shipped(rates: readonly number[], layout: readonly number[]): number {
+  const key = `${rates.join()} ${layout.join()}`,
+    value = known.get(key) ?? exactThroughput(rates, layout);
+  known.set(key, value);
+  return value;
+}
+
+/** The best layout of each case alone, by the chain. */
+const bestOf = (cases: Rates): number[][] =>
+  cases.map((rates) =>
+    layoutsWithin(BUDGET).reduce((best, each) => (shipped(rates, each) > shipped(rates, best) ? each : best)),
+  );
+/** What a layout loses in each case against the best of that case, exactly. */
+const losses = (cases: Rates, layout: readonly number[], best = bestOf(cases)): number[] =>
+  cases.map((rates, c) => 1 - shipped(rates, layout) / shipped(rates, best[c]));
+const worst = (cases: Rates, layout: readonly number[], best?: number[][]): number =>
+  Math.max(...losses(cases, layout, best));
 const meanOf = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
 
 const times = (rates: readonly number[]): string[] => rates.map((rate) => exponential(1 / rate));
@@ -66,17 +81,19 @@ function wrong(
   { layouts, cases: its }: NonNullable<Awaited<ReturnType<typeof study>>['cases']>,
 ) {
   const chosen = layouts[0].places,
-    of = losses(cases, chosen);
+    // Losses are told by what was found for each case alone.
+    best = its.map((each) => [...each.best!]),
+    of = losses(cases, chosen, best);
   return [
-    ...its.map(({ rate }, c) => holds(rate, exactThroughput(cases[c], chosen))),
-    holds(layouts[0].worst, worst(cases, chosen)),
+    ...its.map(({ rate }, c) => holds(rate, shipped(cases[c], chosen))),
+    holds(layouts[0].worst, worst(cases, chosen, best)),
     ...layouts
       .slice(1)
       .flatMap(({ places, cases: inCases, worstMore, meanMore, weakest, orElse }) => [
-        ...inCases.map(({ more }, c) => holds(more!, losses(cases, places)[c] - of[c])),
-        holds(worstMore!, worst(cases, places) - worst(cases, chosen)),
-        holds(meanMore!, meanOf(losses(cases, places)) - meanOf(of)),
-        [weakest, ...orElse].some((c) => losses(cases, places)[c] >= worst(cases, places) - 1e-9),
+        ...inCases.map(({ more }, c) => holds(more!, losses(cases, places, best)[c] - of[c])),
+        holds(worstMore!, worst(cases, places, best) - worst(cases, chosen, best)),
+        holds(meanMore!, meanOf(losses(cases, places, best)) - meanOf(of)),
+        [weakest, ...orElse].some((c) => losses(cases, places, best)[c] >= worst(cases, places, best) - 1e-9),
       ]),
   ].filter((isSo) => !isSo).length;
 }
@@ -128,7 +145,8 @@ describe('one layout for several cases, against all layouts of the exact chains'
   );
 
   it('the fewest places that reach a share of unlimited in both cases are those of the chains', async () => {
-    const reach = (layout: readonly number[]): boolean => worst(turned, layout) <= 0.18,
+    const reach = (layout: readonly number[]): boolean =>
+        turned.every((rates) => shipped(rates, layout) >= 0.82 * Math.min(...rates)),
       fewest = Math.min(
         ...layoutsWithin(8)
           .filter(reach)

@@ -1,10 +1,17 @@
 import { askedText, shareText } from '../../study/buffers/asked.js';
-import { caseName, layoutFor, listed, orElseNames, weakestName } from '../../study/buffers/cases/names.js';
+import {
+  caseName,
+  layoutFor,
+  listed,
+  lostOf,
+  orElseNames,
+  weakestName,
+} from '../../study/buffers/cases/names.js';
 import type { CaseResult, CasesResult } from '../../study/buffers/cases/results.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import { count, exact, number } from '../../study/format.js';
 import { defined } from '../../study/lists.js';
-import { boundsOf, type Estimate, mapped } from '../../study/statistics/estimate.js';
+import { boundsOf, type Estimate, isSame, mapped } from '../../study/statistics/estimate.js';
 import { WITH_THEM } from '../constraint.js';
 import { figure } from './figures.js';
 import {
@@ -60,7 +67,7 @@ export function casesFirst(results: BufferResults, over: CasesResult): FirstScre
       OTHER_BUILDS,
       INPUTS,
     ),
-    picture: { title: 'What is lost in each case for want of places', more: '' },
+    picture: { title: 'What is lost in each case', more: '' },
   };
 }
 
@@ -79,7 +86,7 @@ function sureOfBudget(results: BufferResults, over: CasesResult): string {
     orElse = orElseNames(its, over),
     today = layoutFor(over, 'present');
   return sentences(
-    `In ${weakestName(its, over)} they lose ${between(its.worst, 100)} % of what no limit ships ` +
+    `In ${weakestName(its, over)} they lose ${lostBetween(its.worst)} of ${lostOf(over)} ` +
       `(${howTogether(its.worst, results.level)}).`,
     orElse.length === 0 ? '' : `The weakest case may also be ${listed(orElse)}.`,
     today === undefined || today === its || today.worstMore === null
@@ -87,6 +94,10 @@ function sureOfBudget(results: BufferResults, over: CasesResult): string {
       : `Today’s ${exact(today.total)} ${lose(today.worstMore)} in theirs, ${weakestName(today, over)}.`,
   );
 }
+
+/** `between 0.1 and 1.6 %`. */
+const lostBetween = (loss: Estimate): string =>
+  isSame(loss) ? `${number(100 * loss.mean)} %` : `${between(loss, 100)} %`;
 
 /** `lose 3.1 % more (1.2 to 5)`. */
 function lose(more: Estimate): string {

@@ -1,4 +1,4 @@
-import { percentOf } from '../../study/buffers/cases/names.js';
+import { lostOf, percentOf } from '../../study/buffers/cases/names.js';
 import type { CaseLayout, CaseResult, CasesResult } from '../../study/buffers/cases/results.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import { bounds, count, mean, number, signed } from '../../study/format.js';
@@ -38,7 +38,7 @@ export function casePieces(results: BufferResults, over: CasesResult): Piece[] {
             },
           ] satisfies CellColumn<Row>[])),
     ]),
-    'lost: of what no limit ships in that case; alone: places that this case alone would take',
+    `lost: of ${lostOf(over)}; alone: the fewest places that do as well for it`,
     '',
     tableOf<CaseLayout>(over.layouts, [
       { head: 'layout', cell: (layout) => caseRole(layout, over) },
@@ -56,7 +56,7 @@ export function casePieces(results: BufferResults, over: CasesResult): Piece[] {
       },
     ]),
     `${count(over.replications, 'further build')} of each layout in each case, all intervals hold ` +
-      `together, ${number(100 * level)} %; in per cent of what no limit ships`,
+      `together, ${number(100 * level)} %; in per cent as above`,
   ];
 }
 

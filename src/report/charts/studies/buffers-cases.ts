@@ -1,4 +1,4 @@
-import { layoutFor, weakestName } from '../../../study/buffers/cases/names.js';
+import { layoutFor, lostOf, weakestName } from '../../../study/buffers/cases/names.js';
 import type { CaseLayout, CaseResult } from '../../../study/buffers/cases/results.js';
 import type { BufferResults } from '../../../study/buffers/results.js';
 import { count } from '../../../study/format.js';
@@ -53,7 +53,7 @@ export function lossByCase(results: BufferResults): Chart | null {
       `${lostText(chosen.worst.mean)} in the weakest of ${count(over.cases.length, 'case')}, ` +
       weakestName(chosen, over),
     how:
-      'Lost of what no limit ships in the same case, per cent, mean of ' +
+      `Per cent lost of ${lostOf(over)}, mean of ` +
       `${count(over.replications, 'build')}. ` +
       'As it is alone: what would be taken if there were no other case. Intervals are in the tables.',
     abreast: shown.length,

@@ -1,4 +1,4 @@
-import { caseName, percentOf } from '../../../study/buffers/cases/names.js';
+import { caseName, lostOf, percentOf } from '../../../study/buffers/cases/names.js';
 import type { CaseLayout, CaseResult, CasesResult } from '../../../study/buffers/cases/results.js';
 import type { BufferResults } from '../../../study/buffers/results.js';
 import { capital, count, number } from '../../../study/format.js';
@@ -33,7 +33,7 @@ function casesTable({ unit, level, goal }: BufferResults, over: CasesResult): Pa
     title: 'Case by case',
     note:
       `${unit}; ${count(over.replications, 'fresh replication')}; ${casesTogether(over, level)}. Lost: of ` +
-      'what no limit ships in that case. Alone: what this case would take if it were the only one.',
+      `${lostOf(over)}. Alone: the fewest places that do as well for it.`,
     ...columns<Row>(
       over.cases.map((each, c) => ({ ...each, c })),
       [
@@ -60,7 +60,7 @@ function layoutsTable({ spots }: BufferResults, over: CasesResult): PageTable {
     id: 'layouts-by-case',
     title: 'Layouts by case',
     note:
-      `Lost of what no limit ships in that case; ${count(over.replications, 'fresh replication')}; places ` +
+      `Lost of ${lostOf(over)}; ${count(over.replications, 'fresh replication')}; places ` +
       'in the order of the table Places. Alone: what that case would take if it were the only one.',
     ...columns(over.layouts, [
       ['Layout', (layout) => capital(caseRole(layout, over))],
@@ -88,7 +88,7 @@ function differencesTable({ level }: BufferResults, over: CasesResult): PageTabl
     id: 'layouts-more',
     title: 'What they lose more than the chosen layout',
     note:
-      'Points of per cent of what no limit ships, in pairs; in brackets ' +
+      `Points of per cent of ${lostOf(over)}, in pairs; in brackets ` +
       `${casesTogether(over, level)}. At worst: each in its own weakest case.`,
     ...columns(over.layouts, [
       ['Layout', (layout) => capital(caseRole(layout, over))],

@@ -4,9 +4,10 @@ import type { Trials } from '../search/trials.js';
 import { ordered, Tried } from '../search/tried.js';
 import { type Layout } from '../spots.js';
 
-/** What a case is measured by: so many times what a layout ships in it, or where that is null the number. */
+/** What a case is measured by: so many times what its layout ships in it, or where that is null `times`. */
 export interface Yardstick {
-  readonly of: Layout | null;
+  /** By case. */
+  readonly of: readonly Layout[] | null;
   readonly times: number;
 }
 
@@ -27,16 +28,17 @@ export class CaseTrials extends Tried {
   }
 
   async run(layouts: readonly Layout[], to = this.most): Promise<void> {
-    const { of } = this.yardstick,
-      all = of === null ? layouts : [of, ...layouts];
-    await Promise.all(this.cases.map((each) => each.run(all, to)));
+    const { of } = this.yardstick;
+    await Promise.all(
+      this.cases.map((each, c) => each.run(of === null ? layouts : [defined(of[c]), ...layouts], to)),
+    );
   }
 
   /** Of the case where it is worth least by all that is known of it. */
   values(layout: Layout): readonly number[] {
     const n = this.known(layout),
-      shares = this.cases.map((each) => {
-        const whole = this.whole(each, n);
+      shares = this.cases.map((each, c) => {
+        const whole = this.whole(c, n);
         return each
           .values(layout)
           .slice(0, n)
@@ -48,7 +50,7 @@ export class CaseTrials extends Tried {
   }
 
   mean(layout: Layout, over = this.most): number {
-    const shares = this.cases.map((each) => shareOf(each.mean(layout, over), this.whole(each, over)));
+    const shares = this.cases.map((each, c) => shareOf(each.mean(layout, over), this.whole(c, over)));
     return this.by === 'mean' ? mean(shares) : Math.min(...shares);
   }
 
@@ -73,19 +75,22 @@ export class CaseTrials extends Tried {
 
   /** Replications of a layout that are known in every case. */
   private known(layout: Layout): number {
-    const { of } = this.yardstick,
-      all = of === null ? [layout] : [layout, of];
-    return Math.min(...this.cases.flatMap((each) => all.map((one) => each.values(one).length)));
+    const { of } = this.yardstick;
+    return Math.min(
+      ...this.cases.map((each, c) =>
+        Math.min(each.values(layout).length, each.values(of?.[c] ?? layout).length),
+      ),
+    );
   }
 
   /** What stands for 1 in a case, in the unit of the study. */
-  private whole(each: Trials, over: number): number {
+  private whole(c: number, over: number): number {
     const { of, times } = this.yardstick;
-    return of === null ? times : times * each.mean(of, over);
+    return of === null ? times : times * defined(this.cases[c]).mean(defined(of[c]), over);
   }
 }
 
-/** Where nothing is to be had, nothing is lost: a case that stands still without limits too. */
+/** Where nothing is to be had, nothing is lost: a case that stands still whatever is built. */
 const shareOf = (rate: number, whole: number): number => (whole > 0 ? rate / whole : 1);
 
 /** The largest of each spot. */

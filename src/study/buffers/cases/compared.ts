@@ -25,8 +25,9 @@ export interface Told {
   readonly best: Layout | null;
   readonly forMean: Layout | null;
   readonly alone: readonly Layout[];
-  /** What a target asks; null for a budget. */
-  readonly asked: Yardstick | null;
+  /** What a target asks, or by what a budget is measured. */
+  readonly yardstick: Yardstick;
+  readonly isTarget: boolean;
   readonly zone: number;
   readonly level: number;
   /** The most places in all; Infinity for a target. */
@@ -36,16 +37,17 @@ export interface Told {
 
 /** Sets the layouts against each other in all cases. All intervals hold together (Bonferroni). */
 export function casesResult(study: Told): CasesResult {
-  const { cases, prepared, told, layouts, asked, alone, zone, level } = study,
+  const { cases, prepared, told, layouts, yardstick, isTarget, alone, zone, level } = study,
     chosen = defined(layouts[0]),
     n = prepared.length,
     // What the chosen layout ships and keeps in each case, and is above what is asked; what the others keep
     // less in each case than it does in each, and in the mean.
-    each = n * (2 + Number(asked !== null)) + (layouts.length - 1) * (n * n + 1),
+    each = n * (2 + Number(isTarget)) + (layouts.length - 1) * (n * n + 1),
     eachLevel = familyLevel(level, each);
   const values = (layout: Layout, c: number): readonly number[] => defined(told[c]).values(layout),
     { unlimited } = defined(prepared[0]).hunt,
-    kept = layouts.map((layout) => told.map((each, c) => keptOf(each.values(layout), values(unlimited, c)))),
+    against = (c: number): Layout => (isTarget ? unlimited : (yardstick.of?.[c] ?? unlimited)),
+    kept = layouts.map((layout) => told.map((each, c) => keptOf(each.values(layout), values(against(c), c)))),
     ofChosen = defined(kept[0]);
   const shares = ofChosen.map((each) => meanInterval(each, eachLevel)),
     weakest = weakestOf(shares);
@@ -73,13 +75,14 @@ export function casesResult(study: Told): CasesResult {
   });
   const of = (c: number): CaseResult => {
     const whatIf = cases.whatIfs[c - 1],
-      asks = asked === null ? null : wanted(asked, defined(told[c]));
+      asks = isTarget ? wanted(yardstick, defined(told[c]), c) : null;
     return {
       name: whatIf?.name ?? null,
       note: whatIf?.note ?? null,
       changes: whatIf?.changes ?? [],
       over: defined(prepared[c]).measure.over,
       unlimited: mean(values(unlimited, c)),
+      best: isTarget ? null : against(c),
       bound: defined(prepared[c]).bound,
       asked: asks === null ? null : mean(asks),
       rate: amount(values(chosen, c), eachLevel),
@@ -100,14 +103,13 @@ export function casesResult(study: Told): CasesResult {
     cases: all,
     layouts: compared,
     within: study.within,
-    isSettled:
-      asked === null
-        ? compared.every(
-            ({ worstMore, total }) =>
-              worstMore === null || total > study.most || boundsOf(worstMore).low > -zone,
-          )
-        : all.every(({ aboveAsked }) => boundsOf(aboveAsked).low >= 0) ||
-          all.some(({ aboveAsked }) => boundsOf(aboveAsked).high < 0),
+    isSettled: !isTarget
+      ? compared.every(
+          ({ worstMore, total }) =>
+            worstMore === null || total > study.most || boundsOf(worstMore).low > -zone,
+        )
+      : all.every(({ aboveAsked }) => boundsOf(aboveAsked).low >= 0) ||
+        all.some(({ aboveAsked }) => boundsOf(aboveAsked).high < 0),
   };
 }
 
@@ -116,8 +118,10 @@ const overall = (kept: Kept): number[] =>
   defined(kept[0]).map((_, r) => mean(kept.map((row) => defined(row[r]))));
 
 /** What a target asks in a case, by replication. */
-const wanted = ({ of, times }: Yardstick, told: Trials): number[] =>
-  of === null ? Array.from({ length: told.most }, () => times) : told.values(of).map((rate) => times * rate);
+const wanted = ({ of, times }: Yardstick, told: Trials, c: number): number[] =>
+  of === null
+    ? Array.from({ length: told.most }, () => times)
+    : told.values(defined(of[c])).map((rate) => times * rate);
 
 function rolesOf({ layouts, best, forMean, prepared }: Told, layout: Layout): CaseLayout['roles'] {
   const is = (other: Layout | null | undefined): boolean => other != null && isSameLayout(other, layout);

@@ -11,6 +11,12 @@ export const caseName = ({ name }: Pick<CaseResult, 'name'>): string =>
 export const listed = (names: readonly string[], last = 'or'): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${last} ${defined(names.at(-1))}`;
 
+/** What losses are told of. */
+export const lostOf = ({ cases }: CasesResult): string =>
+  cases.some(({ best }) => best !== null)
+    ? 'what the best places found for that case alone ship'
+    : 'what no limit ships in that case';
+
 /** The case in which a layout loses most, by the means. */
 export const weakestName = ({ weakest }: CaseLayout, { cases }: CasesResult): string =>
   caseName(defined(cases[weakest]));

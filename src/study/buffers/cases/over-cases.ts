@@ -42,9 +42,10 @@ export interface FoundOver {
 }
 
 /**
- * One layout for several cases: by what it keeps, in the case where that is least, of what no limit ships
- * there; for a target the fewest places that reach it in every case. Each case is searched alone first; then
- * all of them at once, from what these found. Compared on replications that no search has seen.
+ * One layout for several cases: by what it keeps, in the case where that is least, of what the best layout
+ * for that case alone ships; for a target the fewest places that reach it in every case. Each case is
+ * searched alone first; then all of them at once, from what these found. Compared on replications that no
+ * search has seen.
  */
 export async function overCases(study: OverCases, replicator: Replicator): Promise<FoundOver> {
   const { cases, goal, asked, base } = study,
@@ -56,7 +57,7 @@ export async function overCases(study: OverCases, replicator: Replicator): Promi
   }
   const alone: Found[] = [];
   for (const { hunt } of prepared) alone.push(await sought(hunt, goal));
-  const yardstick = yardstickOf(goal, base.hunt),
+  const yardstick = yardstickOf(goal, prepared, alone),
     worst = huntOver(study, prepared, yardstick, 'worst'),
     all = largest(alone.map(({ chosen }) => chosen.layout)),
     pool = distinct([
@@ -84,14 +85,16 @@ export async function overCases(study: OverCases, replicator: Replicator): Promi
       ...alone.map(({ chosen }) => chosen.layout),
     ]);
   onStage?.(`comparing ${layouts.length} layouts in ${prepared.length} cases`);
-  for (const each of told) await each.run([...layouts, base.hunt.unlimited]);
+  for (const [c, each] of told.entries())
+    await each.run([...layouts, base.hunt.unlimited, yardstick.of?.[c] ?? base.hunt.unlimited]);
   return {
     result: casesResult({
       ...{ cases, prepared, told, layouts, zone, level },
       best: found.best,
       forMean: forMean?.chosen.layout ?? null,
       alone: alone.map(({ chosen }) => chosen.layout),
-      asked: goal.kind === 'budget' ? null : yardstick,
+      yardstick,
+      isTarget: goal.kind !== 'budget',
       most: goal.kind === 'budget' ? goal.places : Infinity,
       within: goal.kind === 'budget' ? found.within : found.fewer,
     }),
@@ -101,13 +104,19 @@ export async function overCases(study: OverCases, replicator: Replicator): Promi
   };
 }
 
-/** A budget keeps as much as it can of what no limit ships; a target is what has to be reached. */
-const yardstickOf = (goal: BufferGoal, { unlimited, present }: Hunt): Yardstick =>
-  goal.kind === 'budget'
-    ? { of: unlimited, times: 1 }
-    : goal.kind === 'target'
-      ? { of: null, times: goal.rate }
-      : { of: goal.of === 'unlimited' ? unlimited : present, times: goal.share };
+/**
+ * A budget is measured by the best that it was found to do in each case alone: a case that no layout helps
+ * does not decide then. A target is what has to be reached.
+ */
+function yardstickOf(goal: BufferGoal, prepared: readonly Prepared[], alone: readonly Found[]): Yardstick {
+  if (goal.kind === 'budget') return { of: alone.map(({ best, chosen }) => best ?? chosen.layout), times: 1 };
+  return goal.kind === 'target'
+    ? { of: null, times: goal.rate }
+    : {
+        of: prepared.map(({ hunt }) => (goal.of === 'unlimited' ? hunt.unlimited : hunt.present)),
+        times: goal.share,
+      };
+}
 
 function huntOver(
   { asked, base, goal }: OverCases,

@@ -3,7 +3,7 @@ import { boundsOf, type Estimate, mapped, negated } from '../../statistics/estim
 import { meanInterval } from '../../statistics/interval.js';
 import { mean } from '../../statistics/sums.js';
 
-/** Of each case what a layout keeps of the rate without limits, in shares by replication. */
+/** Of each case what a layout keeps of what another ships there, in shares by replication. */
 export type Kept = readonly (readonly number[])[];
 
 /**

@@ -12,6 +12,8 @@ export interface CaseResult {
   readonly over: string;
   /** Without a limit in any of the spots: mean, in the unit of the study; 0: it stands still all the same. */
   readonly unlimited: number;
+  /** The best found for the budget in this case alone, by which losses are told; null for a target. */
+  readonly best: readonly number[] | null;
   /** What no places can exceed, by arithmetic; null where it does not tell. */
   readonly bound: Bound | null;
   /** What a target asks in this case, in the unit of the study; null for a budget. */
@@ -31,7 +33,8 @@ export interface InCase {
   /** Units in the unit of the study, mean. */
   readonly rate: number;
   /**
-   * What it loses against no limit in the same case, as a share of that: 0.02 for 2 %; below 0 it ships more.
+   * What it loses against the best layout found for that case alone, for a target against no limit, as a
+   * share of what that ships: 0.02 for 2 %; below 0 it ships more.
    */
   readonly loss: number;
   /** By how much the chosen layout loses less, as a share, paired; null of the chosen one. */

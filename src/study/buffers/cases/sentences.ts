@@ -8,6 +8,7 @@ import {
   compared,
   layoutFor,
   listed,
+  lostOf,
   orElseNames,
   percentOf,
   rivalsOf,
@@ -34,8 +35,8 @@ export function budgetSentence(
     orElse = orElseNames(chosen, over);
   return [
     `${count(chosen.total, 'place')} ${verb} ${mean(chosen.worst, 100)} % ` +
-      `(${intervalAndCount(percentOf(chosen.worst))}) of what no limit ships in the weakest of ` +
-      `${count(over.cases.length, 'case')}, ${weakestName(chosen, over)}.`,
+      `(${intervalAndCount(percentOf(chosen.worst))}) in the weakest of ` +
+      `${count(over.cases.length, 'case')}, ${weakestName(chosen, over)}, of ${lostOf(over)}.`,
     ...(orElse.length === 0 ? [] : [`By the means that is the weakest; it may be ${listed(orElse)}.`]),
     aloneText(over),
     ...moreText(over),

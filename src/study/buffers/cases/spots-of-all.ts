@@ -36,8 +36,7 @@ function spotsIn({ name, scenario }: WhatIf, spots: readonly Spot[]): Spot[] {
   return spots.map((spot) => {
     const theirs = found(scenario, spot);
     if (theirs?.present === spot.present) return theirs;
-    const seen =
-      theirs === undefined ? 'no limited ones' : `${theirs.present} in place of ${spot.present}`;
+    const seen = theirs === undefined ? 'no limited ones' : `${theirs.present} in place of ${spot.present}`;
     throw new RangeError(
       `cases: expected what-ifs that leave the places at "${spot.name}" as they are, got ${seen} in ` +
         `"${name}"; leave that change out, as places are what is looked for, or name other spots with --at`,

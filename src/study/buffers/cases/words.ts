@@ -59,11 +59,23 @@ function howFar({ goal, chosen }: Results, { within }: CasesResult, verdict: Ans
     : `${all} fewer than ${count(chosen.total, 'place')} ${tried}`;
 }
 
-function stillNotes({ cases }: CasesResult): string[] {
-  const still = cases.filter(({ unlimited }) => unlimited === 0).map(caseName);
-  return still.length === 0
-    ? []
-    : [`No places help in ${listed(still, 'and')}: nothing is shipped there without limits either.`];
+function stillNotes({ cases, layouts }: CasesResult): string[] {
+  const still = cases.filter(({ unlimited }) => unlimited === 0),
+    helpless = cases.filter(
+      (each, c) =>
+        each.best !== null && !still.includes(each) && layouts.every((one) => one.cases[c]?.rate === 0),
+    );
+  return [
+    ...(still.length === 0
+      ? []
+      : [
+          `No places help in ${listed(still.map(caseName), 'and')}: nothing is shipped there without limits ` +
+            'either.',
+        ]),
+    ...(helpless.length === 0
+      ? []
+      : [`No layout found for the budget ships anything in ${listed(helpless.map(caseName), 'and')}.`]),
+  ];
 }
 
 function alikeNotes({ cases }: CasesResult): string[] {
@@ -71,7 +83,7 @@ function alikeNotes({ cases }: CasesResult): string[] {
   return alike.length === 0
     ? []
     : [
-        `${listed(alike, 'and')} ${alike.length === 1 ? 'ships' : 'ship'} the same as the scenario as it is ` +
-          'with every layout compared.',
+        `${listed(alike, 'and')} ${alike.length === 1 ? 'ships' : 'ship'} the same as the scenario as it ` +
+          'is with every layout compared.',
       ];
 }

@@ -46,9 +46,7 @@ describe('the spots of several cases', () => {
     // Those that are not looked for may change.
     expect(spotsOfAll(scenario, ['second'], cases).map(({ name }) => name)).toEqual(['second']);
     const endless = given('endless: { changes: [{ sites.hall.stations.third.buffer: unlimited }] }');
-    expect(() => spotsOfAll(endless.scenario, [], endless.cases)).toThrow(
-      'got no limited ones in "endless"',
-    );
+    expect(() => spotsOfAll(endless.scenario, [], endless.cases)).toThrow('got no limited ones in "endless"');
     const gone = given('gone: { changes: [{ route: [{ step: a, at: first, work: 2 h }] }] }');
     expect(() => spotsOfAll(gone.scenario, [], gone.cases)).toThrow(
       'at "second" as they are, got no limited ones in "gone"',
@@ -139,5 +137,28 @@ describe('one layout for several cases', { timeout: 60_000 }, () => {
       sentence:
         '0.4 units an hour are out of reach of waiting places: arithmetic allows 0.25 (first) in “slower”.',
     });
+  });
+
+  it('is not chosen by a case that no layout within the budget helps', async () => {
+    const { scenario, cases } = given(
+      `
+sent back:
+  changes:
+    - defects: { flaw: {} }
+    - route.b.creates: { flaw: 30 % }
+    - route.c.finds: { flaw: { chance: 100 %, back to: a } }
+`,
+      line(CHANCE).replace('first: {}', 'first: { buffer: 1 }'),
+    );
+    const found = await study({ scenario, cases }, { at: ['second'], goal: { kind: 'budget', places: 8 } }),
+      alone = found.cases!.layouts[found.cases!.cases[0].alone];
+    // With so few places it stands still in every build; without limits it would not.
+    expect(found.cases!.cases[1]).toMatchObject({ rate: { mean: 0 } });
+    expect(found.cases!.cases[1].unlimited).toBeGreaterThan(0.3);
+    expect(found.chosen.total).toBe(alone.total);
+    expect(found.chosen.total).toBeGreaterThan(2);
+    expect(found.answer.notes.join(' ')).toMatch(
+      /No layout found for the budget ships anything in “sent back”/,
+    );
   });
 });
