@@ -112,11 +112,11 @@ describe('one layout for several cases, against all layouts of the exact chains'
     [2, 1.2, 1],
   ];
   it.each([
-    { cases: turned, what: 'two cases that want the opposite' },
-    { cases: outvoted, what: 'three cases that outvote one in the mean' },
+    { cases: turned, seeds: 4, what: 'two cases that want the opposite' },
+    { cases: outvoted, seeds: 10, what: 'three cases that outvote one in the mean' },
   ])(
-    '$what: loses in its weakest case at most 1 % more than the best of all, in ten seeds',
-    async ({ cases }) => {
+    '$what: loses in its weakest case at most 1 % more than the best of all, in $seeds seeds',
+    async ({ cases, seeds }) => {
       const all = layoutsWithin(BUDGET),
         least = Math.min(...all.map((layout) => worst(cases, layout))),
         byMean = Math.min(...all.map((layout) => meanOf(losses(cases, layout)))),
@@ -126,7 +126,7 @@ describe('one layout for several cases, against all layouts of the exact chains'
       expect(worst(cases, ofFirst)).toBeGreaterThan(least + 2 * ZONE);
       if (cases === outvoted) expect(worst(cases, forMean)).toBeGreaterThan(least + 2 * ZONE);
       let misses = 0;
-      for (const seed of SEEDS) {
+      for (const seed of SEEDS.slice(0, seeds)) {
         const { cases: over, chosen, answer } = await study(cases, seed);
         expect(worst(cases, chosen.places), `${seed}: ${chosen.places.join('-')}`).toBeLessThanOrEqual(
           least + ZONE,
@@ -140,7 +140,7 @@ describe('one layout for several cases, against all layouts of the exact chains'
         else expect(answer.sentence).toMatch(/is not settled|More is to be had/);
       }
       // All that one study tells holds together in 95 of 100.
-      expect(misses).toBeLessThanOrEqual(2);
+      expect(misses).toBeLessThanOrEqual(seeds / 5);
     },
   );
 

@@ -61,16 +61,14 @@ function howFar({ goal, chosen }: Results, { within }: CasesResult, verdict: Ans
 
 function stillNotes({ cases, layouts }: CasesResult): string[] {
   const still = cases.filter(({ unlimited }) => unlimited === 0),
-    helpless = cases.filter(
-      (each, c) =>
-        each.best !== null && !still.includes(each) && layouts.every((one) => one.cases[c]?.rate === 0),
-    );
+    ships = (c: number): boolean => layouts.some((layout) => (layout.cases[c]?.rate ?? 0) > 0),
+    helpless = cases.filter(({ best, unlimited }, c) => best !== null && unlimited > 0 && !ships(c));
   return [
     ...(still.length === 0
       ? []
       : [
-          `No places help in ${listed(still.map(caseName), 'and')}: nothing is shipped there without limits ` +
-            'either.',
+          `No places help in ${listed(still.map(caseName), 'and')}: nothing is shipped there without ` +
+            'limits either.',
         ]),
     ...(helpless.length === 0
       ? []
