@@ -35,7 +35,10 @@ ul { padding-left: 20px; }
 .first dd p { margin: 0; }
 a { color: var(--accent); }
 .next, .source { color: var(--soft); }
-code { font-family: ui-monospace, Consolas, monospace; font-size: .92em; color: var(--ink); display: inline-block; max-width: 100%; }
+code {
+  font-family: ui-monospace, Consolas, monospace; font-size: .92em; color: var(--ink);
+  display: inline-block; max-width: 100%;
+}
 .source { display: none; font-size: .875rem; }
 nav ol { padding: 0; margin: 0; list-style: none; max-width: none; font-size: .875rem; }
 nav a { display: block; padding: 5px 0; }
