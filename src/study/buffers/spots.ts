@@ -28,8 +28,8 @@ export const isSameLayout = (one: Layout, other: Layout): boolean => one.join() 
 /**
  * The spots among which places are shared out: those named, by station, lane (all its banks) or as `lane:
  * bank` and `lane: arrival bank`; where none is named, all limited ones on the route of the units, except
- * that ahead of a saturated source, where a place brings nothing. A RangeError names what is not known or has
- * no limit.
+ * that ahead of a saturated source, where a place brings nothing. A RangeError names what is not known, has
+ * no limit, or without one would never be full.
  */
 export function spotsOf(scenario: Scenario, named: readonly string[] = []): Spot[] {
   const all = onRoute(scenario),
@@ -50,6 +50,11 @@ export function spotsOf(scenario: Scenario, named: readonly string[] = []): Spot
           all.map((spot) => `"${spot.name}"`).join(', '),
       );
   }
+  if (free !== undefined && chosen.includes(free))
+    throw new RangeError(
+      `at: expected a spot that can be full, got "${free.name}", where a unit is always ready to enter; ` +
+        'name the others',
+    );
   const endless = chosen.find(({ present }) => present === Infinity);
   if (endless !== undefined)
     throw new RangeError(

@@ -42,9 +42,11 @@ describe('spots among which waiting places are shared out', () => {
     ]);
   });
 
-  it('leave out the buffer ahead of a saturated source unless it is named', () => {
+  it('leave out the buffer ahead of a saturated source, which without a limit would never be full, and refuse it by name', () => {
     expect(spotsOf(read('saturated')).map(({ name }) => name)).not.toContain('booth');
-    expect(spotsOf(read('saturated'), ['booth']).map(({ name }) => name)).toEqual(['booth']);
+    expect(() => spotsOf(read('saturated'), ['booth'])).toThrow(
+      'at: expected a spot that can be full, got "booth", where a unit is always ready to enter; name the others',
+    );
   });
 
   it('are named by station, by lane for all its banks, or bank by bank, in the order of the route', () => {
