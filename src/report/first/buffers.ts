@@ -53,8 +53,9 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       `${gain(against.difference, a)} than today.` +
       (more === null
         ? ''
-        : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ${gain(more.difference)}` +
-          `${more.isSettled ? '' : '; whether that matters is not settled'}.`),
+        : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ` +
+          `${gain(more.difference)} than ${exact(chosen.total)}` +
+          `${more.isSettled ? '' : `; ${runs} builds would settle whether that matters`}.`),
     why: constraint === null ? null : whyText(constraint, WITH_THEM),
     toDo: placesText(results, isTarget || toToday !== null),
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },

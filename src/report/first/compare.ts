@@ -155,7 +155,7 @@ export function others(
       ? []
       : [
           `With ${name} the last unit is out ${out === null ? '' : `${out}, `}` +
-            `${changeText(end, ['sooner', 'later'])}${planSays(plannedEnd)}.`,
+            `${changeText(end, ['sooner', 'later'])}${planSays(plannedEnd, best.lastUnit)}.`,
         ]),
     ...(cost === null ? [] : [`A unit is then ${changeText(cost, ['cheaper', 'dearer'])}${BESIDE}.`]),
   ];

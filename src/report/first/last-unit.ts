@@ -14,6 +14,10 @@ export function lastUnitText(dates: readonly DateQuantile[]): string | null {
   );
 }
 
-/** `; the plan says by 15 April 2028`; '' where it does not say. */
-export const planSays = (plannedEnd: string | null): string =>
-  plannedEnd === null ? '' : `; the plan says by ${dateText(plannedEnd)}`;
+/** `; the plan says by 15 April 2028, kept in four of five`; '' where it does not say. */
+export function planSays(plannedEnd: string | null, dates: readonly DateQuantile[]): string {
+  if (plannedEnd === null) return '';
+  const isKept = (share: number): boolean => (dates.find(({ p }) => p === share)?.date ?? '9') <= plannedEnd;
+  const kept = isKept(0.8) ? ', kept in four of five' : isKept(0.5) ? ', kept in half of them' : '';
+  return `; the plan says by ${dateText(plannedEnd)}${kept}`;
+}

@@ -13,7 +13,7 @@ export function dates({ lastUnit: { chosen, present }, plannedEnd }: BufferResul
   const [out, today] = [chosen, present].map(lastUnitText);
   if (out == null) return [];
   const asToday = today == null ? '' : today === out ? ', as today' : `; today ${today}`;
-  return [`Last unit out ${out}${asToday}${planSays(plannedEnd)}.`];
+  return [`Last unit out ${out}${asToday}${planSays(plannedEnd, chosen)}.`];
 }
 
 /** What the floor for the waiting places costs a day. */

@@ -62,7 +62,10 @@ function dates({ answer: { highestPerDay }, lastUnit, plannedEnd, rateUnit }: Ra
   const out = lastUnitText(lastUnit);
   return highestPerDay === null || out === null
     ? []
-    : [`At ${rateText(highestPerDay, rateUnit)} the last unit is out ${out}${planSays(plannedEnd)}.`];
+    : [
+        `At ${rateText(highestPerDay, rateUnit)} the last unit is out ` +
+          `${out}${planSays(plannedEnd, lastUnit)}.`,
+      ];
 }
 
 const tenths = (share: number): string => `${exact(Math.round(10 * share))} of 10`;

@@ -90,17 +90,12 @@ function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, first: Relief
     later = first?.lastUnitDays ?? null;
   if (out === null) return [];
   const { low, high } = boundsOf(later),
-    text = onEveryShift(first?.text ?? '');
-  if (later === null) return [`Last unit out today ${out}${planSays(plannedEnd)}.`];
-  if (low <= 0 && high >= 0)
-    return [
-      `Last unit out today ${out}${planSays(plannedEnd)}. With ${text} neither surely sooner nor later.`,
-    ];
+    text = onEveryShift(first?.text ?? ''),
+    today = `Last unit out today ${out}${planSays(plannedEnd, lastUnit)}.`;
+  if (later === null) return [today];
+  if (low <= 0 && high >= 0) return [`${today} With ${text} neither surely sooner nor later.`];
   const by = high < 0 ? negated(later) : later;
-  return [
-    `Last unit out today ${out}${planSays(plannedEnd)}. With ${text} ${figure(by)} days ` +
-      `${high < 0 ? 'sooner' : 'later'} (${range(by)}).`,
-  ];
+  return [`${today} With ${text} ${figure(by)} days ` + `${high < 0 ? 'sooner' : 'later'} (${range(by)}).`];
 }
 
 function costs({ base: { costPerUnit, currency } }: ReliefsResults, first: Relief | undefined): string[] {

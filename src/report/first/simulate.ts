@@ -111,7 +111,7 @@ function dates({ lastUnit, programme, plan, units }: Results): string[] {
     planned = units.reduce((last, { due }) => (due !== null && due > last ? due : last), '');
   if (programme.kind !== 'programme' || out === null) return [];
   const by = planned === '' ? (plan === null ? null : lastDue(plan)) : planned;
-  return [`Last unit out ${out}${planSays(by)}.`];
+  return [`Last unit out ${out}${planSays(by, lastUnit)}.`];
 }
 
 /** The last day of the first week by whose end the plan has them all due. */

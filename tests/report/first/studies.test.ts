@@ -120,7 +120,8 @@ describe('the first screen of compare', () => {
     );
     expect(first.whenAndCost).toEqual([
       'With “second colour booth” the last unit is out by 12 April 2028 in half of the simulated builds, by 13 April ' +
-        '2028 in four of five, 14 days sooner than today (13 to 16); the plan says by 15 April 2028.',
+        '2028 in four of five, 14 days sooner than today (13 to 16); the plan says by 15 April 2028, kept in ' +
+        'four of five.',
       'A unit is then 960 EUR cheaper than today (850 to 1,080); the price of the change is not known here.',
     ]);
     expect(first.why).toMatch(/^With “second colour booth” it is the station polish bay: one place more /);

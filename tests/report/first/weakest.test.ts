@@ -70,6 +70,17 @@ describe('the last unit in words', () => {
     );
     expect(lastUnitText([date(0.5, null), date(0.8, null)])).toBeNull();
     expect(lastUnitText([])).toBeNull();
-    expect([planSays('2028-04-15'), planSays(null)]).toEqual(['; the plan says by 15 April 2028', '']);
+    expect([planSays('2028-04-15', []), planSays(null, [])]).toEqual([
+      '; the plan says by 15 April 2028',
+      '',
+    ]);
+  });
+  it('says that the plan is kept by the dates themselves: on its last day, and not a day later', () => {
+    const kept = (half: string, most: string | null): string =>
+      planSays('2028-04-15', [date(0.5, half), date(0.8, most)]);
+    expect(kept('2028-04-12', '2028-04-15')).toMatch(/, kept in four of five$/);
+    expect(kept('2028-04-15', '2028-04-16')).toMatch(/, kept in half of them$/);
+    expect(kept('2028-04-15', null)).toMatch(/, kept in half of them$/);
+    expect(kept('2028-04-16', '2028-05-01')).toMatch(/2028$/);
   });
 });
