@@ -46,9 +46,9 @@ describe('a valley between two good banks, against all layouts run', SLOW, () =>
     expect(rateOf([6, 5])).toBeGreaterThan(1.05 * rateOf([3, 5]));
   });
 
-  it.each([10, 13])('with %i places the regret is at most 1 % in 10 of 10 seeds', async (places) => {
+  it.each([10, 13])('with %i places the regret is at most 1 % in 20 of 20 seeds', async (places) => {
     const best = bestOf(places);
-    for (let seed = 1; seed <= 10; seed++) {
+    for (let seed = 1; seed <= 20; seed++) {
       const from = seed % 2 === 0 ? 'least' : 'present',
         found = await study(QUANTITY, { kind: 'budget', places }, `of ${seed}`, from, 3);
       expect(found.search.within).toBe(layouts(places, found));
