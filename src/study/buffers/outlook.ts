@@ -2,13 +2,11 @@ import type { Observation } from '../../measure/observe.js';
 import type { ScenarioData } from '../../scenario/data.js';
 import { programmeClock } from '../../scenario/programme/clock.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { constraint } from '../constraint/constraint.js';
-import { inWeeksJudged, watch } from '../constraint/watch.js';
+import { inWeeksJudged } from '../constraint/watch.js';
 import { judgeRate } from '../held/rate-held.js';
 import { lastUnitDates, lastUnitDay, plannedEnd } from '../programme/dates.js';
 import { changedTo } from '../reliefs/changes.js';
-import { valuesOf } from '../reliefs/values/values.js';
-import { weakest } from '../reliefs/values/weakest.js';
+import { hangsOn } from '../reliefs/values/hangs-on.js';
 import { type Replicator, whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
 import type { BufferResults } from './results.js';
@@ -42,13 +40,11 @@ export async function outlook(
       replications,
     ),
     judged = judgeRate(plan, observations, level);
-  const seen = await watch(inWeeksJudged(plan, judged, { base: build, replications, level }), replicator),
-    found = await constraint(seen, replicator),
+  const asked = inWeeksJudged(plan, judged, { base: build, replications, level }),
     clock = programmeClock(scenario),
     dates = (all: readonly Observation[]) => lastUnitDates(scenario, all.map(lastUnitDay), clock, level);
   return {
-    constraint: found,
-    weakest: await weakest(seen, found, valuesOf({ scenario, data }), replicator, withIt),
+    ...(await hangsOn(asked, { scenario, data }, replicator, withIt)),
     plannedEnd: plannedEnd({ model: build.model, clock }),
     lastUnit: { chosen: dates(observations), present: dates(base) },
   };

@@ -1,14 +1,14 @@
 import type { ScenarioData } from '../../scenario/data.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import type { ToVary } from '../../scenario/vary.js';
 import { constraint } from '../constraint/constraint.js';
 import { likeliest } from '../constraint/likeliest.js';
 import type { ConstraintResult } from '../constraint/results.js';
 import { seenIn } from '../constraint/seen.js';
-import { inWeeksJudged, type Watched, watch } from '../constraint/watch.js';
+import { type ConstraintAsked, inWeeksJudged, watch } from '../constraint/watch.js';
 import type { Verdict } from '../held/rate-held.js';
 import { inUnit } from '../planners-unit.js';
-import { changedTo } from '../reliefs/changes.js';
+import { type Changed, changedTo } from '../reliefs/changes.js';
+import { hangsOn } from '../reliefs/values/hangs-on.js';
 import { valuesOf } from '../reliefs/values/values.js';
 import { type WeakestResult, weakest } from '../reliefs/values/weakest.js';
 import { Replicator, type ReplicatorOptions } from '../run/replicator.js';
@@ -49,44 +49,35 @@ export async function outlook(
     base = changedTo(scenario),
     plan = planned(scenario, base.model),
     replicator = new Replicator({ ...options, seed });
-  const watching = (build: Scenario, verdict: Verdict): Promise<Watched> =>
-    watch(
-      inWeeksJudged(plan, { ...judged, verdict }, { base: changedTo(build), replications, level }),
-      replicator,
-    );
+  const asked = (build: Changed, verdict: Verdict): ConstraintAsked =>
+    inWeeksJudged(plan, { ...judged, verdict }, { base: build, replications, level });
+  const perDay = told.askedPerDay === null ? null : inUnit(told.askedPerDay, rateUnit),
+    ofTold = asked(told.name === null ? base : changedTo(told.scenario), verdictOf(told.shipped, perDay));
   onStage?.(`looking at what stops ${told.name === null ? 'it' : `“${told.name}”`}`);
   try {
-    const seen = await watching(
-        told.scenario,
-        verdictOf(told, told.askedPerDay === null ? 0 : inUnit(told.askedPerDay, rateUnit)),
-      ),
-      found = await constraint(seen, replicator),
-      toVary = valuesOf({ scenario, data });
-    return { constraint: found, weakest: await weakestOf(seen, found, toVary) };
+    return told.name === null
+      ? await hangsOn(ofTold, { scenario, data }, replicator)
+      : {
+          constraint: await constraint(await watch(ofTold, replicator), replicator),
+          weakest: await weakestOfBase(),
+        };
   } finally {
     await replicator.close();
   }
 
-  /** Where nothing was tried on the scenario as it is, what waits there tells which guesses may bear most. */
-  async function weakestOf(
-    seen: Watched,
-    found: ConstraintResult,
-    toVary: ToVary,
-  ): Promise<WeakestResult | null> {
+  /** Nothing was tried on the scenario as it is: what waits there tells which guesses may bear most. */
+  async function weakestOfBase(): Promise<WeakestResult | null> {
+    const toVary = valuesOf({ scenario, data });
     if (toVary.assumptions.length === 0) return null;
-    if (told.name === null) return weakest(seen, found, toVary, replicator);
-    const ofBase = await watching(scenario, 'no rate asked'),
-      waiting = likeliest(plan, seenIn(ofBase.observations)).map(({ thing, waiting: units }) => ({
-        thing,
-        units,
-      }));
-    return weakest(ofBase, { tried: [], waiting }, toVary, replicator);
+    const seen = await watch(asked(base, 'no rate asked'), replicator),
+      waiting = likeliest(plan, seenIn(seen.observations));
+    return weakest(seen, { tried: [], waiting }, toVary, replicator);
   }
 }
 
-/** By the whole interval of what it ships. */
-function verdictOf({ shipped, askedPerDay }: ToldBuild, rate: number): Verdict {
-  if (askedPerDay === null) return 'no rate asked';
+/** By the whole interval of what it ships, against the rate asked; null: none is. */
+function verdictOf(shipped: Estimate, rate: number | null): Verdict {
+  if (rate === null) return 'no rate asked';
   const { low, high } = boundsOf(shipped);
   return low >= rate ? 'holds' : high < rate ? 'falls short' : 'not settled';
 }

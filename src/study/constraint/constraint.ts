@@ -55,7 +55,7 @@ export async function constraint(
     zone,
     shippedPerDay: perDay,
     tried: trials,
-    waiting: waiting.slice(0, MOST_TOLD).map(({ thing, waiting: units }) => ({ thing, units })),
+    waiting: waiting.slice(0, MOST_TOLD),
     ladder: row === null ? null : ladder(plan, row, observations, shipped, level),
     judged:
       weeks === null

@@ -15,7 +15,7 @@ import type { Seen } from './seen.js';
 /** A thing, and the units that wait for it in the end, on average: an index. */
 export interface Likely {
   readonly thing: Thing;
-  readonly waiting: number;
+  readonly units: number;
 }
 
 /** Of what waits for the places and crews of a calendar, so much may be told of its hours. */
@@ -42,12 +42,12 @@ export function likeliest(sample: Pick<Sample, 'model' | 'scenario'>, seen: Seen
     ...stations.names.map((_, id) => ({
       // What waits in an arrival bank waits for room behind it.
       thing: stations.isBank[id] ? room(id) : { kind: 'station' as const, ...named(model, 'stations', id) },
-      waiting: ofStations[id],
+      units: ofStations[id],
     })),
-    ...Array.from(on.rooms, (waiting, to) => ({ thing: room(to), waiting })),
+    ...Array.from(on.rooms, (units, to) => ({ thing: room(to), units })),
     ...lanes.names.map((_, id) => ({
       thing: { kind: 'lane' as const, ...laneNamed(model, id) },
-      waiting: on.lanes[id],
+      units: on.lanes[id],
     })),
     ...resources.names.flatMap((_, id): Likely[] => {
       const kind = resources.kind[id];
@@ -55,7 +55,7 @@ export function likeliest(sample: Pick<Sample, 'model' | 'scenario'>, seen: Seen
         ? [
             {
               thing: { kind: kind === CREW ? 'crew' : 'supply', ...named(model, 'resources', id) },
-              waiting: on.resources[id],
+              units: on.resources[id],
             },
           ]
         : [];
@@ -67,15 +67,15 @@ export function likeliest(sample: Pick<Sample, 'model' | 'scenario'>, seen: Seen
         thing: isCarrier
           ? { kind: 'carrier', name, site: carrierSite({ model }, id) }
           : { kind: 'team', name, site: siteNames[resources.site[resource]] },
-        waiting: on.companions[id],
+        units: on.companions[id],
       };
     }),
     ...routes.names.map((name, route) => ({
       thing: { kind: 'feeder' as const, name, site: '' },
-      waiting: on.feeders[route] * OF_STOCK,
+      units: on.feeders[route] * OF_STOCK,
     })),
   ];
-  return joined([...all, ...hours(scenario, all)]).sort((a, b) => b.waiting - a.waiting);
+  return joined([...all, ...hours(scenario, all)]).sort((a, b) => b.units - a.units);
 }
 
 /** What waits for stations, those included that hold a feeder up. */
@@ -105,11 +105,11 @@ function withFeeders(
 
 /** Calendars, by what waits for the stations and crews that keep them. */
 function hours({ sites }: Scenario, all: readonly Likely[]): Likely[] {
-  return all.flatMap(({ thing: { kind, name, site }, waiting }): Likely[] => {
+  return all.flatMap(({ thing: { kind, name, site }, units }): Likely[] => {
     const calendar = kind === 'station' || kind === 'crew' ? calendarOf(sites[site], kind, name) : undefined;
     return calendar === undefined
       ? []
-      : [{ thing: { kind: 'hours', name: calendar, site: '' }, waiting: waiting * OF_HOURS }];
+      : [{ thing: { kind: 'hours', name: calendar, site: '' }, units: units * OF_HOURS }];
   });
 }
 
@@ -124,10 +124,10 @@ function calendarOf(site: Site, kind: 'station' | 'crew', name: string): string 
 function joined(all: readonly Likely[]): Likely[] {
   const byKey = new Map<string, Likely>();
   for (const each of all) {
-    if (!(each.waiting > 0)) continue;
+    if (!(each.units > 0)) continue;
     const key = keyOfThing(each.thing),
       known = byKey.get(key);
-    byKey.set(key, known === undefined ? each : { ...known, waiting: known.waiting + each.waiting });
+    byKey.set(key, known === undefined ? each : { ...known, units: known.units + each.units });
   }
   return [...byKey.values()];
 }

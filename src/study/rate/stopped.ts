@@ -1,12 +1,10 @@
 import type { ScenarioData } from '../../scenario/data.js';
 import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { constraint } from '../constraint/constraint.js';
-import { watch } from '../constraint/watch.js';
+import type { ConstraintAsked } from '../constraint/watch.js';
 import type { Arithmetic } from '../loads/loads.js';
 import { shippedADay } from '../reliefs/shipped.js';
-import { valuesOf } from '../reliefs/values/values.js';
-import { weakest } from '../reliefs/values/weakest.js';
+import { hangsOn } from '../reliefs/values/hangs-on.js';
 import type { Replicator } from '../run/replicator.js';
 import type { RateAsked } from './at-rate.js';
 import { watched } from './line.js';
@@ -41,30 +39,23 @@ export async function stoppedAbove(
   const perDay = Number((TRIED_ABOVE * above).toFixed(9)),
     atIt = (each: Scenario) => watched(each, { perDay, settleWeeks, weeks }, arithmetic),
     at = atIt(scenario),
-    seen = await watch(
-      {
-        base: { key: digest(at.scenario), scenario: at.scenario, model: at.model },
-        weeks: at,
-        verdict: 'falls short',
-        shippedPerDay: shippedADay(at.plan, {
-          window: { first: at.first, last: at.end - 1, workingDays: at.workingDays, asked: at.units },
-          askedPerDay: perDay,
-          heldIn: (seen) => at.counting.shipped(seen) / at.workingDays,
-        }),
-        replications,
-        level,
-      },
-      replicator,
-    );
-  const found = await constraint(seen, replicator);
-  return {
-    constraint: { perDay, ...found },
-    weakest: await weakest(
-      seen,
-      found,
-      valuesOf({ scenario, data }),
-      replicator,
-      (each) => atIt(each).scenario,
-    ),
-  };
+    asked: ConstraintAsked = {
+      base: { key: digest(at.scenario), scenario: at.scenario, model: at.model },
+      weeks: at,
+      verdict: 'falls short',
+      shippedPerDay: shippedADay(at.plan, {
+        window: { first: at.first, last: at.end - 1, workingDays: at.workingDays, asked: at.units },
+        askedPerDay: perDay,
+        heldIn: (seen) => at.counting.shipped(seen) / at.workingDays,
+      }),
+      replications,
+      level,
+    };
+  const { constraint, weakest } = await hangsOn(
+    asked,
+    { scenario, data },
+    replicator,
+    (each) => atIt(each).scenario,
+  );
+  return { constraint: { perDay, ...constraint }, weakest };
 }

@@ -1,13 +1,11 @@
 import type { ScenarioData } from '../../scenario/data.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { constraint } from '../constraint/constraint.js';
 import { stopsIt } from '../constraint/sentence.js';
-import { inWeeksJudged, watch } from '../constraint/watch.js';
+import { inWeeksJudged } from '../constraint/watch.js';
 import { withShippable } from '../held/more-asked.js';
 import type { RateJudged } from '../held/rate-held.js';
 import { changedTo } from '../reliefs/changes.js';
-import { valuesOf } from '../reliefs/values/values.js';
-import { weakest } from '../reliefs/values/weakest.js';
+import { hangsOn } from '../reliefs/values/hangs-on.js';
 import { Replicator, type ReplicatorOptions } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
 import { judgedWarmUp } from './judged-warm-up.js';
@@ -38,16 +36,18 @@ export async function withConstraint(
     const judged = await withShippable(first, plan, results.replications, replicator),
       { answer, findings } = answered(judged);
     const { replications, level } = results,
-      watched = await watch(inWeeksJudged(plan, judged, { base, replications, level }), replicator),
-      found = await constraint(watched, replicator);
+      found = await hangsOn(
+        inWeeksJudged(plan, judged, { base, replications, level }),
+        { scenario, data },
+        replicator,
+      );
     const { warmUp, findings: ofWarmUp } = await judgedWarmUp(results, scenario, replicator);
     return {
       ...results,
       warmUp,
       findings: [...findings, ...ofWarmUp],
-      constraint: found,
-      weakest: await weakest(watched, found, valuesOf({ scenario, data }), replicator),
-      answer: withCause(answer, stopsIt(found), judged),
+      ...found,
+      answer: withCause(answer, stopsIt(found.constraint), judged),
     };
   } finally {
     await replicator.close();
