@@ -1,35 +1,18 @@
-import type { Bar } from '../search/bar.js';
 import type { Trials } from '../search/trials.js';
-import type { Layout, Spot } from '../spots.js';
-import { cheapest } from './cheapest.js';
+import { type CheapestAsked, cheapest } from './cheapest.js';
 import { Paired } from './paired.js';
 import { placeByPlace } from './place-by-place.js';
 import type { Prices } from './prices.js';
 import type { Around } from './results.js';
 
 /** The study when its layout is chosen. */
-export interface Chosen {
-  readonly spots: readonly Spot[];
-  /** Units that come or go at once, by spot. */
-  readonly loads: readonly number[];
+export interface Chosen extends Omit<CheapestAsked, 'prices' | 'fresh'> {
   /** null: nothing has a price. */
   readonly prices: Prices | null;
-  /** The search. */
-  readonly trials: Trials;
   /** Replications that chose, in which nothing was left out. */
   readonly fresh: Trials;
   /** Empty, of the same replications; some may be left out. */
   readonly around: Trials;
-  readonly chosen: Layout;
-  /** The best for a budget; null for a target. */
-  readonly best: Layout | null;
-  readonly present: Layout;
-  readonly zone: number;
-  readonly level: number;
-  /** The most places in all; Infinity for a target. */
-  readonly most: number;
-  /** What a target asks; null for a budget. */
-  readonly bar: Bar | null;
   readonly onStage?: ((text: string) => void) | undefined;
 }
 

@@ -16,7 +16,7 @@ import type { Cheapest, PricedLayout } from './results.js';
 /** So many of the cheapest of the search are run on fresh replications. */
 const CANDIDATES = 5;
 
-interface Asked {
+export interface CheapestAsked {
   readonly prices: Prices;
   /** The search. */
   readonly trials: Trials;
@@ -42,7 +42,7 @@ interface Asked {
  * the way goes down from the cheapest that the search tried and that does what is asked. Of the cheapest few
  * it is the one that costs least on fresh replications.
  */
-export async function cheapest(asked: Asked): Promise<Cheapest> {
+export async function cheapest(asked: CheapestAsked): Promise<Cheapest> {
   const { prices, trials, fresh, spots, chosen, best, present, zone, level, most, bar } = asked;
   const allows = (layout: Layout, by: Trials): boolean =>
     placesOf(layout) <= most && (bar === null || bar.isReached(layout, by));
