@@ -1,7 +1,7 @@
 import type { CompareResults } from '../study/compare/results.js';
 import type { ConstraintResult, LadderResult, Tried } from '../study/constraint/results.js';
 import { calledThing, helps } from '../study/constraint/sentence.js';
-import { capital, withInterval } from '../study/format.js';
+import { capital, uncapital, withInterval } from '../study/format.js';
 import type { RateResults } from '../study/rate/results.js';
 import type { Results } from '../study/simulate/results.js';
 import { type Estimate, negated } from '../study/statistics/estimate.js';
@@ -107,4 +107,4 @@ export const WITH_THEM = 'with these places';
 
 /** What stops it, at a rate where there are several: `At 3.5 a day the station booth stops it: ..`. */
 export const stoppedText = ({ sentence }: ConstraintResult, at: string | null): string =>
-  at === null ? sentence : `${capital(at)} ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
+  at === null ? sentence : `${capital(at)} ${uncapital(sentence)}`;

@@ -143,6 +143,9 @@ export const asEstimate = ({ share, low, high, level, n }: Proportion): Estimate
 /** As a sentence begins. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** As it goes on behind something. */
+export const uncapital = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
 /** `1 replication`, `1,000 replications`. */
 export function count(n: number, noun: string): string {
   return `${exact(n)} ${noun}${n === 1 ? '' : 's'}`;

@@ -9,6 +9,7 @@ import { ANSWER, JOURNEY, RUN } from '../arguments/options.js';
 import type { ExitCode } from '../exit-code.js';
 import { type Interrupt, listenForInterrupt } from '../interrupt.js';
 import { say } from '../output.js';
+import type { How } from '../run-study.js';
 import { UsageError } from '../usage-error.js';
 import { compareShown, comparison } from './compare.js';
 import { experiment, factorsShown } from './factors.js';
@@ -87,12 +88,10 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
         stage: `${stage} of ${asked.file}, ${count(asked.replications, 'replication')}, seed ${asked.seed}`,
         run: (how) =>
           withConstraint(mergeShards(design, folders), {
-            ...how,
+            ...afterwards(request, how),
             scenario: asked.scenario,
             data: asked.data,
             seed: asked.seed,
-            workers: request.workers,
-            journal: undefined,
           }),
       });
     },
@@ -110,11 +109,7 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
         ...compareShown(asked),
         stage: `${stage}, ${comparison(asked)}`,
         run: (how) =>
-          withConstraint(mergeShards(compareDesign(asked), folders), asked, {
-            ...how,
-            workers: request.workers,
-            journal: undefined,
-          }),
+          withConstraint(mergeShards(compareDesign(asked), folders), asked, afterwards(request, how)),
       });
     },
   ],
@@ -131,15 +126,18 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
         ...factorsShown(asked),
         stage: `${stage}, ${experiment(asked)}`,
         run: (how) =>
-          withConstraint(mergeShards(factorsDesign(asked), folders), asked, {
-            ...how,
-            workers: request.workers,
-            journal: undefined,
-          }),
+          withConstraint(mergeShards(factorsDesign(asked), folders), asked, afterwards(request, how)),
       });
     },
   ],
 ]);
+
+/** How is run what is looked at once the shards are together; no journal knows it. */
+const afterwards = ({ workers }: Values<typeof OPTIONS>, how: Omit<How<never>, 'journal'>) => ({
+  ...how,
+  workers,
+  journal: undefined,
+});
 
 function checkNoJourney({ journey }: Values<typeof OPTIONS>, study: string): void {
   if (journey !== undefined)

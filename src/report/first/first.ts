@@ -1,7 +1,7 @@
 import type { Basis } from '../../scenario/types/scenario.js';
 import type { ConstraintResult, Tried } from '../../study/constraint/results.js';
 import { calledThing, helps } from '../../study/constraint/sentence.js';
-import { capital, count, exact, intervalName, mean, number } from '../../study/format.js';
+import { capital, count, exact, intervalName, mean, number, uncapital } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { boundsOf, isSame, negated } from '../../study/statistics/estimate.js';
 import type { Proportion } from '../../study/statistics/proportion.js';
@@ -147,8 +147,6 @@ function noted({ note }: { readonly note: string | null }): string {
   const first = /^.*?[.!](?=\s|$)/s.exec(note?.trim() ?? '')?.[0] ?? note?.trim() ?? '';
   return first === '' || first.length > LONGEST_NOTE ? '' : `The scenario notes: “${first}”`;
 }
-
-const uncapital = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** One after the other; those that say nothing are left out. */
 export const sentences = (...all: readonly string[]): string => all.filter((each) => each !== '').join(' ');
