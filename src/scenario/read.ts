@@ -1,3 +1,4 @@
+import { bundleFindings } from './changes/bundle.js';
 import { checked } from './checked.js';
 import type { ScenarioData } from './data.js';
 import { withIncludes } from './file/include.js';
@@ -38,6 +39,7 @@ export function readScenario(
             // Without its levers, which the changed value might lie outside of.
             (changed) => checked({ ...mapOf(changed), levers: {} }, readFile).findings,
           ),
+          ...bundleFindings({ ...whole, scenario, readFile }),
         ];
   const spot = (problem: Problem): string => JSON.stringify([problem.file, problem.path]);
   const faulty = new Set(whole.faults.map(spot));
