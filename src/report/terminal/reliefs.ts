@@ -22,7 +22,7 @@ export function reliefsTable(results: ReliefsResults, width?: number): string {
       ...firstPieces(reliefsFirst(results), answer.sentence),
       `base ${short(base.throughput)} ${unitsEach(rateUnit)}, ${countedIn(results)}, seed ${seed}`,
       '',
-      tableOf(reliefs.slice(0, TOP), columns(base, rateUnit)),
+      tableOf(reliefs.slice(0, TOP), columns(results)),
       ...(reliefs.length > TOP ? [`and ${reliefs.length - TOP} more, with --json or --out`] : []),
       ...(assumptions.length === 0
         ? []
@@ -47,18 +47,26 @@ export function reliefsTable(results: ReliefsResults, width?: number): string {
   );
 }
 
-/** Costs have columns where the scenario has prices. */
-function columns(
-  { costPerUnit, currency }: ReliefsResults['base'],
-  unit: ReliefsResults['rateUnit'],
-): CellColumn<ReliefResult>[] {
-  const priced: CellColumn<ReliefResult>[] = [
+/** Costs have columns where the scenario has prices, prices of change where it names changes. */
+function columns({ base, rateUnit: unit, reliefs }: ReliefsResults): CellColumn<ReliefResult>[] {
+  const { costPerUnit, currency } = base,
+    money = currency ?? '';
+  const costs: CellColumn<ReliefResult>[] = [
     {
-      head: `${currency ?? ''} a unit`,
+      head: `${money} a unit`,
       align: 'right',
       cell: ({ costPerUnit: cost }) => (cost === null ? '' : mean(cost)),
     },
     { head: 'by cost', align: 'right', cell: 'rankPerCost' },
+  ];
+  const prices: CellColumn<ReliefResult>[] = [
+    { head: 'price', align: 'right', cell: ({ offer }) => (offer?.price == null ? '' : exact(offer.price)) },
+    {
+      head: `${money} a unit ${each(unit)}`,
+      align: 'right',
+      cell: ({ pricePerGain }) => (pricePerGain == null ? '' : mean(pricePerGain)),
+    },
+    { head: 'by price', align: 'right', cell: ({ rankPerPrice }) => String(rankPerPrice ?? '') },
   ];
   return [
     { head: '', align: 'right', cell: 'rank' },
@@ -69,7 +77,8 @@ function columns(
       align: 'right',
       cell: ({ replications, isFresh }) => `${isFresh ? 'fresh ' : ''}${exact(replications)}`,
     },
-    ...(costPerUnit === null ? [] : priced),
+    ...(costPerUnit === null ? [] : costs),
+    ...(reliefs.some(({ offer }) => offer != null) ? prices : []),
   ];
 }
 

@@ -6,7 +6,6 @@ import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, named, oneOrMore } from '../values/keys.js';
 import { nearest } from '../values/nearest.js';
-import type { RawMap } from '../values/raw.js';
 import { whole, word } from '../values/scalars.js';
 import { leadTime } from './lead-time.js';
 import { type KnownChanges, requiresFindings } from './requires.js';
@@ -78,7 +77,7 @@ export const possibleSchema = named(changeSchema, 'changes by name').transform((
     ([own, { relief: kind, of = '', site, which, changes: edits, ...terms }]): PossibleChange => ({
       name: own,
       relief: kind === undefined ? undefined : { kind, of, site, which },
-      changes: edits as RawMap | readonly RawMap[] | undefined,
+      changes: edits,
       ...terms,
     }),
   ),

@@ -1,12 +1,13 @@
 import { RELIEF_KINDS, type ReliefKind } from '../../scenario/types/possible.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Offer } from '../priced/offer.js';
 import type { Thing } from './thing.js';
 
 export { RELIEF_KINDS, type ReliefKind };
 
 /** One small change of a scenario that may help. */
 export interface Relief {
-  readonly kind: ReliefKind;
+  readonly kind: ReliefKind | 'named change';
   /**
    * What is changed, as a planner reads it: `one person more in welders (hall)`; tells it from all others.
    */
@@ -15,6 +16,8 @@ export interface Relief {
   readonly of: Thing;
   /** Tells reliefs of one kind and thing apart: `rework`, `arrival bank`, a kind of defect. */
   readonly which?: string | undefined;
+  /** What it costs; null: not given; undefined: the scenario names no changes. */
+  readonly offer?: Offer | null | undefined;
   /** A changed copy; the scenario itself stays. */
   readonly change: (scenario: Scenario) => Scenario;
 }
