@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { defined } from '../lists.js';
 import type { Offer } from '../priced/offer.js';
-import { offersOf } from '../priced/wanted.js';
+import { offersOf } from '../priced/offers.js';
 import { type Changed, compiled } from '../reliefs/changes.js';
 import { reliefsOf } from '../reliefs/kinds/kinds.js';
 import type { Relief } from '../reliefs/relief.js';

@@ -1,4 +1,3 @@
-import { leadTimeText } from '../../scenario/changes/lead-time.js';
 import { possibleOf } from '../../scenario/changes/possible.js';
 import type { ScenarioData } from '../../scenario/data.js';
 import { digest } from '../../scenario/digest.js';
@@ -9,8 +8,8 @@ import { reliefsOf } from '../reliefs/kinds/kinds.js';
 import type { Relief } from '../reliefs/relief.js';
 import { fingerprint } from '../run/identity.js';
 import type { Offer } from './offer.js';
-import { findRelief } from './relief-of.js';
-import { type ChangeSet, PossibleChanges, withStanding } from './sets.js';
+import { offerOf, offersOf } from './offers.js';
+import { PossibleChanges, withStanding } from './sets.js';
 
 /**
  * All that `reliefs` tries of a scenario: the small changes that it makes itself, those that the scenario
@@ -47,19 +46,6 @@ export function wantedOf(
 export const possibleFingerprint = (scenario: Scenario): string =>
   fingerprint(possibleOf(scenario).map((each) => ({ ...each, price: undefined, readyAfter: undefined })));
 
-/** Of the small changes that a scenario names, by their texts. */
-export function offersOf(
-  scenario: Scenario,
-  possible = new PossibleChanges(scenario, undefined),
-): Map<string, Offer> {
-  const offers = new Map<string, Offer>();
-  for (const { name, relief } of possible.all) {
-    const text = relief && findRelief(scenario, relief).relief?.text;
-    if (text !== undefined) offers.set(text, offerOf(possible, scenario, new Map([[name, 1]])));
-  }
-  return offers;
-}
-
 /** With the running price of an offer in it. */
 const withOffer = (relief: Relief, offer: Offer | null): Relief => ({
   ...relief,
@@ -80,24 +66,6 @@ function madeOf(possible: PossibleChanges, scenario: Scenario, { name }: Possibl
       if (why !== null) throw new RangeError(why);
       return possible.made(set);
     },
-  };
-}
-
-function offerOf(possible: PossibleChanges, { programme: { quantity } }: Scenario, set: ChangeSet): Offer {
-  const { price, unpriced, day, readyAfter } = possible.terms(set),
-    names = [...set.keys()],
-    [name, ...others] = names,
-    whole = unpriced.length > 0 ? null : price;
-  return {
-    names,
-    price: whole,
-    pricePerUnit: whole === null || quantity === undefined ? null : whole / quantity,
-    day,
-    readyAfter: readyAfter === undefined ? null : leadTimeText(readyAfter),
-    atMost: others.length > 0 ? null : (possible.all.find((each) => each.name === name)?.atMost ?? null),
-    needs: names.flatMap((each) =>
-      [...possible.withRequired(each).keys()].filter((other) => !set.has(other)),
-    ),
   };
 }
 
