@@ -8,10 +8,9 @@ import { figure, range } from './figures.js';
  * `its price is 410,000 EUR (854 EUR a unit), ready 5 months after it is ordered`, or that it is not given.
  * @param offer null, undefined: the scenario does not name the change
  */
-export function priceText(offer: Offer | null | undefined, currency: string | null): string {
+export function priceText(offer: Offer | null | undefined): string {
   if (offer == null) return 'its price is not given';
-  const { price, pricePerUnit, day, readyAfter, needs } = offer,
-    money = currency ?? '';
+  const { price, pricePerUnit, day, readyAfter, needs, currency: money } = offer;
   return [
     price === null
       ? 'its price is not given'

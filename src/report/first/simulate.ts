@@ -78,7 +78,7 @@ function toDo(
   found: ConstraintResult | null,
   asked: number | null,
   shipped: Estimate,
-  { answer, rateUnit, costs }: Results,
+  { answer, rateUnit }: Results,
 ): string {
   if (answer.verdict !== 'falls short' || found?.culprit == null) return '';
   if (asked === null || rateUnit.per === 'week') return '';
@@ -93,7 +93,7 @@ function toDo(
           : '; whether it is enough alone is not settled';
   return (
     `${capital(eachShift(what, found))} closes ${figure(more)} of the ${missing} a day that are ` +
-    `missing${enough}. ${capital(priceText(offer, costs?.currency ?? null))}.`
+    `missing${enough}. ${capital(priceText(offer))}.`
   );
 }
 

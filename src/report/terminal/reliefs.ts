@@ -1,6 +1,7 @@
 import { count, exact, mean, number, short } from '../../study/format.js';
 import { each, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
+import { figure } from '../first/figures.js';
 import { reliefsFirst } from '../first/reliefs.js';
 import { countedIn, leftText, savedText } from '../reliefs.js';
 import { firstPieces } from './first.js';
@@ -62,9 +63,9 @@ function columns({ base, rateUnit: unit, reliefs }: ReliefsResults): CellColumn<
   const prices: CellColumn<ReliefResult>[] = [
     { head: 'price', align: 'right', cell: ({ offer }) => (offer?.price == null ? '' : exact(offer.price)) },
     {
-      head: `${money} a unit ${each(unit)}`,
+      head: `${money} for 1 ${each(unit)}`,
       align: 'right',
-      cell: ({ pricePerGain }) => (pricePerGain == null ? '' : mean(pricePerGain)),
+      cell: ({ pricePerGain }) => (pricePerGain == null ? '' : figure(pricePerGain)),
     },
     { head: 'by price', align: 'right', cell: ({ rankPerPrice }) => String(rankPerPrice ?? '') },
   ];

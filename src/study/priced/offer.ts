@@ -2,6 +2,8 @@
 export interface Offer {
   /** The changes under `costs: changes` that are made with it. */
   readonly names: readonly string[];
+  /** Of all that is money here. */
+  readonly currency: string;
   /** Money, once; null: that of one of them is not given. */
   readonly price: number | null;
   /** The same a unit of the programme; null also without a quantity. */

@@ -20,7 +20,7 @@ export function offersOf(
 /** What is known of a set of changes. */
 export function offerOf(
   possible: PossibleChanges,
-  { programme: { quantity } }: Scenario,
+  { programme: { quantity }, costs }: Scenario,
   set: ChangeSet,
 ): Offer {
   const { price, unpriced, day, readyAfter } = possible.terms(set),
@@ -29,6 +29,7 @@ export function offerOf(
     whole = unpriced.length > 0 ? null : price;
   return {
     names,
+    currency: costs?.currency ?? '',
     price: whole,
     pricePerUnit: whole === null || quantity === undefined ? null : whole / quantity,
     day,

@@ -46,6 +46,24 @@ export function wantedOf(
 export const possibleFingerprint = (scenario: Scenario): string =>
   fingerprint(possibleOf(scenario).map((each) => ({ ...each, price: undefined, readyAfter: undefined })));
 
+/**
+ * What is known of each named change that can be made by itself, by the digest of the scenario with it alone,
+ * but for its running price: that of a what-if which is the same change.
+ */
+export function offersByDigest(scenario: Scenario, data: ScenarioData | undefined): Map<string, Offer> {
+  const possible = new PossibleChanges(scenario, data),
+    offers = new Map<string, Offer>();
+  for (const { name } of possible.all) {
+    const set = new Map([[name, 1]]),
+      key = digestOr(() => {
+        const made = possible.made(set);
+        return { ...made, costs: made.costs && { ...made.costs, standingDay: scenario.costs?.standingDay } };
+      });
+    if (key !== undefined) offers.set(key, offerOf(possible, scenario, set));
+  }
+  return offers;
+}
+
 /** With the running price of an offer in it. */
 const withOffer = (relief: Relief, offer: Offer | null): Relief => ({
   ...relief,
@@ -54,11 +72,10 @@ const withOffer = (relief: Relief, offer: Offer | null): Relief => ({
 });
 
 function madeOf(possible: PossibleChanges, scenario: Scenario, { name }: PossibleChange): Relief {
-  const set = possible.withRequired(name),
-    [, ...others] = [...set.keys()].reverse().map((each) => `“${each}”`);
+  const set = possible.withRequired(name);
   return {
     kind: 'named change',
-    text: others.length === 0 ? `“${name}”` : `“${name}” with ${others.reverse().join(' and ')}`,
+    text: [name, ...[...set.keys()].slice(0, -1)].map((each) => `“${each}”`).join(' and '),
     of: { kind: 'change', name, site: '' },
     offer: offerOf(possible, scenario, set),
     change: () => {
