@@ -157,7 +157,7 @@ export function others(
     cost = of('cost'),
     out = lastUnitText(best.lastUnit),
     name = `“${best.name}”`,
-    beside = best.offer === undefined ? BESIDE : `; ${priceText(best.offer)}`;
+    beside = best.offer === undefined ? BESIDE : `; ${priceText(best.offer, 'the price of the change')}`;
   return [
     ...(end === null
       ? []

@@ -111,7 +111,7 @@ function costs({ base: { costPerUnit, currency } }: ReliefsResults, first: Relie
   if (first === undefined || change === null) return [`${now}.`];
   const { low, high } = boundsOf(change),
     text = onEveryShift(first.text),
-    price = priceText(first.offer);
+    price = priceText(first.offer, 'the price of the change');
   if (low <= 0 && high >= 0) return [`${now}; with ${text} neither surely more nor less; ${price}.`];
   return [`${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}; ${price}.`];
 }

@@ -1,7 +1,7 @@
 import { count, exact, mean, number, short } from '../../study/format.js';
 import { each, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
-import { figure } from '../first/figures.js';
+import { roughMoney } from '../first/offer.js';
 import { reliefsFirst } from '../first/reliefs.js';
 import { countedIn, leftText, savedText } from '../reliefs.js';
 import { firstPieces } from './first.js';
@@ -65,7 +65,7 @@ function columns({ base, rateUnit: unit, reliefs }: ReliefsResults): CellColumn<
     {
       head: `${money} for 1 ${each(unit)}`,
       align: 'right',
-      cell: ({ pricePerGain }) => (pricePerGain == null ? '' : figure(pricePerGain)),
+      cell: ({ pricePerGain }) => (pricePerGain == null ? '' : roughMoney(pricePerGain.mean)),
     },
     { head: 'by price', align: 'right', cell: ({ rankPerPrice }) => String(rankPerPrice ?? '') },
   ];

@@ -39,7 +39,7 @@ describe('the first screen of simulate', () => {
     );
     expect(first.toDo).toBe(
       'One place more at colour booth closes 0.30 of the 0.56 a day that are missing: not enough alone. Its ' +
-        'price is not known here.',
+        'price is not given.',
     );
     expect(first.whenAndCost).toEqual([
       'Last unit out by 27 April 2028 in half of the simulated builds, by 1 May 2028 in four of five; the plan ' +
@@ -184,7 +184,7 @@ describe('the first screens of the searches', () => {
       /^Last unit out today by 27 April 2028 .*; the plan says by 15 April 2028\. With one place more at colour booth 14 days sooner \(11 to 16\)\.$/,
     );
     expect(first.whenAndCost[1]).toContain(
-      '900 EUR less (700 to 1,100); the price of the change is not known here.',
+      '900 EUR less (700 to 1,100); the price of the change is not given.',
     );
     expect(first.rests).toContain(
       'with 5 it ships 0.24 a day less (0.19 to 0.28); with 7, 0.15 more (0.10 to 0.20).',

@@ -4,7 +4,8 @@ import type { ReliefResult, ReliefsResults } from '../../../study/reliefs/result
 import { surelyGains } from '../../../study/reliefs/runs.js';
 import { type Column, columns, type PageTable } from '../../columns.js';
 import { onEveryShift } from '../../constraint.js';
-import { type Cell, money, valued } from '../../sheets/cells.js';
+import { roughRange } from '../../first/offer.js';
+import { type Cell, estimateParts, valued } from '../../sheets/cells.js';
 
 /** Whether the scenario names any changes. */
 export const hasPrices = ({ reliefs }: ReliefsResults): boolean =>
@@ -33,29 +34,31 @@ export function pricesTable(results: ReliefsResults): PageTable {
     id: 'prices',
     title: 'Prices of change',
     note:
-      `${currency}, once; a day where it costs something as long as it stands, which is in the change of ` +
-      `the cost of a unit. For each unit ${each(rateUnit)}: the price over the gain, of those that surely ` +
-      'gain; the least first. ' +
+      `${currency}, once; a day as long as it stands, which is in the change of the cost of a unit. For ` +
+      `each unit ${each(rateUnit)}: the price over the gain, of those that surely gain; the least first. ` +
       `${unpricedText(results)} What needs others that were not made with it has no rank. Wages and floor ` +
       'are in the cost of a unit, not here.',
     ...columns(named, [
       ['Change', ({ text }) => onEveryShift(text)],
-      ['Called', ({ offer }) => offer?.names.join(' + ') ?? ''],
       ['Rank by price', ({ rankPerPrice }) => (rankPerPrice == null ? '' : exact(rankPerPrice))],
+      ['Price', ({ offer }) => amount(offer?.price)],
+      ['Ready after', ({ offer }) => offer?.readyAfter ?? 'at once'],
       [
         `For each unit ${each(rateUnit)}`,
-        ({ pricePerGain }) => (pricePerGain == null ? '' : money(pricePerGain)),
+        ({ pricePerGain }) =>
+          pricePerGain == null
+            ? ''
+            : { text: roughRange(pricePerGain), parts: estimateParts(pricePerGain, 'money') },
       ],
       ['Gain', 'gain'],
-      ['Price', ({ offer }) => amount(offer?.price)],
       [
         'Price a unit built',
         ({ offer }) => (offer?.pricePerUnit == null ? '' : amount(offer.pricePerUnit, number)),
       ],
       ['A day', ({ offer }) => amount(offer?.day)],
-      ['Ready after', ({ offer }) => offer?.readyAfter ?? 'at once'],
       ['At most', ({ offer }) => (offer?.atMost == null ? '' : exact(offer.atMost))],
       ['Not without', ({ offer }) => offer?.needs.join(', ') ?? ''],
+      ['In the scenario', ({ offer }) => offer?.names.join(' + ') ?? ''],
     ]),
   };
 }
@@ -63,9 +66,8 @@ export function pricesTable(results: ReliefsResults): PageTable {
 /** How many that surely bring units cannot be ranked. */
 function unpricedText({ reliefs }: ReliefsResults): string {
   const sure = reliefs.filter(({ gain }) => surelyGains(gain)),
-    unpriced = sure.filter(({ rankPerPrice }) => rankPerPrice == null).length;
+    unpriced = sure.filter(({ offer }) => offer?.price == null).length;
   return unpriced === 0
-    ? 'All changes that surely gain are ranked.'
-    : `${exact(unpriced)} of ${count(sure.length, 'change')} that surely gain cannot be ranked, for want of ` +
-        'a price.';
+    ? 'All changes that surely gain have a price.'
+    : `${exact(unpriced)} of ${count(sure.length, 'change')} that surely gain have no price, and no rank.`;
 }
