@@ -1,4 +1,5 @@
 import type { PricedLayout } from '../study/buffers/around/results.js';
+import type { CaseLayout, CasesResult } from '../study/buffers/cases/results.js';
 import type { BufferResults } from '../study/buffers/results.js';
 import { count, intervalName, number } from '../study/format.js';
 
@@ -24,3 +25,25 @@ export const mostNamed = ({ best, search }: Pick<BufferResults, 'best' | 'search
 /** What a layout is beside the chosen one; that for the budget is the best only where all were tried. */
 export const roleName = ({ role }: PricedLayout, { search }: Pick<BufferResults, 'search'>): string =>
   role === 'best' && search.within === null ? 'found' : role;
+
+/** What a layout is, of those compared in several cases: `chosen`, `as it is`, `alone: ferry out`. */
+export function caseRole(layout: CaseLayout, { layouts, cases }: CasesResult): string {
+  const names = {
+      chosen: 'chosen',
+      best: 'for the whole budget',
+      mean: 'by the mean',
+      present: 'as it is',
+    } as const,
+    alone = cases.filter((each) => layouts[each.alone] === layout).map(({ name }) => name ?? 'as it is');
+  return [
+    ...layout.roles.map((role) => names[role]),
+    ...(alone.length === 0 ? [] : [`alone: ${alone.join(', ')}`]),
+  ].join('; ');
+}
+
+/** A share that is lost, `2.3 %`: a mean, with no more digits than its interval bears as a rule. */
+export const lostText = (share: number): string => `${number(Math.round(1000 * share) / 10)} %`;
+
+/** The level of the intervals of layouts in several cases, and what for. */
+export const casesTogether = ({ eachLevel }: CasesResult, level: number): string =>
+  `${intervalName(eachLevel)}, so that all of them hold together with ${number(level * 100)} %`;

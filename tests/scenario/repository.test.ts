@@ -44,6 +44,7 @@ describe('the scenarios that come with the program', () => {
   it('are the demo, a starter and one of another trade', () => {
     expect(files.sort()).toEqual(['harbour-cabins.yaml', 'rescue-tender.yaml', 'starter.yaml']);
     expect(readdirSync(new URL('rescue-tender/', folder)).sort()).toEqual([
+      'bad-times.yaml',
       'costs.yaml',
       'factors.yaml',
       'first-orders.csv',
@@ -53,8 +54,8 @@ describe('the scenarios that come with the program', () => {
     ]);
   });
 
-  it('have what-ifs of the demo that read without a problem', () => {
-    const file = 'rescue-tender/what-ifs.yaml';
+  it.each(['what-ifs', 'bad-times'])('have %s of the demo that read without a problem', (name) => {
+    const file = `rescue-tender/${name}.yaml`;
     const { whatIfs, problems } = readWhatIfs(
       textOf(file),
       file,

@@ -1,5 +1,7 @@
+import { basename } from 'node:path';
 import type { Observation } from '../../measure/observe.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Cases } from '../../study/buffers/cases/spots-of-all.js';
 import type { BufferGoal, ShareOf } from '../../study/buffers/goal.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import type { Trial } from '../../study/buffers/search/trial.js';
@@ -7,10 +9,19 @@ import { count, exact } from '../../study/format.js';
 import { command } from '../arguments/command.js';
 import { optional, type Reader, repeatable, withDefault } from '../arguments/option.js';
 import { FILE, RUN, replications } from '../arguments/options.js';
-import { hundredth, numberIn, oneOf, perCent, reader, wholeNumber } from '../arguments/readers.js';
+import {
+  filledText,
+  hundredth,
+  numberIn,
+  oneOf,
+  perCent,
+  reader,
+  wholeNumber,
+} from '../arguments/readers.js';
 import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
+import { loadWhatIfs } from './compare.js';
 import { onMap } from './map.js';
 
 const HIGHEST_RATE = 100_000,
@@ -43,6 +54,10 @@ export const buffers = command({
       'rateproof buffers line.yaml --target "98 % of unlimited"',
       'how few places ship 98 % of what no limit does',
     ],
+    [
+      'rateproof buffers line.yaml --budget 20 --cases what-ifs.yaml',
+      'one layout that does in the scenario as it is and in every what-if',
+    ],
     'rateproof buffers line.yaml --budget 6 --at "colour booth" --at "weld bay"',
   ],
   options: {
@@ -56,6 +71,11 @@ export const buffers = command({
       'units a working day (a week where the plan is; an hour in a steady run), ' +
         '"98 % of unlimited" places, or "98 % of present", for the fewest places',
       readTarget,
+    ),
+    cases: optional(
+      'file of what-ifs, as for compare: one layout for the scenario as it is and all of them, ' +
+        'by the case in which it loses most',
+      filledText('a file of what-ifs', 'what-ifs.yaml'),
     ),
     at: repeatable(
       'a station or lane whose places are distributed, repeatable; ' +
@@ -75,16 +95,21 @@ export const buffers = command({
     const { runStudy } = await import('../run-study.js');
     const { buffersStudy } = await import('../../study/buffers/buffers.js');
     const { identityOf } = await import('../../study/run/identity.js');
+    const { digest } = await import('../../scenario/digest.js');
     const { goal, at, from, replications, seed, workers, zone } = request;
     const interrupt = listenForInterrupt();
-    const { scenario, file, model } = await loadToRun(request, interrupt);
-    await checkAsked(request, scenario);
+    const { scenario, file, model, warmed } = await loadToRun(request, interrupt);
+    const cases = await casesOf(request, warmed);
+    await checkAsked(request, scenario, cases);
     const asked = { goal, at, from, replications, zone },
       data = dataToVary(request.file, scenario);
     return runStudy<BufferResults, Observation | Trial | number>(request, interrupt, {
       stage: `running ${count(replications, 'replication')} of ${file} as it is, seed ${seed}`,
-      identity: identityOf({ study: 'buffers', scenario, seed, more: asked }),
-      run: (how) => buffersStudy({ ...asked, ...how, scenario, data, file, seed, workers }),
+      identity: identityOf({
+        ...{ study: 'buffers', scenario, seed },
+        more: { ...asked, cases: cases?.whatIfs.map((each) => [each.name, digest(each.scenario)]) },
+      }),
+      run: (how) => buffersStudy({ ...asked, ...how, cases, scenario, data, file, seed, workers }),
       text: async () => (await import('../../report/terminal/buffers.js')).buffersTable,
       drawing: async () => {
         const { buffersFiles } = await import('../../report/files/buffers.js'),
@@ -106,21 +131,43 @@ function goalOf(budget: number | undefined, target: ReturnType<typeof readTarget
   );
 }
 
-interface Spots {
+interface Asked {
   readonly at: readonly string[];
   readonly goal: BufferGoal;
   readonly file: string;
+  readonly cases: string | undefined;
+}
+
+/** The what-ifs under which a layout has to do as well; undefined: none is asked for. */
+async function casesOf(
+  { cases, file }: Asked,
+  warmed: (scenario: Scenario) => Scenario,
+): Promise<Cases | undefined> {
+  if (cases === undefined) return undefined;
+  const whatIfs = await loadWhatIfs(cases, file);
+  return {
+    file: basename(cases),
+    whatIfs: whatIfs.map((each) => ({ ...each, scenario: warmed(each.scenario) })),
+  };
 }
 
 /** What the scenario cannot give is said before anything is run. */
-async function checkAsked({ at, goal, file }: Spots, scenario: Scenario): Promise<void> {
+async function checkAsked(
+  { at, goal, file, cases: casesFile }: Asked,
+  scenario: Scenario,
+  cases: Cases | undefined,
+): Promise<void> {
   const { checkGoal } = await import('../../study/buffers/goal.js');
-  const { spotsOf } = await import('../../study/buffers/spots.js');
+  const { spotsOfAll } = await import('../../study/buffers/cases/spots-of-all.js');
   try {
-    checkGoal(goal, spotsOf(scenario, at));
+    checkGoal(goal, spotsOfAll(scenario, at, cases));
   } catch (error) {
     if (error instanceof RangeError)
-      throw new UsageError(`--${error.message}`, `the buffers and banks are those of ${file}`);
+      throw new UsageError(
+        `--${error.message}`,
+        `the buffers and banks are those of ${file}` +
+          (casesFile === undefined ? '' : `, the what-ifs those of ${casesFile}`),
+      );
     throw error;
   }
 }

@@ -113,7 +113,7 @@ export const comparison = ({ replications, file, whatIfs, seed }: CompareAsked):
   `${whatIfs.length === 1 ? '1 what-if' : `${whatIfs.length} what-ifs`}, seed ${seed}`;
 
 /** Reads the changes of a scenario that was loaded without a problem. A UsageError tells all problems. */
-async function loadWhatIfs(path: string, scenarioPath: string): Promise<readonly WhatIf[]> {
+export async function loadWhatIfs(path: string, scenarioPath: string): Promise<readonly WhatIf[]> {
   const { loadChanges } = await import('../load.js');
   const { readWhatIfs } = await import('../../scenario/what-ifs.js');
   const page = ['a file of what-ifs', 'docs/compare.md'] as const;

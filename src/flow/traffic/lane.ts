@@ -66,7 +66,7 @@ export class Lane extends ActivePeriods {
   trips = 0;
   carried = 0;
   waitMinutes = NaN;
-  /** Most units that were in the bank at once, be it for no time: a full load is gone the moment it is there. */
+  /** Most units in the bank at once, be it for no time: a full load is gone the moment it is there. */
   mostInBank = 0;
   /** Units in an arrival bank without a limit, and their unit-minutes. */
   private arrived = 0;

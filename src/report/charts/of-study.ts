@@ -26,6 +26,7 @@ import { throughputByWeek } from './simulate/throughput.js';
 import { warmUp } from './simulate/warm-up.js';
 import { wipBySite } from './simulate/wip.js';
 import { placeByPlaceChart } from './studies/buffers-around.js';
+import { lossByCase } from './studies/buffers-cases.js';
 import { placesCurve } from './studies/buffers-curve.js';
 import { placesLayout } from './studies/buffers-layout.js';
 import { lossLadder } from './studies/constraint-ladder.js';
@@ -91,6 +92,7 @@ export const CHARTS = {
   },
   reliefs: { '01-reliefs': reliefGains, '02-measure-next': reliefTornado },
   buffers: {
+    '06-cases': lossByCase,
     '01-throughput-by-places': placesCurve,
     '02-places': placesLayout,
     '03-place-by-place': placeByPlaceChart,

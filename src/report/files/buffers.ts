@@ -1,6 +1,8 @@
 import type { PlacePoint } from '../../study/buffers/around/results.js';
+import type { CaseLayout, InCase } from '../../study/buffers/cases/results.js';
 import type { BufferResults, LayoutResult } from '../../study/buffers/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
+import { caseRole } from '../buffers.js';
 import { CHARTS } from '../charts/of-study.js';
 import { buffersPage } from '../page/studies/buffers.js';
 import { lossesData, trialsData } from './constraint.js';
@@ -14,10 +16,11 @@ export const buffersFiles = studyFiles<BufferResults>({
   data: {
     'layouts.csv': layoutsData,
     'around.csv': aroundData,
+    'cases.csv': casesData,
     'losses.csv': ({ constraint }) => lossesData(constraint),
     'trials.csv': ({ constraint }) => trialsData(constraint),
   },
-  sheets: ['around.csv'],
+  sheets: ['around.csv', 'cases.csv'],
 });
 
 /**
@@ -65,5 +68,24 @@ function aroundData({ placeByPlace, cheapest }: BufferResults): FileTable | null
     ['standing', 'standing'],
     ['nothing_in', 'nothingIn'],
     ...(cheapest === null ? [] : estimate('cost_more', ({ cost }: Row) => cost, 'money')),
+  ]);
+}
+
+/** One row a layout and case; null where one layout is asked for one scenario. */
+function casesData({ cases: over, spots }: BufferResults): FileTable | null {
+  if (over === undefined) return null;
+  type Row = InCase & { readonly layout: CaseLayout; readonly name: string };
+  const rows = over.layouts.flatMap((layout) =>
+    layout.cases.map((each, c): Row => ({ ...each, layout, name: over.cases[c]?.name ?? 'as it is' })),
+  );
+  return fileTable(rows, [
+    ['layout', ({ layout }) => caseRole(layout, over)],
+    ['places', ({ layout }) => layout.total],
+    ['case', 'name'],
+    ['rate_mean', 'rate'],
+    ['lost', 'loss', 'share'],
+    ...estimate('lost_more', ({ more }: Row) => more, 'share'),
+    ['replications', () => over.replications],
+    ...spots.map(({ name }, s): FileColumn<Row> => [`places at ${name}`, ({ layout }) => layout.places[s]]),
   ]);
 }

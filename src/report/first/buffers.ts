@@ -3,12 +3,14 @@ import type { BufferResults } from '../../study/buffers/results.js';
 import { capital, count, exact, number } from '../../study/format.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { WITH_THEM } from '../constraint.js';
+import { casesFirst } from './buffers-cases.js';
 import { figure, range } from './figures.js';
 import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences, whyText } from './first.js';
-import { lastUnitText, planSays } from './last-unit.js';
+import { dates, floor, placesText } from './places.js';
 import { weakestText } from './weakest.js';
 
 export function buffersFirst(results: BufferResults): FirstScreen {
+  if (results.cases !== undefined) return casesFirst(results, results.cases);
   const {
       scenario,
       answer,
@@ -19,7 +21,6 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       zone,
       more,
       unit,
-      spots,
       level,
       search,
       constraint,
@@ -55,10 +56,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
         : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ${gain(more.difference)}` +
           `${more.isSettled ? '' : '; whether that matters is not settled'}.`),
     why: constraint === null ? null : whyText(constraint, WITH_THEM),
-    toDo:
-      `${isTarget || toToday !== null ? 'Waiting' : 'If more builds settle it: waiting'} places at ` +
-      `${spots.map(({ name, chosen: many, present: now }) => `${name} ${many} (today ${now})`).join(', ')}. ` +
-      'Do all of it or none: parts of it were not tried.',
+    toDo: placesText(results, isTarget || toToday !== null),
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
     whenAndCost: [...dates(results), ...floor(results), ...cheapestOf(results)],
     rests: sentences(
@@ -74,29 +72,11 @@ export function buffersFirst(results: BufferResults): FirstScreen {
   };
 }
 
-function dates({ lastUnit: { chosen, present }, plannedEnd }: BufferResults): string[] {
-  const [out, today] = [chosen, present].map(lastUnitText);
-  if (out == null) return [];
-  return [
-    `Last unit out ${out}${today == null ? '' : today === out ? ', as today' : `; today ${today}`}${planSays(plannedEnd)}.`,
-  ];
-}
-
 /** How much was tried. */
 function tried({ goal, search }: BufferResults): string {
   const count = goal.kind === 'budget' ? search.within : search.fewer,
     which = goal.kind === 'budget' ? 'within the budget' : 'with fewer places';
   return count === null ? 'Found by steps; nothing proves it the best.' : `All layouts ${which} were tried.`;
-}
-
-function floor({ chosen, present, currency }: BufferResults): string[] {
-  if (chosen.costPerDay === null || present.costPerDay === null)
-    return ['The scenario gives a waiting place no price.'];
-  return [
-    `Floor for the ${exact(chosen.total)} costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, ` +
-      `${number(present.costPerDay)} for today’s ${exact(present.total)}; what the move costs is not known ` +
-      'here.',
-  ];
 }
 
 /** What a unit costs, and how much less in the cheapest layout found. */

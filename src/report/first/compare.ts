@@ -43,7 +43,8 @@ export function compareFirst(results: CompareResults): FirstScreen {
     toDo:
       best === undefined || !best.verdict.endsWith('better')
         ? 'None of them surely ships more.'
-        : `“${best.whatIf}” ships the most: ${gain(best.difference, a)} than today.${otherGains(main, best.whatIf)}`,
+        : `“${best.whatIf}” ships the most: ${gain(best.difference, a)} than today.` +
+          otherGains(main, best.whatIf),
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
     whenAndCost: others(
       measures,

@@ -97,7 +97,8 @@ export function whyText(found: ConstraintResult, when = ''): string {
       when === '' ? eachShift(sentence, found) : `${when}: ${uncapital(eachShift(sentence, found))}`,
     );
   return (
-    `${capital(`${when === '' ? '' : `${when} it is `}${calledThing(culprit.thing)}`)}: ${eachShift(culprit.what, found)} brings ` +
+    `${capital(`${when === '' ? '' : `${when} it is `}${calledThing(culprit.thing)}`)}: ` +
+    `${eachShift(culprit.what, found)} brings ` +
     `${figure(culprit.gain)} units a day (${range(culprit.gain)}).${nextBest(found)}`
   );
 }

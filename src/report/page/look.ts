@@ -28,13 +28,17 @@ p, ul, ol, dl { margin: 6px 0 10px; max-width: 36rem; overflow-wrap: anywhere; }
 ul { padding-left: 20px; }
 .soft, .note { color: var(--soft); }
 .note, table, .keys, figcaption p { font-size: .875rem; }
-.first dl { display: grid; grid-template-columns: 8rem 1fr; gap: 6px 18px; max-width: 46rem; }
+.first dl { max-width: 46rem; }
+.first dl > div { display: grid; grid-template-columns: 8rem 1fr; gap: 0 18px; margin-bottom: 6px; }
 .first dt { color: var(--soft); }
 .first dd { margin: 0; overflow-wrap: anywhere; }
 .first dd p { margin: 0; }
 a { color: var(--accent); }
 .next, .source { color: var(--soft); }
-code { font-family: ui-monospace, Consolas, monospace; font-size: .92em; color: var(--ink); display: inline-block; max-width: 100%; }
+code {
+  font-family: ui-monospace, Consolas, monospace; font-size: .92em; color: var(--ink);
+  display: inline-block; max-width: 100%;
+}
 .source { display: none; font-size: .875rem; }
 nav ol { padding: 0; margin: 0; list-style: none; max-width: none; font-size: .875rem; }
 nav a { display: block; padding: 5px 0; }
@@ -120,13 +124,15 @@ pre { overflow-x: auto; border: 1px solid var(--line); padding: 8px 12px; font-s
     max-height: calc(100vh - 40px); overflow-y: auto;
   }
   .folded { display: none; }
+  .first dl { columns: 2; column-gap: 40px; max-width: none; }
+  .first dl > div { display: block; break-inside: avoid; }
 }
 @media (max-width: 640px) {
   body { line-height: 1.42; }
   main { padding: 12px 16px 40px; }
   h1 { font-size: 1.6rem; }
-  .first dl, .facts { grid-template-columns: 1fr; gap: 0; }
-  .first dd, .facts dd { margin-bottom: 6px; }
+  .first dl > div, .facts { grid-template-columns: 1fr; gap: 0; }
+  .facts dd { margin-bottom: 6px; }
   .ground { border: 0; padding: 0; }
   .map { border: 0; }
   .lever { grid-template-columns: auto auto auto 1fr; }

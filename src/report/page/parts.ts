@@ -36,16 +36,16 @@ export const FIRST = `
 <p class="soft"><%= it.first.question %></p>
 <h1 id="answer"><%= it.first.answer %></h1>
 <dl>
-<dt>How sure</dt><dd><%= it.first.sure %></dd>
+<div><dt>How sure</dt><dd><%= it.first.sure %></dd></div>
 <% if (it.first.why !== null) { %>
-<dt>What stops it</dt><dd><%= it.first.why %></dd>
+<div><dt>What stops it</dt><dd><%= it.first.why %></dd></div>
 <% } %>
-<dt>What to do</dt>
+<div><dt>What to do</dt>
 <dd><%= it.first.toDo %> <span class="next"><%= it.first.next.what %>:
-<code><%= it.first.next.command %></code></span></dd>
-<dt>When, and what it costs</dt>
-<dd><% it.first.whenAndCost.forEach((each) => { %><p><%= each %></p><% }) %></dd>
-<dt>What it rests on</dt><dd><%= it.first.rests %> <a href="#rests">All of it</a></dd>
+<code><%= it.first.next.command %></code></span></dd></div>
+<div><dt>When, and what it costs</dt>
+<dd><% it.first.whenAndCost.forEach((each) => { %><p><%= each %></p><% }) %></dd></div>
+<div><dt>What it rests on</dt><dd><%= it.first.rests %> <a href="#rests">All of it</a></dd></div>
 </dl>
 <% it.firstPictures.forEach((picture) => { %>
 ${FIGURE}

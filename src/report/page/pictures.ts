@@ -101,6 +101,7 @@ const ROOMS: Readonly<Record<string, Room>> = {
   '01-reliefs': 'holds',
   '02-measure-next': 'rests',
   '01-throughput-by-places': 'holds',
+  '06-cases': 'holds',
   '02-places': 'places',
   '03-place-by-place': 'places',
 };

@@ -1,3 +1,4 @@
+import type { CasesResult } from '../../study/buffers/cases/results.js';
 import type { BufferResults, ComparedLayout, CurvePoint, LayoutResult } from '../../study/buffers/results.js';
 import { bounds, count, exact, mean, number } from '../../study/format.js';
 import { negated } from '../../study/statistics/estimate.js';
@@ -5,6 +6,7 @@ import { mostNamed } from '../buffers.js';
 import { WITH_THEM } from '../constraint.js';
 import { buffersFirst } from '../first/buffers.js';
 import { aroundPieces } from './around.js';
+import { casePieces } from './cases.js';
 import { constraintLines } from './constraint.js';
 import { BETWEEN_ALL, betweenHead, firstPieces } from './first.js';
 import { joined } from './lines.js';
@@ -19,6 +21,7 @@ const ON_THE_LINE = 0.5;
  * answer, the places, the layouts compared, the curve.
  */
 export function buffersTable(results: BufferResults, width?: number): string {
+  if (results.cases !== undefined) return casesTable(results, results.cases, width);
   const { spots, selection, best, unit, level, seed, replications, freshReplications, constraint } = results,
     shown = shownOf(results);
   const interval = (head: string) => ({ head, cell: ({ rate }: LayoutResult) => bounds(rate) });
@@ -60,6 +63,36 @@ export function buffersTable(results: BufferResults, width?: number): string {
         ? []
         : [`numbers left out lie between, to within ${number(100 * ON_THE_LINE * results.zone)} %`]),
       ...(constraint === null ? [] : constraintLines(constraint, WITH_THEM)),
+    ],
+    width,
+  );
+}
+
+/** The same of one layout for several cases. */
+function casesTable(results: BufferResults, over: CasesResult, width?: number): string {
+  const { spots, seed, replications, constraint, layoutsTried, answer } = results;
+  return joined(
+    [
+      ...firstPieces(buffersFirst(results), answer.sentence),
+      ...answer.notes,
+      `up to ${count(replications, 'build')} of each of ${exact(layoutsTried)} layouts as it is, as many ` +
+        `or fewer in each other case, seed ${seed}`,
+      '',
+      tableOf(spots, [
+        { head: 'places at', cell: 'name' },
+        { head: 'as it is', align: 'right', cell: 'present' },
+        { head: 'chosen', align: 'right', cell: 'chosen' },
+        ...over.cases.map(
+          ({ name, alone }): CellColumn<(typeof spots)[number]> => ({
+            head: `alone: ${name ?? 'as it is'}`,
+            align: 'right',
+            cell: (spot) => String(over.layouts[alone]?.places[spots.indexOf(spot)] ?? ''),
+          }),
+        ),
+      ]),
+      '',
+      ...casePieces(results, over),
+      ...(constraint === null ? [] : constraintLines(constraint, `${WITH_THEM}, all else as it is`)),
     ],
     width,
   );

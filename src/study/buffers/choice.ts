@@ -2,7 +2,7 @@ import { defined } from '../lists.js';
 import { difference, familyLevel } from '../statistics/difference.js';
 import { boundsOf } from '../statistics/estimate.js';
 import type { Search } from './search/search.js';
-import type { Trials } from './search/trials.js';
+import type { Tried } from './search/tried.js';
 import { type Selected, selectBest } from './select.js';
 import { distinct, isSameLayout, type Layout, placesOf, unevenness } from './spots.js';
 
@@ -32,7 +32,7 @@ export async function fewest(
 }
 
 /** Of the layouts of the search that reach it the one with the fewest places, the most even, the best. */
-export const leanest = (trials: Trials, reaches: (layout: Layout) => boolean): Layout | undefined =>
+export const leanest = (trials: Tried, reaches: (layout: Layout) => boolean): Layout | undefined =>
   trials
     .ranked()
     .filter(reaches)
@@ -41,8 +41,8 @@ export const leanest = (trials: Trials, reaches: (layout: Layout) => boolean): L
 /** What the choice among the layouts of the search hangs on. */
 interface Setting {
   /** The search, and replications that it has not seen. */
-  readonly trials: Trials;
-  readonly fresh: Trials;
+  readonly trials: Tried;
+  readonly fresh: Tried;
   readonly present: Layout;
   /** Relative difference that does not matter. */
   readonly zone: number;

@@ -6,6 +6,7 @@ import type { Difference } from '../statistics/difference.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Around } from './around/results.js';
 import type { Bound } from './bound.js';
+import type { CasesResult } from './cases/results.js';
 import type { ShareOf } from './goal.js';
 import type { RateUnit } from './search/trial.js';
 import type { Spot } from './spots.js';
@@ -131,6 +132,11 @@ export interface BufferResults extends ResultsHead<'buffers'>, Around {
   readonly weakest: WeakestResult | null;
   /** The day by which the plan has all units shipped, ISO; null where it does not say. */
   readonly plannedEnd: string | null;
+  /**
+   * Only where one layout is asked for several cases: it is the chosen one then, all other fields tell it in
+   * the scenario as it is, and the curve is what was found for that alone.
+   */
+  readonly cases?: CasesResult;
   /** When the last unit is out; none without a quantity. */
   readonly lastUnit: { readonly chosen: readonly DateQuantile[]; readonly present: readonly DateQuantile[] };
 }

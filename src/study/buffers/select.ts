@@ -1,12 +1,12 @@
 import { defined } from '../lists.js';
 import { BestSelection } from '../statistics/select-best.js';
-import type { Trials } from './search/trials.js';
+import type { Tried } from './search/tried.js';
 import type { Layout } from './spots.js';
 
 /** First rounds of the procedure, and how many are run at a time after them. */
 const ROUNDS_AT_ONCE = 10;
 /** Rounds after which the best so far is taken, and said not to be settled. */
-const MOST_ROUNDS = 500;
+export const MOST_ROUNDS = 500;
 
 export interface Selected {
   readonly layout: Layout;
@@ -22,7 +22,7 @@ export interface Selected {
  * @param zone difference that does not matter, in the unit of the rate
  */
 export async function selectBest(
-  fresh: Trials,
+  fresh: Tried,
   layouts: readonly Layout[],
   zone: number,
   level: number,

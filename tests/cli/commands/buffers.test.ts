@@ -98,4 +98,50 @@ describe('rateproof buffers', { timeout: 30_000 }, () => {
     expect(stderr).toContain(`error: ${error}`);
     expect(stderr).not.toContain('running');
   });
+
+  it('takes what-ifs as cases: a table of them, a picture, and a clear word for what it cannot take', async () => {
+    writeFileSync(
+      join(folder, 'cases.yaml'),
+      'slow end: { changes: [{ route.c.work: { exponential: { mean: 2 h } } }] }\n',
+    );
+    writeFileSync(
+      join(folder, 'room.yaml'),
+      'room: { changes: [{ sites.hall.stations.second.buffer: 3 }] }\n',
+    );
+    const asked = ['buffers', 'line.yaml', '--budget', '2', ...FEW, '--quiet'];
+    const { code, stdout } = await runHere(folder, ...asked, '--cases', 'cases.yaml', '--out', 'cases');
+    expect(code).toBe(0);
+    expect(stdout).toMatch(
+      /^\d waiting places?: in the weakest case [\d.]+ % is lost\.\n|^\d waiting places?: in the/,
+    );
+    expect(stdout).toMatch(/\nslow end +[\d.]+ +[\d.]+ /);
+    const files = readdirSync(join(folder, 'cases'));
+    for (const name of ['cases.csv', '06-cases.png', 'map.svg']) expect(files).toContain(name);
+    expect(files).not.toContain('01-throughput-by-places.png');
+    expect(readFileSync(join(folder, 'cases/cases.csv'), 'utf8')).toMatch(
+      /^layout,places,case,rate_mean,lost,/,
+    );
+    const { statistics, bold } = firstScreenOf(readFileSync(join(folder, 'cases/report.html'), 'utf8'));
+    expect(bold).toEqual([]);
+    expect(statistics).toEqual([]);
+    const room = await runHere(folder, ...asked, '--cases', 'room.yaml');
+    expect(room.code).toBe(2);
+    expect(room.stderr).toMatch(
+      /^error: --cases: expected what-ifs that leave the places at "second" as they are, got 3/,
+    );
+    const none = await runHere(folder, ...asked, '--cases', '');
+    expect(none.stderr).toMatch(/^error: --cases: expected a file of what-ifs, got none/);
+  });
 });
+
+/** Words of statistics ahead of the first picture, and what stands in bold there and is too long. */
+function firstScreenOf(html: string) {
+  const first = html.slice(html.indexOf('<h1'), html.search(/<figure/)),
+    words = first.replace(/<[^>]*>/g, ' ');
+  return {
+    statistics: words.match(/\bCI\b|replications?|\bpaired\b|\bpairs\b|\bmeans?\b|quantile|variance/gi) ?? [],
+    bold: [...first.matchAll(/<h1\b[^>]*>(.*?)<\/h1>/gs)]
+      .map(([, text = '']) => text)
+      .filter((text) => text.trim().split(/\s+/).length > 12),
+  };
+}

@@ -13,13 +13,13 @@ describe('results in the terminal', () => {
         day (0.27 to 0.35). Next best of 4 tried: one hour of overtime a day in "paint shifts"
         (23:30 to 00:30), 0.20 (0.16 to 0.24).
       What to do: One place more at top coat booth 6 closes 0.31 of the 0.62 a day that are missing: not
-        enough alone. What it costs is not known here.
+        enough alone. Its price is not known here.
       What else would help: rateproof reliefs rescue-tender.yaml
-      When, and what it costs: Last unit out by 14 April 2028 in half of the builds, by 18 April 2028 in
-        four of five; the plan says by 18 July 2027. A unit costs 12,300 EUR today (12,200 to 12,500);
-        rework is 830 EUR of it.
-      What it rests on: The scenario notes: “Every number in this scenario is invented.” The scenario does
-        not say where any of its inputs comes from. The intervals cover chance, not wrong inputs.
+      When, and what it costs: Last unit out by 14 April 2028 in half of the simulated builds, by 18 April
+        2028 in four of five; the plan says by 18 July 2027. A unit costs 12,300 EUR today
+        (12,200 to 12,500); rework is 830 EUR of it.
+      What it rests on: The scenario does not say where any of its inputs comes from. Intervals cover
+        chance, not wrong inputs. Other pages try other builds: their figures differ a little.
 
       In full: No: four a day does not hold; from 7 June 2027 the build ships 3.38 a day (95 % interval
         3.29 to 3.47, 40 replications), and the top coat booth stops it.

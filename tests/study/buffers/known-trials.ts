@@ -1,4 +1,5 @@
-import type { Trials, Worth } from '../../../src/study/buffers/search/trials.js';
+import type { Trials } from '../../../src/study/buffers/search/trials.js';
+import type { Worth } from '../../../src/study/buffers/search/tried.js';
 import type { Layout, Spot } from '../../../src/study/buffers/spots.js';
 
 /** Trials of a line whose throughput is known, the same in all replications: nothing is run. */

@@ -13,12 +13,12 @@ const ZONE_FILL = '#dcdcdc';
 
 /**
  * Throughput against waiting places: the best layout found for each number of them, and the number that is
- * enough; null with fewer than two points.
+ * enough; null with fewer than two points, and for several cases: it is that of the scenario as it is.
  */
 export function placesCurve(results: BufferResults): Chart | null {
   const { curve, chosen, best, unit, level, replications, zone, goal } = results,
     shown = curve.filter(({ behind }) => behind <= FAR_BELOW);
-  if (shown.length < 2) return null;
+  if (shown.length < 2 || results.cases !== undefined) return null;
   const point = (value: (each: CurvePoint) => number | null) =>
     shown.map((each) => ({ x: each.total, y: value(each) ?? NaN }));
   const highest = Math.max(...shown.map(({ rate }) => rate.mean)),

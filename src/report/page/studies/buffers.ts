@@ -9,10 +9,20 @@ import { constraintFindings, constraintTables, lossesTold } from '../constraint.
 import { noteOf, origin, type PageContent } from '../page.js';
 import { guessesTable, inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
 import { aroundFindings, aroundTables } from './buffers-around.js';
+import { casesNote, casesTables } from './buffers-cases.js';
 
 /** The page of shared-out places. */
 export function buffersPage(results: BufferResults): PageContent {
-  const { scenario, answer, chosen, present, replications, freshReplications, constraint } = results;
+  const {
+    scenario,
+    answer,
+    chosen,
+    present,
+    replications,
+    freshReplications,
+    constraint,
+    cases: over,
+  } = results;
   return {
     scenario: scenario.name,
     first: buffersFirst(results),
@@ -20,8 +30,7 @@ export function buffersPage(results: BufferResults): PageContent {
     inFull: answer.sentence,
     findings: [
       ...constraintFindings(constraint, WITH_THEM),
-      ...findings(results),
-      ...aroundFindings(results),
+      ...(over === undefined ? [...findings(results), ...aroundFindings(results)] : []),
     ],
     costsAndDates: [
       chosen.costPerDay === null || present.costPerDay === null
@@ -35,11 +44,13 @@ export function buffersPage(results: BufferResults): PageContent {
       sourcesElsewhere(scenario.file),
       `Throughput is counted over ${results.over}. A replication that ends in gridlock counts as nothing ` +
         'shipped.',
-      `${results.answer.notes.join(' ')} The confidence is that of the choice among the best few found.`,
+      results.answer.notes.join(' ') +
+        (over === undefined ? ' The confidence is that of the choice among the best few found.' : ''),
+      ...(over === undefined ? [] : [casesNote(over)]),
       'Everything but the places stays as the scenario has it. The study does not know whether there is ' +
         'floor space.',
       'Only layouts as a whole were tried: a spot with fewer places may need more of them at another.',
-      inputsNote(results.eachLevel, freshReplications),
+      inputsNote(over?.eachLevel ?? results.eachLevel, freshReplications),
       SAME_BASE,
     ],
     facts: origin(results, [
@@ -53,9 +64,9 @@ export function buffersPage(results: BufferResults): PageContent {
     ]),
     tables: filled([
       places(results),
-      layouts(results),
-      curveTable(results),
-      ...aroundTables(results),
+      ...(over === undefined
+        ? [layouts(results), curveTable(results), ...aroundTables(results)]
+        : casesTables(results, over)),
       ...constraintTables(constraint, WITH_THEM),
       guessesTable(results.weakest, capital(WITH_THEM)),
     ]),

@@ -1,7 +1,7 @@
 import { UNLIMITED } from '../../../flow/model/model.js';
 import { defined } from '../../lists.js';
 import { type Layout, placesOf, type Spot } from '../spots.js';
-import type { Trials } from './trials.js';
+import type { Tried } from './tried.js';
 
 /** So many are tried first where the most ever in use is not known. */
 export const AMPLE = 64,
@@ -15,7 +15,7 @@ export const unlimitedOf = (spots: readonly Spot[]): Layout => spots.map(() => U
  * No limit cut to the most that were ever in use, which goes just so. Where that is not known, because there
  * were very many, to so many that the layout ships as much.
  */
-export async function roomEnough(trials: Trials, spots: readonly Spot[], unlimited: Layout): Promise<Layout> {
+export async function roomEnough(trials: Tried, spots: readonly Spot[], unlimited: Layout): Promise<Layout> {
   const used = trials.used(unlimited);
   for (let size = AMPLE; ; size *= 4) {
     const layout = unlimited.map((places, s) => {
@@ -33,7 +33,7 @@ export async function roomEnough(trials: Trials, spots: readonly Spot[], unlimit
  * `may` says so of what is left; then a quarter, an eighth .. of them, down to one.
  */
 export async function cutBack(
-  trials: Trials,
+  trials: Tried,
   spots: readonly Spot[],
   from: Layout,
   may: (layout: Layout) => boolean,
@@ -51,7 +51,7 @@ export async function cutBack(
 
 /** Places taken away from above, by halves, until there are at most so many. */
 export async function cutTo(
-  trials: Trials,
+  trials: Tried,
   spots: readonly Spot[],
   from: Layout,
   places: number,

@@ -1,7 +1,7 @@
 import { boundsOf } from '../../statistics/estimate.js';
 import { meanInterval } from '../../statistics/interval.js';
 import type { Layout } from '../spots.js';
-import type { Trials } from './trials.js';
+import type { Tried } from './tried.js';
 
 /** A layout is given up for those of its replications that are run so far only if it is as sure as that. */
 const SURE = 0.99;
@@ -13,8 +13,8 @@ const SURE = 0.99;
 export class Bar {
   /** @param share of what `of` ships; where that is null it is the rate itself */
   constructor(
-    private readonly trials: Trials,
-    private readonly fresh: Trials,
+    private readonly trials: Tried,
+    private readonly fresh: Tried,
     readonly share: number,
     readonly of: Layout | null,
   ) {}
@@ -28,7 +28,7 @@ export class Bar {
   readonly reaches = (layout: Layout): boolean => this.isReached(layout, this.trials);
 
   /** Whether the mean of these replications, as many as a layout has, is enough. */
-  isReached(layout: Layout, trials: Trials): boolean {
+  isReached(layout: Layout, trials: Tried): boolean {
     const n = trials.values(layout).length;
     return trials.mean(layout, n) >= this.over(trials, n);
   }
@@ -44,12 +44,12 @@ export class Bar {
   };
 
   /** What the mean of the first n of these replications has to be. */
-  private over(trials: Trials, n: number): number {
+  private over(trials: Tried, n: number): number {
     return this.of === null ? this.share : this.share * trials.mean(this.of, n);
   }
 
   /** By the first n replications. */
-  by(trials: Trials, n: number): number[] {
+  by(trials: Tried, n: number): number[] {
     return this.of === null
       ? new Array<number>(n).fill(this.share)
       : trials

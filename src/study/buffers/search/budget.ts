@@ -6,7 +6,7 @@ import { Bar } from './bar.js';
 import { everyLayout, nearTheBest, tryEvery } from './every.js';
 import { fewerTried, fewestFor, withMore } from './fewest.js';
 import type { Found, Hunt } from './hunt.js';
-import type { Trials } from './trials.js';
+import type { Tried } from './tried.js';
 
 /**
  * The fewest places that come within the zone of the best layout found for a budget: first the best with at
@@ -56,7 +56,7 @@ export async function climbs(
 }
 
 /** The best with all places of the budget, unless one with fewer is better by more than chance. */
-export function bestWithin(trials: Trials, places: number, worth: number): Layout {
+export function bestWithin(trials: Tried, places: number, worth: number): Layout {
   const within = trials.ranked().filter((layout) => placesOf(layout) <= places),
     top = defined(within[0]),
     full = within.find((layout) => placesOf(layout) === places);

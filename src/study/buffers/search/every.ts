@@ -1,6 +1,6 @@
 import { type Layout, placesOf, unevenness } from '../spots.js';
 import { mayReach } from './bar.js';
-import type { Trials } from './trials.js';
+import type { Tried } from './tried.js';
 
 /** Up to so many layouts are all tried. */
 export const MOST_LAYOUTS = 300;
@@ -31,7 +31,7 @@ export function everyLayout(least: Layout, places: number): Layout[] | null {
  * @param mattering of the layouts that are left, after so many replications of each: which ones may matter
  */
 export async function tryEvery(
-  trials: Trials,
+  trials: Tried,
   layouts: readonly Layout[],
   mattering: (left: readonly Layout[], n: number) => readonly Layout[],
 ): Promise<void> {
@@ -45,7 +45,7 @@ export async function tryEvery(
 
 /** Which layouts may come within the zone of the best, and the best so far of each number of places. */
 export const nearTheBest =
-  (trials: Trials, zone: number) =>
+  (trials: Tried, zone: number) =>
   (left: readonly Layout[], n: number): Layout[] => {
     const best = bestOf(trials, left, n),
       floor = best === undefined ? [] : trials.values(best).map((value) => (1 - zone) * value);
@@ -54,7 +54,7 @@ export const nearTheBest =
 
 /** Which layouts may matter, and the best so far of each number of places, for the curve. */
 export function keeping(
-  trials: Trials,
+  trials: Tried,
   left: readonly Layout[],
   n: number,
   mayMatter: (layout: Layout) => boolean,
@@ -64,7 +64,7 @@ export function keeping(
 }
 
 /** The first of equal ones. */
-const bestOf = (trials: Trials, layouts: readonly Layout[], n: number): Layout | undefined =>
+const bestOf = (trials: Tried, layouts: readonly Layout[], n: number): Layout | undefined =>
   layouts.reduce<Layout | undefined>(
     (best, each) => (best === undefined || trials.mean(each, n) > trials.mean(best, n) ? each : best),
     undefined,

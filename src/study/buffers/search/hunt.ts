@@ -3,15 +3,15 @@ import type { Selected } from '../select.js';
 import type { Layout, Spot } from '../spots.js';
 import type { Bar } from './bar.js';
 import type { Search } from './search.js';
-import type { Trials } from './trials.js';
+import type { Tried } from './tried.js';
 
 /** What a layout is looked for with. */
 export interface Hunt {
   readonly search: Search;
   readonly choice: Choice;
-  readonly trials: Trials;
+  readonly trials: Tried;
   /** Replications that the search has not seen. */
-  readonly fresh: Trials;
+  readonly fresh: Tried;
   readonly spots: readonly Spot[];
   readonly present: Layout;
   readonly least: Layout;

@@ -1,7 +1,7 @@
 import { type Layout, type Spot } from '../spots.js';
 import { fewLeaps, leaps, less, type Order } from './leaps.js';
 import { areMany, fewerPlaces, isEvener, morePlaces, together } from './moves.js';
-import type { Trials } from './trials.js';
+import type { Tried } from './tried.js';
 import { Walk } from './walk.js';
 
 /** Of many spots a place is moved between so many that lose least and that gain most. */
@@ -30,7 +30,7 @@ export class Search {
    * @param told after each step of a walk how many are left
    */
   constructor(
-    private readonly trials: Trials,
+    private readonly trials: Tried,
     private readonly spots: readonly Spot[],
     readonly worth: number,
     private readonly loads: readonly number[] = spots.map(() => 1),

@@ -8,6 +8,7 @@ import type { Replicator, Variant } from '../../run/replicator.js';
 import { mean } from '../../statistics/sums.js';
 import { type Layout, type Spot, withLayout } from '../spots.js';
 import { isAlike, type Trial } from './trial.js';
+import { ordered, Tried } from './tried.js';
 
 /**
  * Layouts under way at a time, so that threads have something to do while the last replication of one goes
@@ -20,25 +21,28 @@ export interface Setting {
   readonly scenario: Scenario;
   /** Of the scenario. */
   readonly model: Model;
+  /** Tells its layouts from those of other scenarios of the study; left out for the first. */
+  readonly name?: string | undefined;
   readonly spots: readonly Spot[];
   /** Reads the replications of a layout, by its model. */
   readonly read: (model: Model) => (observation: Observation) => Trial;
 }
-
-/** What a layout is ordered by: the highest first. `over`: so many replications of it are to be looked at. */
-export type Worth = (layout: Layout, over: number) => number;
 
 interface Known {
   readonly layout: Layout;
   readonly trials: Trial[];
 }
 
+/** Under which something of a scenario of the study is run. */
+export const keyIn = (name: string | undefined, key: string): string =>
+  name === undefined ? key : `${key} of ${name}`;
+
 /**
  * Throughput of layouts by replication. All layouts have the same replications, so that they are compared
  * under common random numbers. Each replication of a layout is run once, and not at all where it would go
  * just as one that was run: a place that nobody misses or uses changes nothing.
  */
-export class Trials {
+export class Trials extends Tried {
   private readonly known = new Map<string, Known>();
   private skipped = 0;
 
@@ -52,7 +56,9 @@ export class Trials {
     readonly most: number,
     private readonly after = 0,
     private readonly leavesOut = after === 0,
-  ) {}
+  ) {
+    super();
+  }
 
   /** Runs what is missing of the first `to` replications of each layout. */
   async run(layouts: readonly Layout[], to = this.most): Promise<void> {
@@ -105,9 +111,13 @@ export class Trials {
     );
   }
 
-  /** Layouts tried, with few or all replications. */
   get tried(): number {
     return this.known.size;
+  }
+
+  /** Layouts tried, in the order in which they were. */
+  layouts(): Layout[] {
+    return [...this.known.values()].map(({ layout }) => layout);
   }
 
   /** Replications that were known without being run. */
@@ -122,30 +132,6 @@ export class Trials {
       Math.min(places, Math.max(0, ...trials.map(({ alike }) => defined(alike[s])))),
     );
   }
-
-  /**
-   * The best `count` of the layouts by their means, or by what `worth` makes of them, the first of equal
-   * ones: all get a quarter of the replications, and the better quarter of them, three at the least, the
-   * rest.
-   */
-  async best(layouts: readonly Layout[], count: number, worth: Worth = this.worth): Promise<Layout[]> {
-    const leading = await this.leading(layouts, Math.max(3, count, Math.ceil(layouts.length / 4)), worth);
-    await this.run(leading);
-    return ordered(leading, (each) => worth(each, this.most)).slice(0, count);
-  }
-
-  /** The `count` that a quarter of the replications, three at the least, puts first. */
-  async leading(layouts: readonly Layout[], count: number, worth: Worth = this.worth): Promise<Layout[]> {
-    await this.run(layouts, this.few);
-    return ordered(layouts, (each) => worth(each, this.few)).slice(0, count);
-  }
-
-  /** Replications of a first look: a quarter, three at the least. */
-  get few(): number {
-    return Math.min(this.most, Math.max(3, Math.ceil(this.most / 4)));
-  }
-
-  private readonly worth: Worth = (layout, over) => this.mean(layout, over);
 
   /**
    * What is known of the next replications of a layout, up to `to`, from others; undefined where it has to be
@@ -182,19 +168,8 @@ export class Trials {
   }
 
   private variant(layout: Layout): Variant<Trial> {
-    const { scenario, model: present, spots, read } = this.setting,
+    const { scenario, model: present, name, spots, read } = this.setting,
       model = withRoom(present, spots, layout) ?? compile(withLayout(scenario, spots, layout));
-    return { key: layout.join(), model, read: read(model) };
+    return { key: keyIn(name, layout.join()), model, read: read(model) };
   }
-}
-
-/**
- * Sorted by what cannot be ordered otherwise than by its value; the order in which they come decides between
- * equal ones.
- */
-function ordered(layouts: readonly Layout[], valueOf: (layout: Layout) => number): Layout[] {
-  return layouts
-    .map((layout) => ({ layout, value: valueOf(layout) }))
-    .sort((a, b) => b.value - a.value)
-    .map(({ layout }) => layout);
 }

@@ -1,7 +1,7 @@
 import { defined } from '../../lists.js';
 import { type Layout, placesOf, type Spot } from '../spots.js';
 import { areMany, byLoads, fewerPlaces, morePlaces } from './moves.js';
-import type { Trials, Worth } from './trials.js';
+import type { Tried, Worth } from './tried.js';
 
 /**
  * So large a part of what is missing is handed out at once, after one reading of the gains; and of many spots
@@ -22,7 +22,7 @@ export class Walk {
 
   /** @param told after each step how many are left */
   constructor(
-    private readonly trials: Trials,
+    private readonly trials: Tried,
     private readonly spots: readonly Spot[],
     private readonly loads: readonly number[],
     private readonly told?: (left: number) => void,
