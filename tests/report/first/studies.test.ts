@@ -15,9 +15,17 @@ import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { mapped, negated } from '../../../src/study/statistics/estimate.js';
 
-/** The demo's own results, of invented data; what is claimed of them is tried by changing one thing at a time. */
+/** What is told of prices of change has tests of its own. */
+const PRICES = ['offer', 'pricePerGain', 'rankPerPrice'];
+/**
+ * The demo's own results, of invented data, as if it gave no prices of change; what is claimed of them is tried
+ * by changing one thing at a time.
+ */
 const resultsOf = (study: string): unknown =>
-  JSON.parse(readFileSync(new URL(`../../../reports/${study}/results.json`, import.meta.url), 'utf8'));
+  JSON.parse(
+    readFileSync(new URL(`../../../reports/${study}/results.json`, import.meta.url), 'utf8'),
+    (key, value: unknown) => (PRICES.includes(key) ? undefined : value),
+  );
 
 const buffersResults = (): BufferResults => resultsOf('buffers') as BufferResults;
 
