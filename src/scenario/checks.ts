@@ -1,5 +1,6 @@
 import { calendarFindings } from './calendar/calendars.js';
 import { overtimeFindings } from './calendar/overtime.js';
+import { possibleFindings } from './changes/possible.js';
 import { changeoverFindings } from './plant/changeovers.js';
 import { costFindings } from './plant/costs.js';
 import { crewFindings } from './plant/crews.js';
@@ -61,6 +62,7 @@ const TOGETHER = [
   supplyFindings,
   deliveryFindings,
   costFindings,
+  possibleFindings,
   holdFindings,
   orderFindings,
   openingFindings,

@@ -1,10 +1,11 @@
+import { bundleFindings } from './changes/bundle.js';
 import { checked } from './checked.js';
 import type { ScenarioData } from './data.js';
 import { withIncludes } from './file/include.js';
 import { sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
 import { leverFindings } from './levers.js';
-import type { Path, Problem } from './types/problem.js';
+import type { Finding, Path, Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { mapOf } from './values/raw.js';
 
@@ -38,6 +39,7 @@ export function readScenario(
             // Without its levers, which the changed value might lie outside of.
             (changed) => checked({ ...mapOf(changed), levers: {} }, readFile).findings,
           ),
+          ...bundleFindings({ ...whole, scenario, readFile }),
         ];
   const spot = (problem: Problem): string => JSON.stringify([problem.file, problem.path]);
   const faulty = new Set(whole.faults.map(spot));
@@ -62,6 +64,13 @@ export function scenarioData(
   return { value, files };
 }
 
+/** Says where in the files of a scenario a finding stands. */
+export const placesIn = (
+  text: string,
+  name: string,
+  readFile: (relativePath: string) => string,
+): ((finding: Finding) => Problem) => withIncludes(readSource(text, name), readFile).place;
+
 /** Where a key of a scenario stands, `file:line:column`, also in a file that it includes. */
 export function spotOf(
   text: string,
@@ -69,7 +78,11 @@ export function spotOf(
   readFile: (relativePath: string) => string,
   path: Path,
 ): string {
-  const { file, line, column } = withIncludes(readSource(text, name), readFile).place({
+  const { file, line, column } = placesIn(
+    text,
+    name,
+    readFile,
+  )({
     path,
     wanted: '',
     atKey: true,

@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import type { Observation } from '../../measure/observe.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import type { WhatIf } from '../../scenario/what-ifs.js';
 import { LEVEL } from '../../study/asked.js';
 import type { CompareAsked } from '../../study/compare/design.js';
@@ -53,6 +54,7 @@ export const compare = command({
     const asked = {
       scenario,
       data: dataToVary(request.file, scenario),
+      offers: await offersOf(request.file, scenario),
       file,
       whatIfs,
       whatIfsFile: basename(whatIfsFile),
@@ -79,6 +81,14 @@ export const compare = command({
     });
   },
 });
+
+/** Prices of what-ifs that are changes with a name in the scenario; undefined where it names none. */
+async function offersOf(path: string, scenario: Scenario): Promise<CompareAsked['offers']> {
+  if ((scenario.costs?.changes ?? []).length === 0) return undefined;
+  const { dataOf } = await import('../load.js');
+  const { offersByDigest } = await import('../../study/priced/wanted.js');
+  return Object.fromEntries(offersByDigest(scenario, dataOf(path, scenario)));
+}
 
 /** How its answer is shown: with a map of the scenario, on which is marked what each what-if changes. */
 export const compareShown = ({

@@ -41,7 +41,7 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
   },
   request: (given) => given,
   run: async (request) => {
-    const { dataToVary, loadToRun } = await import('../load.js');
+    const { dataOf, dataToVary, loadToRun } = await import('../load.js');
     const { runStudy } = await import('../run-study.js');
     const { noRateReason } = await import('../../study/rate/at-rate.js');
     const { assumptionsFingerprint, reliefsStudy } = await import('../../study/reliefs/reliefs.js');
@@ -52,7 +52,11 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
       noRate = rate === undefined ? null : noRateReason(scenario);
     if (noRate !== null)
       throw new UsageError(`--rate: expected a scenario with a rate, got ${noRate}`, 'leave --rate out');
-    const data = dataToVary(request.file, scenario);
+    const { possibleOf } = await import('../../scenario/changes/possible.js'),
+      { possibleFingerprint } = await import('../../study/priced/wanted.js'),
+      isPriced = possibleOf(scenario).length > 0;
+    const varied = dataToVary(request.file, scenario),
+      data = isPriced ? dataOf(request.file, scenario) : varied;
     const { plannersUnit } = await import('../../study/unit-of.js');
     const asked = {
       rate: rate === undefined ? undefined : rate / plannersUnit(scenario).workingDays,
@@ -67,7 +71,8 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
         seed,
         more: {
           ...asked,
-          'guesses and estimates': assumptionsFingerprint(data === undefined ? [] : scenario.assumptions),
+          'guesses and estimates': assumptionsFingerprint(varied === undefined ? [] : scenario.assumptions),
+          ...(isPriced && { 'possible changes': possibleFingerprint(scenario) }),
         },
       }),
       run: (how) => reliefsStudy({ ...asked, ...how, scenario, data, file, seed, workers }),

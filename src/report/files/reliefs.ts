@@ -19,8 +19,22 @@ const EFFECT: readonly FileColumn<Effect>[] = [
   ['out', 'out'],
 ];
 
+/** What the scenario says of the price, where it names changes. */
+const OFFER: readonly FileColumn<ReliefResult>[] = [
+  ['change', ({ offer }) => offer?.names.join(' + ')],
+  ['price', ({ offer }) => offer?.price, 'money'],
+  ['price_per_unit', ({ offer }) => offer?.pricePerUnit, 'money'],
+  ['price_a_day', ({ offer }) => offer?.day, 'money'],
+  ['ready_after', ({ offer }) => offer?.readyAfter],
+  ['at_most', ({ offer }) => offer?.atMost, 'count'],
+  ['needs', ({ offer }) => offer?.needs.join(' + ')],
+  ...estimate('price_per_gain', ({ pricePerGain }: ReliefResult) => pricePerGain, 'money'),
+  ['rank_per_price', ({ rankPerPrice }) => rankPerPrice],
+];
+
 /** One row a relief, by rank: gain in the planner's unit, change of the cost of a unit, gain per cost. */
 function reliefsData({ reliefs }: ReliefsResults): FileTable {
+  const isPriced = reliefs.some(({ offer }) => offer !== undefined);
   return fileTable(reliefs, [
     ['rank', 'rank'],
     ['kind', 'kind'],
@@ -29,6 +43,7 @@ function reliefsData({ reliefs }: ReliefsResults): FileTable {
     ...estimate('gain_per_cost', ({ gainPerCost }: ReliefResult) => gainPerCost),
     ['rank_per_cost', 'rankPerCost'],
     ['fresh', ({ isFresh }) => (isFresh ? 'yes' : 'no')],
+    ...(isPriced ? OFFER : []),
   ]);
 }
 

@@ -7,6 +7,7 @@ import { onEveryShift } from '../constraint.js';
 import { figure, range } from './figures.js';
 import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences } from './first.js';
 import { lastUnitText, planSays } from './last-unit.js';
+import { leastForMoney, priceText } from './offer.js';
 
 type Relief = ReliefsResults['reliefs'][number];
 
@@ -53,7 +54,7 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
       what: 'Two of them together',
       command: `rateproof compare ${scenario.file} WHAT-IFS.yaml`,
     },
-    whenAndCost: [...dates(results, first), ...costs(results, first)],
+    whenAndCost: [...dates(results, first), ...costs(results, first), ...leastForMoney(results)],
     rests: sentences(weakest(results), INPUTS),
     picture: {
       title: 'What each change brings by itself',
@@ -104,10 +105,8 @@ function costs({ base: { costPerUnit, currency } }: ReliefsResults, first: Relie
     change = first?.costPerUnit ?? null;
   if (first === undefined || change === null) return [`${now}.`];
   const { low, high } = boundsOf(change),
-    text = onEveryShift(first.text);
-  if (low <= 0 && high >= 0) return [`${now}; with ${text} neither surely more nor less.`];
-  return [
-    `${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}; the price of the change is ` +
-      'not known here.',
-  ];
+    text = onEveryShift(first.text),
+    price = priceText(first.offer, 'the price of the change');
+  if (low <= 0 && high >= 0) return [`${now}; with ${text} neither surely more nor less; ${price}.`];
+  return [`${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}; ${price}.`];
 }

@@ -19,6 +19,7 @@ import {
   whyText,
 } from './first.js';
 import { lastUnitText, planSays } from './last-unit.js';
+import { priceText } from './offer.js';
 import { weakestText } from './weakest.js';
 
 export function simulateFirst(results: Results): FirstScreen {
@@ -81,7 +82,7 @@ function toDo(
 ): string {
   if (answer.verdict !== 'falls short' || found?.culprit == null) return '';
   if (asked === null || rateUnit.per === 'week') return '';
-  const { what, gain: more } = found.culprit,
+  const { what, gain: more, offer } = found.culprit,
     missing = number(Number((asked - shipped.mean).toPrecision(2))),
     [least, most] = [(shipped.low ?? NaN) + (more.low ?? NaN), (shipped.high ?? NaN) + (more.high ?? NaN)],
     enough =
@@ -92,7 +93,7 @@ function toDo(
           : '; whether it is enough alone is not settled';
   return (
     `${capital(eachShift(what, found))} closes ${figure(more)} of the ${missing} a day that are ` +
-    `missing${enough}. Its price is not known here.`
+    `missing${enough}. ${capital(priceText(offer))}.`
   );
 }
 

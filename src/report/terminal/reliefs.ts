@@ -1,6 +1,7 @@
 import { count, exact, mean, number, short } from '../../study/format.js';
 import { each, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
+import { roughMoney } from '../first/offer.js';
 import { reliefsFirst } from '../first/reliefs.js';
 import { countedIn, leftText, savedText } from '../reliefs.js';
 import { firstPieces } from './first.js';
@@ -22,7 +23,7 @@ export function reliefsTable(results: ReliefsResults, width?: number): string {
       ...firstPieces(reliefsFirst(results), answer.sentence),
       `base ${short(base.throughput)} ${unitsEach(rateUnit)}, ${countedIn(results)}, seed ${seed}`,
       '',
-      tableOf(reliefs.slice(0, TOP), columns(base, rateUnit)),
+      tableOf(reliefs.slice(0, TOP), columns(results)),
       ...(reliefs.length > TOP ? [`and ${reliefs.length - TOP} more, with --json or --out`] : []),
       ...(assumptions.length === 0
         ? []
@@ -47,18 +48,26 @@ export function reliefsTable(results: ReliefsResults, width?: number): string {
   );
 }
 
-/** Costs have columns where the scenario has prices. */
-function columns(
-  { costPerUnit, currency }: ReliefsResults['base'],
-  unit: ReliefsResults['rateUnit'],
-): CellColumn<ReliefResult>[] {
-  const priced: CellColumn<ReliefResult>[] = [
+/** Costs have columns where the scenario has prices, prices of change where it names changes. */
+function columns({ base, rateUnit: unit, reliefs }: ReliefsResults): CellColumn<ReliefResult>[] {
+  const { costPerUnit, currency } = base,
+    money = currency ?? '';
+  const costs: CellColumn<ReliefResult>[] = [
     {
-      head: `${currency ?? ''} a unit`,
+      head: `${money} a unit`,
       align: 'right',
       cell: ({ costPerUnit: cost }) => (cost === null ? '' : mean(cost)),
     },
     { head: 'by cost', align: 'right', cell: 'rankPerCost' },
+  ];
+  const prices: CellColumn<ReliefResult>[] = [
+    { head: 'price', align: 'right', cell: ({ offer }) => (offer?.price == null ? '' : exact(offer.price)) },
+    {
+      head: `${money} for 1 ${each(unit)}`,
+      align: 'right',
+      cell: ({ pricePerGain }) => (pricePerGain == null ? '' : roughMoney(pricePerGain.mean)),
+    },
+    { head: 'by price', align: 'right', cell: ({ rankPerPrice }) => String(rankPerPrice ?? '') },
   ];
   return [
     { head: '', align: 'right', cell: 'rank' },
@@ -69,7 +78,8 @@ function columns(
       align: 'right',
       cell: ({ replications, isFresh }) => `${isFresh ? 'fresh ' : ''}${exact(replications)}`,
     },
-    ...(costPerUnit === null ? [] : priced),
+    ...(costPerUnit === null ? [] : costs),
+    ...(reliefs.some(({ offer }) => offer != null) ? prices : []),
   ];
 }
 

@@ -31,6 +31,9 @@ export const OWN_NOTES: readonly string[] = [
   'outages',
 ];
 
+/** Here is said how far values may be moved, or what they could be, not what they are. */
+const NO_VALUES: readonly string[] = ['levers', 'costs.changes'];
+
 /** A basis at so short a path is that of a file or of a section: `sites`, `supplies`. */
 const GENERAL = 1;
 /** As far as its own file tells: what a step is called may stand in another. */
@@ -81,12 +84,11 @@ export function takeAssumptions(raw: unknown): Taken {
     const bare = Object.fromEntries(
       rest.map(([key, value]) => [
         key,
-        // A lever says how far a value may be moved, not what it is.
         walk(
           value,
           [...at, key],
           [...file, key],
-          isOne || key === 'note' || (key === 'levers' && at.length === 0) ? undefined : own,
+          isOne || key === 'note' || NO_VALUES.includes(sayPath([...at, key])) ? undefined : own,
         ),
       ]),
     );

@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import { possibleSchema } from '../changes/possible.js';
 import { stationsOf } from '../lookup/placed.js';
-import type { Costs, HourPrice } from '../types/plant.js';
+import type { Costs, HourPrice } from '../types/costs.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, named } from '../values/keys.js';
@@ -97,10 +98,20 @@ export const costsSchema = keys(
         'Cost of bringing in and keeping bought-in parts, by supply. Example: { power packs: { lot: ' +
           '900, stock day: 4 } }',
       ),
+    standing: perDay('What runs whether units are built or not, per calendar day. Example: 600').describe(
+      'Rent, leases, contracts and what else costs the same whatever is built. Example: { day: 600 }',
+    ),
+    changes: possibleSchema
+      .optional()
+      .describe(
+        'What could be changed, by name, with what it costs, when it is there and what it needs; `reliefs` ' +
+          'also ranks by gain per money then. No result of a build depends on it. Example: { second ' +
+          'colour booth: { relief: place, of: colour booth, price: 410000, ready after: 5 months } }',
+      ),
   },
   'costs: a map with currency and prices',
 ).transform(
-  ({ unit, late, bufferPlace, ...prices }): Costs => ({
+  ({ unit, late, standing, bufferPlace, ...prices }): Costs => ({
     currency: prices.currency,
     people: prices.people,
     trucks: prices.trucks,
@@ -112,6 +123,8 @@ export const costsSchema = keys(
     spaceDay: bufferPlace?.day,
     spaceDayAt: ownPrices(bufferPlace),
     lateDay: late?.day,
+    standingDay: standing?.day,
+    changes: prices.changes,
   }),
 );
 

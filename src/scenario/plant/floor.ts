@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Costs } from '../types/plant.js';
+import type { Costs } from '../types/costs.js';
 import { keys, named } from '../values/keys.js';
 import { number } from '../values/scalars.js';
 

@@ -161,39 +161,3 @@ export interface Team extends Stretch {
   readonly crew: string;
   readonly people: number;
 }
-
-/** Prices, in one currency. What has no price costs nothing. Maps keep the planner's names. */
-export interface Costs {
-  readonly currency: string;
-  /** An hour on shift of one person, by crew; `default`: of crews not named. */
-  readonly people: Readonly<Record<string, HourPrice>>;
-  /** By lane: a trip, and a truck for a day. */
-  readonly trucks: Readonly<Record<string, { readonly trip: number; readonly day: number }>>;
-  /** A unit in work for a day. */
-  readonly unitDay: number | undefined;
-  readonly sendBack: number | undefined;
-  readonly scrap: number | undefined;
-  /** One changeover, by station. */
-  readonly changeovers: Readonly<Record<string, number>>;
-  /** By supply: a lot received, and a part in stock for a day. */
-  readonly supplies: Readonly<Record<string, { readonly lot: number; readonly stockDay: number }>>;
-  /** A space of a limited buffer or bank, or a place of a station, for a day. */
-  readonly spaceDay: number | undefined;
-  /** Where it has another price: the station or bank comes before the site. Undefined: nowhere. */
-  readonly spaceDayAt?: SpacePrices | undefined;
-  /** A unit for a day after its due date. */
-  readonly lateDay?: number | undefined;
-}
-export interface SpacePrices {
-  readonly sites: Readonly<Record<string, number>>;
-  readonly stations: Readonly<Record<string, number>>;
-  readonly lanes: Readonly<Record<string, BankPrices>>;
-}
-export interface BankPrices {
-  readonly bank: number | undefined;
-  readonly arrivalBank: number | undefined;
-}
-export interface HourPrice {
-  readonly hour: number;
-  readonly overtimeHour: number;
-}

@@ -1,6 +1,7 @@
 import type { CalendarSpec } from './calendars.js';
+import type { Costs } from './costs.js';
 import type { Lever } from './levers.js';
-import type { Carriers, Costs, Lane, Outage, PulseLine, Site, Supply, Team } from './plant.js';
+import type { Carriers, Lane, Outage, PulseLine, Site, Supply, Team } from './plant.js';
 import type { Path } from './problem.js';
 import type { Programme } from './programme.js';
 import type { Feeder, RouteEntry } from './steps.js';

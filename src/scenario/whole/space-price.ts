@@ -1,4 +1,4 @@
-import type { Costs } from '../types/plant.js';
+import type { Costs } from '../types/costs.js';
 import { own } from '../values/raw.js';
 
 /** A place or a space of floor: at a station, or in a bank of a lane. */

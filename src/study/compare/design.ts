@@ -3,6 +3,7 @@ import type { ScenarioData } from '../../scenario/data.js';
 import { digest } from '../../scenario/digest.js';
 import { BASE, type WhatIf } from '../../scenario/what-ifs.js';
 import type { Origin } from '../head.js';
+import type { Offer } from '../priced/offer.js';
 import type { FixedDesign } from '../run/fixed-design.js';
 import { fingerprint, identityOf } from '../run/identity.js';
 import { type Reading, readingOf } from '../sample/reading.js';
@@ -18,6 +19,8 @@ export interface CompareAsked extends Origin {
   readonly replications: number;
   /** The scenario as data, where it has guesses or estimates. */
   readonly data?: ScenarioData | undefined;
+  /** Of what-ifs that are changes with a name, by the digest of the changed scenario. */
+  readonly offers?: Readonly<Record<string, Offer>> | undefined;
   /** Beyond which a difference matters, default `USUAL_ZONE` of each measure. */
   readonly zones?: Zones | undefined;
 }

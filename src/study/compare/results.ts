@@ -4,6 +4,7 @@ import type { ConstraintResult } from '../constraint/results.js';
 import type { ResultsHead } from '../head.js';
 import type { RateJudged } from '../held/rate-held.js';
 import type { CountingResult } from '../loads/words.js';
+import type { Offer } from '../priced/offer.js';
 import type { DateQuantile } from '../programme/dates.js';
 import type { Window } from '../programme/judged-window.js';
 import type { SeriesResult } from '../programme/series.js';
@@ -104,7 +105,11 @@ export interface CompareResults extends ResultsHead<'compare'> {
   readonly base: VariantResult & {
     readonly values: readonly { readonly measure: MeasureId; readonly value: Estimate }[];
   };
-  readonly whatIfs: readonly (VariantResult & { readonly compared: readonly ComparedMeasure[] })[];
+  readonly whatIfs: readonly (VariantResult & {
+    readonly compared: readonly ComparedMeasure[];
+    /** Of one that is a change with a name under `costs: changes`. */
+    readonly offer?: Offer | undefined;
+  })[];
   readonly series: Pick<SeriesResult, 'unit' | 'labels' | 'starts' | 'workingDays'>;
   /** The day by which the plan has all units shipped, ISO; null where it does not say. */
   readonly plannedEnd: string | null;

@@ -1,3 +1,4 @@
+import type { Offer } from '../priced/offer.js';
 import type { Thing } from '../reliefs/thing.js';
 import type { BottleneckResult } from '../sections/bottlenecks.js';
 import type { CarriersResult, TeamResult } from '../sections/carriers.js';
@@ -39,6 +40,8 @@ export interface Tried {
   readonly what: string;
   /** Units a working day more, paired; at the level at which all trials hold together. */
   readonly gain: Estimate;
+  /** null: the scenario does not name it; left out where it names no changes of one thing. */
+  readonly offer?: Offer | null | undefined;
 }
 
 /** From the rate that arithmetic allows a constraint to the rate shipped, units a working day. */

@@ -85,6 +85,8 @@ export function calledThing({ kind, name, site }: Thing): string {
       return `the supply of ${name}`;
     case 'carrier':
       return `the number of ${name}`;
+    case 'change':
+      return `the change “${name}”`;
     default:
       return `the ${kind} ${name}`;
   }

@@ -1,9 +1,11 @@
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { defined } from '../lists.js';
+import type { Offer } from '../priced/offer.js';
+import { offersOf } from '../priced/offers.js';
 import { type Changed, compiled } from '../reliefs/changes.js';
 import { reliefsOf } from '../reliefs/kinds/kinds.js';
-import type { ReliefKind } from '../reliefs/relief.js';
+import type { Relief } from '../reliefs/relief.js';
 import { keyOfThing, type Thing } from '../reliefs/thing.js';
 import type { Replicator } from '../run/replicator.js';
 import { difference, familyLevel } from '../statistics/difference.js';
@@ -14,7 +16,7 @@ import type { Tried } from './results.js';
 export const MOST_TRIED = 5;
 
 /** What makes a thing better, but is not more of it. */
-const NOT_MORE: readonly ReliefKind[] = ['work', 'defect', 'failure', 'lead time', 'lateness'];
+const NOT_MORE: readonly Relief['kind'][] = ['work', 'defect', 'failure', 'lead time', 'lateness'];
 
 /** Units shipped a working day by a build, the base or a changed one, in a replication. */
 export type ShippedPerDay = (of: Changed) => (seen: Observation) => number;
@@ -61,16 +63,21 @@ export async function tried(
         .map((of) => ({ of, what: of.text, scenario: () => of.change(base.scenario) })),
     ),
     gains = await gainsOf(changes, { shippedPerDay, base: shipped, until, level }, replicator);
-  const best = new Map<string, Tried>();
+  const best = new Map<string, Tried>(),
+    offers = offersOf(base.scenario);
   for (const [i, { of }] of changes.entries()) {
     const gain = defined(gains[i]),
       key = keyOfThing(of.of),
       known = best.get(key);
     if (known === undefined || gain.mean > known.gain.mean)
-      best.set(key, { thing: of.of, what: of.text, gain });
+      best.set(key, { thing: of.of, what: of.text, gain, ...offered(offers, of.text) });
   }
   return [...best.values()].sort((a, b) => b.gain.mean - a.gain.mean);
 }
+
+/** Nothing where the scenario names no changes. */
+const offered = (offers: ReadonlyMap<string, Offer>, text: string): Pick<Tried, 'offer'> =>
+  offers.size === 0 ? {} : { offer: offers.get(text) ?? null };
 
 /**
  * Units shipped a working day more by each changed build than by the base, in the base's replications; all of

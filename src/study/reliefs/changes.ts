@@ -57,10 +57,10 @@ export async function compiled<Of>(
 
 /** The change as it can be run, or why it cannot be. */
 function changedOr(base: Changed, make: () => Scenario | undefined): Changed | string {
-  const scenario = make();
-  if (scenario === undefined) return 'the value cannot be varied this way';
-  if (digest(scenario) === base.key) return 'nothing changes';
   try {
+    const scenario = make();
+    if (scenario === undefined) return 'the value cannot be varied this way';
+    if (digest(scenario) === base.key) return 'nothing changes';
     const changed = changedTo(scenario);
     return isCountedAlike(base, changed) ? changed : 'the weeks of the run would be others';
   } catch (error) {

@@ -1,4 +1,5 @@
 import { defined } from '../lists.js';
+import { rankedByPrice } from '../priced/per-gain.js';
 import { difference } from '../statistics/difference.js';
 import { type Estimate, mapped } from '../statistics/estimate.js';
 import { meanInterval } from '../statistics/interval.js';
@@ -54,7 +55,7 @@ export function gainPerCost(
   return { ...mapped(meanInterval(pulls, gain.level), (pull) => quotient + pull), mean: quotient };
 }
 
-/** With their ranks: as they come, and by cost. */
+/** With their ranks: as they come, by cost, and by price. */
 export function ranks(all: readonly ReliefResult[]): ReliefResult[] {
   const isDearer = (each: ReliefResult): number => Number((each.costPerUnit?.mean ?? 0) > 0);
   const worth = all
@@ -67,11 +68,13 @@ export function ranks(all: readonly ReliefResult[]): ReliefResult[] {
         isDearer(a) - isDearer(b) ||
         (b.gainPerCost?.mean ?? b.gain.mean) - (a.gainPerCost?.mean ?? a.gain.mean),
     );
-  return all.map((each, i) => ({
-    ...each,
-    rank: i + 1,
-    rankPerCost: worth.includes(each) ? worth.indexOf(each) + 1 : null,
-  }));
+  return rankedByPrice(
+    all.map((each, i) => ({
+      ...each,
+      rank: i + 1,
+      rankPerCost: worth.includes(each) ? worth.indexOf(each) + 1 : null,
+    })),
+  );
 }
 
 /** An end of an assumption, as it was run. */

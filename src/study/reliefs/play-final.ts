@@ -84,6 +84,7 @@ const resultOf = (
   kind: of.kind,
   text: of.text,
   of: of.of,
+  ...(of.offer !== undefined && { offer: of.offer }),
   isFresh,
   ...effect,
   gainPerCost: gainPerCost(base, row, effect),

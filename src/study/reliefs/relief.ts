@@ -1,36 +1,23 @@
+import { RELIEF_KINDS, type ReliefKind } from '../../scenario/types/possible.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Offer } from '../priced/offer.js';
 import type { Thing } from './thing.js';
 
-export const RELIEF_KINDS = [
-  'person',
-  'team',
-  'place',
-  'space',
-  'truck',
-  'departure',
-  'carrier',
-  'target stock',
-  'lot',
-  'lead time',
-  'stock',
-  'delivery',
-  'lateness',
-  'work',
-  'defect',
-  'overtime',
-  'failure',
-] as const;
-export type ReliefKind = (typeof RELIEF_KINDS)[number];
+export { RELIEF_KINDS, type ReliefKind };
 
 /** One small change of a scenario that may help. */
 export interface Relief {
-  readonly kind: ReliefKind;
+  readonly kind: ReliefKind | 'named change';
   /**
    * What is changed, as a planner reads it: `one person more in welders (hall)`; tells it from all others.
    */
   readonly text: string;
   /** Of what it is more, or less. */
   readonly of: Thing;
+  /** Tells reliefs of one kind and thing apart: `rework`, `arrival bank`, a kind of defect. */
+  readonly which?: string | undefined;
+  /** What it costs; null: not given; undefined: the scenario names no changes. */
+  readonly offer?: Offer | null | undefined;
   /** A changed copy; the scenario itself stays. */
   readonly change: (scenario: Scenario) => Scenario;
 }

@@ -6,6 +6,7 @@ import { headOf } from '../head.js';
 import { judgeRate } from '../held/rate-held.js';
 import { countingResult } from '../loads/words.js';
 import { daysInOne, inUnit } from '../planners-unit.js';
+import { wantedOf } from '../priced/wanted.js';
 import { lastUnitDates, plannedEnd } from '../programme/dates.js';
 import { fingerprint } from '../run/identity.js';
 import { Replicator, whole } from '../run/replicator.js';
@@ -18,7 +19,6 @@ import { type Changed, changedTo, compiled, withHighestRate } from './changes.js
 import { ranks, tornado } from './effects.js';
 import { byGain, seenBy } from './final.js';
 import { Forecast } from './forecast.js';
-import { reliefsOf } from './kinds/kinds.js';
 import { playFinal } from './play-final.js';
 import type { ReliefsResults } from './results.js';
 import { looksOf, screened, toCompare } from './runs.js';
@@ -74,7 +74,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
     const firstSeen = await replicator.row({ key: 'base', model: base.model, read: whole }, 1, first),
       plan = planned(scenario, base.model),
       judged = judgeRate(plan, firstSeen, level);
-    const wanted = reliefsOf(scenario);
+    const wanted = wantedOf(scenario, options.data, atRate);
     onStage?.(`preparing ${preparation(wanted.length, aboutShop(toVary.assumptions).length, mostValues)}`);
     const { changes: reliefs, skipped } = await compiled(
         base,

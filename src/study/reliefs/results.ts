@@ -1,10 +1,11 @@
 import type { Basis } from '../../scenario/types/scenario.js';
 import type { ResultsHead } from '../head.js';
 import type { CountingResult } from '../loads/words.js';
+import type { Offer } from '../priced/offer.js';
 import type { DateQuantile } from '../programme/dates.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
-import type { ReliefKind } from './relief.js';
+import type { Relief } from './relief.js';
 import type { Out } from './screen.js';
 import type { Thing } from './thing.js';
 
@@ -108,7 +109,7 @@ export interface Effect {
 }
 export interface ReliefResult extends Effect {
   readonly rank: number;
-  readonly kind: ReliefKind;
+  readonly kind: Relief['kind'];
   readonly text: string;
   readonly of: Thing;
   /** Whether its figures are from fresh replications, which had no part in choosing it. */
@@ -120,6 +121,12 @@ export interface ReliefResult extends Effect {
    * by gain per cost.
    */
   readonly rankPerCost: number | null;
+  /** null: the scenario does not name it. This and what follows is left out where it names no changes. */
+  readonly offer?: Offer | null | undefined;
+  /** The price, once, for each unit gained in the planner's unit; null unless it surely gains. */
+  readonly pricePerGain?: Estimate | null | undefined;
+  /** Among those that have one, the least first. */
+  readonly rankPerPrice?: number | null | undefined;
 }
 export interface VariedAssumption {
   /** As in messages: `route[3].work`; and in a planner's words. */

@@ -7,6 +7,7 @@ export interface Thing {
    *   lane), with the site where they are.
    * - hours: a calendar, no site.
    * - step: the site of its station.
+   * - change: one that the scenario names under `costs: changes`, no site.
    */
   readonly kind: ThingKind;
   readonly name: string;
@@ -25,6 +26,7 @@ export const THING_KINDS = [
   'supply',
   'hours',
   'step',
+  'change',
 ] as const;
 export type ThingKind = (typeof THING_KINDS)[number];
 

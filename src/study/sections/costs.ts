@@ -2,7 +2,7 @@ import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { bankName } from '../../scenario/lookup/ids.js';
-import type { Costs, HourPrice } from '../../scenario/types/plant.js';
+import type { Costs, HourPrice } from '../../scenario/types/costs.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { own } from '../../scenario/values/raw.js';
 import { spacePrice } from '../../scenario/whole/space-price.js';
@@ -142,6 +142,7 @@ export function pricedParts(model: Model, costs: Costs): Part[] {
   add(costs.sendBack !== undefined, 'send-backs', (each) => sendBacks(each) * costs.sendBack!);
   add(costs.scrap !== undefined, 'scrap', (each) => each.scrapped * costs.scrap!);
   add(costs.lateDay !== undefined, 'late units', (each) => lateDays(each) * costs.lateDay!);
+  add(costs.standingDay !== undefined, 'standing', (each) => days(each) * costs.standingDay!);
   return parts;
 }
 

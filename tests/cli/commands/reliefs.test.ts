@@ -158,4 +158,33 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
       '--rate: expected a scenario with a rate, got one with `arrivals`, whose units come by chance',
     );
   });
+
+  it('refuses a change that is no relief of the scenario at its line, and says the price of one that is', async () => {
+    const priced = (station: string): string =>
+      readFileSync(join(folder, 'short.yaml'), 'utf8').replace(
+        'EUR,',
+        `EUR, changes: { a bench more: { relief: place, of: ${station}, price: 6000, ready after: 2 weeks } },`,
+      );
+    writeFileSync(join(folder, 'misspelt.yaml'), priced('bensh'));
+    const refused = await runHere(folder, 'check', 'misspelt.yaml');
+    expect(refused.code).toBe(2);
+    expect(refused.stderr).toContain(
+      'misspelt.yaml:9:71 costs.changes.a bench more.of: a name of which reliefs knows a place; got "bensh"; ' +
+        'did you mean "bench"?',
+    );
+    writeFileSync(join(folder, 'priced.yaml'), priced('bench'));
+    const { code, stdout } = await runHere(
+      folder,
+      'reliefs',
+      'priced.yaml',
+      '--replications',
+      '2',
+      '--quiet',
+    );
+    expect(code).toBe(0);
+    // 6,000 over the 120 units of the programme.
+    expect(stdout.replace(/\s+/g, ' ')).toContain(
+      'the price of the change is 6,000 EUR (50 EUR a unit), ready 2 weeks after it is ordered',
+    );
+  });
 });

@@ -13,7 +13,7 @@ describe('results in the terminal', () => {
         day (0.27 to 0.35). Next best of 4 tried: one hour of overtime a day in "paint shifts"
         (23:30 to 00:30), 0.20 (0.16 to 0.24).
       What to do: One place more at top coat booth 6 closes 0.31 of the 0.62 a day that are missing: not
-        enough alone. Its price is not known here.
+        enough alone. Its price is not given.
       What else would help: rateproof reliefs rescue-tender.yaml
       When, and what it costs: Last unit out by 14 April 2028 in half of the simulated builds, by 18 April
         2028 in four of five; the plan says by 18 July 2027. A unit costs 12,300 EUR today

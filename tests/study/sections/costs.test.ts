@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
-import type { Costs } from '../../../src/scenario/types/plant.js';
+import type { Costs } from '../../../src/scenario/types/costs.js';
 import { type CostResult, lateDays } from '../../../src/study/sections/costs.js';
 import { amount } from '../../../src/study/statistics/skewed-interval.js';
 import { play } from '../../flow/run-yaml.js';

@@ -19,6 +19,7 @@ import { type Cell, estimated, valued, written } from '../../sheets/cells.js';
 import { NO_PRICES } from '../../tables/costs.js';
 import { noteOf, origin, type PageContent } from '../page.js';
 import { inputsNote, SAME_BASE, valuesTold } from '../rests.js';
+import { hasPrices, priceColumns, pricesTable } from './reliefs-prices.js';
 
 const FINDINGS = 5;
 
@@ -50,7 +51,9 @@ export function reliefsPage(results: ReliefsResults): PageContent {
       ...(skipped.length === 0
         ? []
         : [`${count(skipped.length, 'change')} could not be made; see Left out below.`]),
-      'What a change itself costs (training, building, buying) is in none of the figures.',
+      hasPrices(results)
+        ? 'What a change itself costs is what the scenario says of it; it is in no figure but those by price.'
+        : 'What a change itself costs (training, building, buying) is in none of the figures.',
       inputsNote(results.eachLevel.final, replications),
       SAME_BASE,
     ],
@@ -65,7 +68,13 @@ export function reliefsPage(results: ReliefsResults): PageContent {
         rate.set === null ? 'as in the scenario' : `${number(rate.set)} ${eachWorking(rateUnit)}, by --rate`,
       ],
     ]),
-    tables: filled([reliefsTable(results), assumptions(results), leftTable(results), skippedTable(results)]),
+    tables: filled([
+      reliefsTable(results),
+      pricesTable(results),
+      assumptions(results),
+      leftTable(results),
+      skippedTable(results),
+    ]),
     more: 'All of these numbers are in results.json, reliefs.csv and assumptions.csv beside this page.',
   };
 }
@@ -119,6 +128,7 @@ function reliefsTable(results: ReliefsResults): PageTable {
       ['Cost', 'costPerUnit'],
       ['Gain per cost', 'gainPerCost'],
       ['Rank by cost', 'rankPerCost'],
+      ...priceColumns(results),
       [
         'Replications',
         ({ replications, isFresh }) =>

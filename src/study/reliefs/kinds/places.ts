@@ -76,10 +76,19 @@ export function moreSpaces(scenario: Scenario): Relief[] {
             ]),
         ...(typeof reworkBuffer === 'number'
           ? [
-              atStation('space', `one space more for rework ahead of ${name}`, site, name, (station) => ({
-                ...station,
-                reworkBuffer: reworkBuffer + 1,
-              })),
+              {
+                ...atStation(
+                  'space',
+                  `one space more for rework ahead of ${name}`,
+                  site,
+                  name,
+                  (station) => ({
+                    ...station,
+                    reworkBuffer: reworkBuffer + 1,
+                  }),
+                ),
+                which: 'rework',
+              },
             ]
           : []),
       ],
@@ -91,7 +100,12 @@ export function moreSpaces(scenario: Scenario): Relief[] {
         : [inBank(`one space more ahead of lane ${lane}`, lane, from, { bank: bank + 1 })]),
       ...(typeof arrivalBank !== 'number'
         ? []
-        : [inBank(`one space more behind lane ${lane}`, lane, to, { arrivalBank: arrivalBank + 1 })]),
+        : [
+            {
+              ...inBank(`one space more behind lane ${lane}`, lane, to, { arrivalBank: arrivalBank + 1 }),
+              which: 'arrival bank',
+            },
+          ]),
     ],
   );
   return [...buffers, ...banks];

@@ -36,6 +36,7 @@ export function betterSteps(scenario: Scenario): Relief[] {
             kind: 'defect',
             text: `half as much ${defect} from ${name}`,
             of,
+            which: defect,
             change: change((its) => withEntry(its, 'creates', defect, halved)),
           }),
         ),

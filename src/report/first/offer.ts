@@ -1,0 +1,52 @@
+import { exact, number } from '../../study/format.js';
+import type { Offer } from '../../study/priced/offer.js';
+import type { ReliefsResults } from '../../study/reliefs/results.js';
+import type { Estimate } from '../../study/statistics/estimate.js';
+import { onEveryShift } from '../constraint.js';
+
+/**
+ * `its price is 410,000 EUR (854 EUR a unit), ready 5 months after it is ordered`, or that it is not given.
+ * @param offer null, undefined: the scenario does not name the change
+ */
+export function priceText(offer: Offer | null | undefined, whose = 'its price'): string {
+  if (offer == null) return `${whose} is not given`;
+  const { price, pricePerUnit, day, readyAfter, needs, currency: money } = offer;
+  return [
+    price === null
+      ? `${whose} is not given`
+      : `${whose} is ${exact(price)} ${money}` +
+        (pricePerUnit === null || price === 0 ? '' : ` (${number(pricePerUnit)} ${money} a unit)`),
+    ...(readyAfter === null ? [] : [`ready ${readyAfter} after it is ordered`]),
+    ...(needs.length === 0 ? [] : [`not without ${needs.map((name) => `“${name}”`).join(' and ')}`]),
+    ...(day === 0 ? [] : [`then ${exact(day)} ${money} a day`]),
+  ].join(', ');
+}
+
+/** Digits of a price over a gain: the interval is much wider above than below, and no guide. */
+const DIGITS = 2;
+/** `16,000` */
+export const roughMoney = (value: number): string => exact(Number(value.toPrecision(DIGITS)));
+
+/** `16,000 (13,000 to 20,000)` */
+export const roughRange = ({ mean, low, high }: Estimate): string =>
+  roughMoney(mean) + (low === null || high === null ? '' : ` (${roughMoney(low)} to ${roughMoney(high)})`);
+
+/** So many by price are told on the first screen. */
+const TOLD = 2;
+
+/** Which changes cost least for each unit that they surely bring, in a sentence; none: none has a price. */
+export function leastForMoney({ reliefs, base: { currency }, rateUnit }: ReliefsResults): string[] {
+  const ranked = reliefs
+    .flatMap(({ text, pricePerGain, rankPerPrice }) =>
+      pricePerGain == null || rankPerPrice == null ? [] : [{ text, pricePerGain, rankPerPrice }],
+    )
+    .sort((a, b) => a.rankPerPrice - b.rankPerPrice)
+    .slice(0, TOLD)
+    .map(
+      ({ text, pricePerGain }) =>
+        `${onEveryShift(text)}, ${roughRange(pricePerGain).replace(' (', ` ${currency ?? ''} (`)}`,
+    );
+  return ranked.length === 0
+    ? []
+    : [`Least money, once, for each unit a ${rateUnit.per} more: ${ranked.join('; then ')}.`];
+}

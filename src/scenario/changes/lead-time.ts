@@ -1,0 +1,37 @@
+import { Temporal } from 'temporal-polyfill';
+import { z } from 'zod';
+import type { LeadTime } from '../types/possible.js';
+import { readable } from '../values/scalars.js';
+
+const WANTED = 'a number of days, weeks or months, such as "6 weeks" or "5 months"';
+const FORM = /^(\d{1,4}) *(day|week|month)s?$/;
+
+/** `5 months`; undefined for anything else, and for none of them. */
+export function leadTimeOf(text: string): LeadTime | undefined {
+  const [, count, unit] = FORM.exec(text.trim()) ?? [];
+  return count === undefined || Number(count) === 0
+    ? undefined
+    : { count: Number(count), unit: unit as LeadTime['unit'] };
+}
+
+export const leadTime = readable(z.string({ error: WANTED }), leadTimeOf, WANTED);
+
+/** `5 months`, `1 week`. */
+export const leadTimeText = ({ count, unit }: LeadTime): string =>
+  `${count} ${unit}${count === 1 ? '' : 's'}`;
+
+/** The first day on which it is there, ISO, if it is ordered on an ISO date. */
+export const readyOn = (ordered: string, { count, unit }: LeadTime): string =>
+  Temporal.PlainDate.from(ordered)
+    .add({ [`${unit}s`]: count })
+    .toString();
+
+/** The longer of two, as they are from a day on; none is the shortest. */
+export function longerOf(
+  ordered: string,
+  one: LeadTime | undefined,
+  other: LeadTime | undefined,
+): LeadTime | undefined {
+  if (one === undefined || other === undefined) return one ?? other;
+  return readyOn(ordered, one) >= readyOn(ordered, other) ? one : other;
+}

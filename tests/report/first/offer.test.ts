@@ -1,0 +1,111 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { reliefsFiles } from '../../../src/report/files/reliefs.js';
+import { leastForMoney, priceText, roughRange } from '../../../src/report/first/offer.js';
+import { reliefsFirst } from '../../../src/report/first/reliefs.js';
+import { simulateFirst } from '../../../src/report/first/simulate.js';
+import { reliefsPage } from '../../../src/report/page/studies/reliefs.js';
+import { textOf } from '../../../src/report/sheets/cells.js';
+import { reliefsTable } from '../../../src/report/terminal/reliefs.js';
+import type { Offer } from '../../../src/study/priced/offer.js';
+import { rankedByPrice } from '../../../src/study/priced/per-gain.js';
+import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
+import type { Results } from '../../../src/study/simulate/results.js';
+
+const resultsOf = (study: string): unknown =>
+  JSON.parse(readFileSync(new URL(`../../../reports/${study}/results.json`, import.meta.url), 'utf8'));
+const offer: Offer = {
+  ...{ names: ['booth'], currency: 'EUR', price: 410000, pricePerUnit: 410000 / 480, day: 0 },
+  ...{ readyAfter: '5 months', atMost: 1, needs: [] },
+};
+/** The demo's results with these offers, by the text of the relief. */
+function withOffers(offers: Readonly<Record<string, Offer>>): ReliefsResults {
+  const results = resultsOf('reliefs') as ReliefsResults;
+  return {
+    ...results,
+    base: { ...results.base, plannedEnd: null },
+    reliefs: rankedByPrice(results.reliefs.map((each) => ({ ...each, offer: offers[each.text] ?? null }))),
+  };
+}
+const BOOTH = 'one place more at colour booth',
+  PAINTERS = 'one person more in painters (coachworks)';
+
+describe('what is said of the price of a change', () => {
+  it('is the price, that of a unit, the lead time, what it needs and what it costs a day', () => {
+    expect(priceText(offer)).toBe(
+      'its price is 410,000 EUR (854 EUR a unit), ready 5 months after it is ordered',
+    );
+    expect(priceText({ ...offer, readyAfter: null, day: 40, needs: ['a', 'b'], pricePerUnit: null })).toBe(
+      'its price is 410,000 EUR, not without “a” and “b”, then 40 EUR a day',
+    );
+    expect(priceText({ ...offer, price: 0, pricePerUnit: 0, readyAfter: null })).toBe('its price is 0 EUR');
+  });
+  it('is that it is not given where it is not', () => {
+    expect(priceText(null)).toBe('its price is not given');
+    expect(priceText(undefined)).toBe('its price is not given');
+    expect(priceText({ ...offer, price: null, pricePerUnit: null })).toBe(
+      'its price is not given, ready 5 months after it is ordered',
+    );
+  });
+  it('stands on the first screens of reliefs and simulate', () => {
+    expect(reliefsFirst(withOffers({ [BOOTH]: offer })).whenAndCost.join(' ')).toContain(
+      '; the price of the change is 410,000 EUR (854 EUR a unit), ready 5 months after it is ordered.',
+    );
+    expect(reliefsFirst(withOffers({})).whenAndCost.join(' ')).toContain(
+      '; the price of the change is not given.',
+    );
+    const results = resultsOf('rescue-tender') as Results,
+      constraint = results.constraint!;
+    const toDo = (of: Offer | null): string =>
+      simulateFirst({
+        ...results,
+        constraint: { ...constraint, culprit: { ...constraint.culprit!, offer: of } },
+      }).toDo;
+    expect(toDo(offer)).toMatch(/ Its price is 410,000 EUR \(854 EUR a unit\), ready 5 months after/);
+    expect(toDo(null)).toMatch(/ Its price is not given\.$/);
+  });
+});
+
+describe('the least money for a unit a day', () => {
+  it('names the two that cost least for what they surely bring, not those that bring most', () => {
+    const results = withOffers({ [BOOTH]: offer, [PAINTERS]: { ...offer, names: ['p'], price: 18000 } }),
+      gain = results.reliefs.find(({ text }) => text === PAINTERS)!.gain,
+      [said] = leastForMoney(results);
+    expect(results.reliefs.find(({ text }) => text === BOOTH)).toMatchObject({ rank: 1, rankPerPrice: 2 });
+    expect(said).toMatch(/^Least money, once, for each unit a day more: one person more on every shift in /);
+    expect(said).toContain(`, ${Number((18000 / gain.mean).toPrecision(2)).toLocaleString('en')} EUR (`);
+    expect(said).toContain('; then one place more at colour booth, ');
+    expect(leastForMoney(withOffers({}))).toEqual([]);
+  });
+  it('has two digits', () => {
+    expect(roughRange({ mean: 14085, low: 8586, high: 39176, level: 0.95, n: 9 })).toBe(
+      '14,000 (8,600 to 39,000)',
+    );
+  });
+});
+
+describe('prices of change in the report of reliefs', () => {
+  it('have columns in the terminal, a table on the page and columns in reliefs.csv', async () => {
+    const results = withOffers({ [BOOTH]: offer, [PAINTERS]: { ...offer, names: ['p'], price: 18000 } });
+    expect(reliefsTable(results, 240)).toMatch(/one place more at colour booth .* 410,000 +1,500,000 +2$/m);
+    const table = reliefsPage(results).tables.find(({ id }) => id === 'prices')!;
+    expect(table.rows.map((row) => row.slice(0, 4).map(textOf))).toEqual([
+      ['one person more on every shift in painters (coachworks)', '1', '18,000', '5 months'],
+      [BOOTH, '2', '410,000', '5 months'],
+    ]);
+    const csv = String((await reliefsFiles(results)).get('reliefs.csv')).split('\n');
+    expect(csv[0]).toMatch(
+      /,fresh,change,price,price_per_unit,price_a_day,ready_after,at_most,needs,price_per_gain_mean,/,
+    );
+    expect(csv[1]).toMatch(/,yes,booth,410000,854\.1666667,0,5 months,1,,/);
+  });
+  it('are nowhere where the scenario names no changes', () => {
+    const results = resultsOf('reliefs') as ReliefsResults,
+      plain = {
+        ...withOffers({}),
+        reliefs: results.reliefs.map((each) => ({ ...each, offer: undefined, pricePerGain: undefined })),
+      };
+    expect(reliefsTable(plain, 240)).not.toContain('by price');
+    expect(reliefsPage(plain).tables.map(({ id }) => id)).not.toContain('prices');
+  });
+});
