@@ -32,6 +32,18 @@ export interface Scenario {
   readonly levers: readonly Lever[];
   /** What is said of the values above: where they come from. No result depends on it. */
   readonly assumptions: readonly Assumption[];
+  /**
+   * How it is before some changes are there, in order of time; all else here is how it is from the last of
+   * their days on. Left out: it is the same from the first day on.
+   */
+  readonly before?: readonly Stage[] | undefined;
+}
+
+/** A scenario that holds up to a day: what is of the programme is that of the scenario that it belongs to. */
+export interface Stage {
+  /** ISO date, after the start: from midnight of this day on, in the zone of the programme, it no longer holds. */
+  readonly until: string;
+  readonly scenario: Scenario;
 }
 
 /** A value of the scenario of which the planner says where it comes from. */
