@@ -6,6 +6,7 @@ import { factors } from './factors.js';
 import { map } from './map.js';
 import { merge } from './merge.js';
 import { rate } from './rate.js';
+import { reach } from './reach.js';
 import { reliefs } from './reliefs.js';
 import { schema } from './schema.js';
 import { simulate } from './simulate.js';
@@ -15,6 +16,7 @@ export const COMMANDS: readonly Command[] = [
   check,
   map,
   simulate,
+  reach,
   rate,
   reliefs,
   compare,

@@ -35,3 +35,12 @@ export function longerOf(
   if (one === undefined || other === undefined) return one ?? other;
   return readyOn(ordered, one) >= readyOn(ordered, other) ? one : other;
 }
+
+/** The last day, ISO, on which it can be ordered to be there on an ISO date. */
+export function orderBy(there: string, { count, unit }: LeadTime): string {
+  let day = Temporal.PlainDate.from(there).subtract({ [`${unit}s`]: count });
+  // A month before the 31st is the 30th, from which a month on it is the 30th again: later would do.
+  while (readyOn(day.add({ days: 1 }).toString(), { count, unit }) <= there) day = day.add({ days: 1 });
+  while (readyOn(day.toString(), { count, unit }) > there) day = day.subtract({ days: 1 });
+  return day.toString();
+}

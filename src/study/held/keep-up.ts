@@ -24,12 +24,13 @@ export const wholeUnits = ({ upset }: Pick<Counting, 'upset'>): number => WHOLE_
  * Units that a build may miss and still keep up: 2 % of those asked, or one and what loads alone can make of
  * the count, if that is more.
  */
-const allowedIn = ({ asked, counting }: AskedIn): number =>
+export const allowedIn = (asked: number, counting: Pick<Counting, 'upset'>): number =>
   Math.max(allowedUnits(asked), wholeUnits(counting)) + ROUNDING;
 
 /** A build that stands still does not keep up, whatever it had shipped. */
 export const keepsUp = (build: Kept, weeks: AskedIn): boolean =>
-  build.outcome !== 'gridlock' && weeks.asked - weeks.counting.shipped(build) <= allowedIn(weeks);
+  build.outcome !== 'gridlock' &&
+  weeks.asked - weeks.counting.shipped(build) <= allowedIn(weeks.asked, weeks.counting);
 
 /**
  * Units out in the weeks judged, of a model: those shipped, and those scrapped unless their order is built

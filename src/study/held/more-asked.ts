@@ -38,7 +38,7 @@ export async function withShippable(
   const isWithin = isWithinArithmetic(askedPerDay, arithmeticOf(plan).ceiling),
     stretch = stretchOf(plan, window),
     variants = TIMES.map((times) => {
-      const scenario = asking(plan.scenario, times * askedPerDay, window),
+      const scenario = askedMore(plan.scenario, times * askedPerDay, window),
         model = over(compile(scenario), stretch.from, stretch.to);
       return {
         key: `${digest(scenario)} to ${stretch.to}`,
@@ -64,7 +64,7 @@ export async function withShippable(
 }
 
 /** The scenario with its highest phases at a rate, units a working day, up to the end of the weeks judged. */
-function asking(scenario: Scenario, perDay: number, { to }: Window): Scenario {
+export function askedMore(scenario: Scenario, perDay: number, { to }: Window): Scenario {
   const changed = withUnitsEnough(withHighestRate(scenario, perDay)),
     { programme } = changed;
   return programme.lengthMin === undefined

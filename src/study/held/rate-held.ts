@@ -45,12 +45,18 @@ export type ToJudge = Pick<Observation, 'outcome' | 'shipped' | 'leadMean'> & Sh
  * Whether the rate holds as far as these replications tell: what can be shipped in the long run is looked at
  * apart (`withShippable`), and taken as enough here. Without a window it falls short only if surely too few
  * builds go on to the end.
+ * @param from no week that begins sooner is judged, minutes since the start
  */
-export function judgeRate(plan: Planned, observations: readonly ToJudge[], level: number): RateJudged {
+export function judgeRate(
+  plan: Planned,
+  observations: readonly ToJudge[],
+  level: number,
+  from?: number,
+): RateJudged {
   const askedPerDay = askedRate(plan.scenario).highest,
     leadMinutes = pooledLeadTime(observations);
   const gridlocks = observations.filter(({ outcome }) => outcome === 'gridlock').length;
-  const window = askedPerDay === null ? null : judgedWindow(plan, askedPerDay, leadMinutes),
+  const window = askedPerDay === null ? null : judgedWindow(plan, askedPerDay, leadMinutes, from),
     common = { askedPerDay, leadMinutes, window, gridlocks };
   if (askedPerDay === null || window === null)
     return {

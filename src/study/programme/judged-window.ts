@@ -22,8 +22,9 @@ export interface Window {
  * comes to the rate more than once, the longest such time counts, the first of equal ones. null: there is no
  * such week.
  * @param lead mean lead time, minutes; NaN if nothing was shipped
+ * @param from no week that begins sooner counts, minutes since the start
  */
-export function judgedWindow(plan: Planned, perDay: number, lead: number): Window | null {
+export function judgedWindow(plan: Planned, perDay: number, lead: number, from = -Infinity): Window | null {
   const {
       model: { programme, horizon },
       clock,
@@ -42,7 +43,7 @@ export function judgedWindow(plan: Planned, perDay: number, lead: number): Windo
     if (inside.length === 0) return null;
     return (
       inside.every(({ since }) => since + lead <= edges[b]) &&
-      edges[b] >= programme.warmUp &&
+      edges[b] >= Math.max(programme.warmUp, from) &&
       edges[b + 1] <= end
     );
   });

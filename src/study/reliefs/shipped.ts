@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { meanDraw } from '../capacity/means.js';
 import type { RateJudged } from '../held/rate-held.js';
-import { type Counted, countingOf } from '../loads/counting.js';
+import { type Counted, countingOf, type ShippedBy } from '../loads/counting.js';
 import { type Arithmetic, arithmeticOf, loadsOf, mayGoInLoads } from '../loads/loads.js';
 import { stretchOf, type Window } from '../programme/judged-window.js';
 import { shippedPerDay } from '../programme/series.js';
@@ -14,6 +14,9 @@ interface CountedBy extends Pick<RateJudged, 'heldIn' | 'askedPerDay'> {
   readonly window: (Counted & Pick<Window, 'first' | 'last'>) | null;
 }
 
+/** What is counted of a replication. */
+export type Shipments = ShippedBy & Pick<Observation, 'shipped' | 'endedAt' | 'minutes'>;
+
 /**
  * Units shipped a working day by a changed scenario in a replication, over the time and the days of the base.
  * Where a change leaves the loads as they are, they are counted as in the base, so that a change that does
@@ -22,7 +25,7 @@ interface CountedBy extends Pick<RateJudged, 'heldIn' | 'askedPerDay'> {
 export function shippedADay(
   plan: Planned,
   { window, heldIn, askedPerDay }: CountedBy,
-): (changed: Changed) => (seen: Observation) => number {
+): (changed: Changed) => (seen: Shipments) => number {
   if (window === null) {
     const wholeRun = shippedPerDay(plan.calendar);
     return () => wholeRun;

@@ -59,11 +59,20 @@ interface Job<Value> {
  */
 export class Replicator {
   private readonly threads: Threads;
-  private done = 0;
-  private planned = 0;
+  private readonly progress = { done: 0, planned: 0 };
+  /** Its first replication is the one behind so many. */
+  private readonly after: number = 0;
 
   constructor(private readonly options: ReplicatorOptions) {
     this.threads = new Threads(options);
+  }
+
+  /**
+   * The same replicator with replications that follow so many: what was chosen by the first ones is told by
+   * these.
+   */
+  behind(replications: number): Replicator {
+    return Object.create(this, { after: { value: this.after + replications } }) as Replicator;
   }
 
   /**
@@ -78,11 +87,12 @@ export class Replicator {
     every: number,
     take: Take<Value>,
   ): Promise<void> {
-    const { workers, signal } = this.options;
+    const { workers, signal } = this.options,
+      { progress } = this;
     signal?.throwIfAborted();
     for (const variant of variants)
-      this.planned += Math.max(0, Math.floor((lastOf(variant, to) - from) / every) + 1);
-    this.options.onReplication?.(this.done, this.planned);
+      progress.planned += Math.max(0, Math.floor((lastOf(variant, to) - from) / every) + 1);
+    this.options.onReplication?.(progress.done, progress.planned);
     const jobs = jobsOf(variants, from, to, every);
     let isOver = false,
       last = Promise.resolve();
@@ -91,7 +101,7 @@ export class Replicator {
       const value = await this.one(job.variant, job.replication);
       signal?.throwIfAborted();
       if (isOver) return;
-      this.options.onReplication?.(++this.done, this.planned);
+      this.options.onReplication?.(++progress.done, progress.planned);
       // A fault before this one is thrown here too: nobody waits in vain.
       await before;
       if (goesOn()) take(value, job.index);
@@ -129,8 +139,9 @@ export class Replicator {
     await this.threads.close();
   }
 
-  private async one<Value>(variant: Variant<Value>, replication: number): Promise<Value> {
+  private async one<Value>(variant: Variant<Value>, number: number): Promise<Value> {
     const { journal } = this.options,
+      replication = this.after + number,
       key = keyOf(variant, replication),
       known = journal?.get(key);
     if (known !== undefined) {

@@ -1,0 +1,112 @@
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { dayNumber } from '../../scenario/calendar/date.js';
+import { askedRate } from '../../scenario/programme/rates.js';
+import { runSpan } from '../../scenario/programme/span.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { LEVEL, wholeNumber } from '../asked.js';
+import { PossibleChanges } from '../priced/sets.js';
+import { noRateReason } from '../rate/at-rate.js';
+import { changedTo, withHighestRate } from '../reliefs/changes.js';
+import { Replicator } from '../run/replicator.js';
+import { choose } from './choose.js';
+import { ReachForecast } from './forecast.js';
+import type { ReachOptions } from './options.js';
+import type { ReachResults } from './results.js';
+import { Choices } from './search/choices.js';
+import { climb } from './search/frontier.js';
+import { LOOKS, Pool } from './search/pool.js';
+import { settingOf } from './search/setting.js';
+import { summary } from './summary.js';
+import { Terms } from './terms.js';
+import { type WithUnpriced, withUnpriced } from './unpriced.js';
+import { verified } from './verify.js';
+
+/** Each of the last few is given so many times the replications of what is told, at most. */
+const TO_DECIDE = 4;
+/** So many replications can a verdict take, see `verified`. */
+const TO_VERIFY = 4;
+
+/** What a journal has to know of the changes that are searched: prices too, since the way depends on them. */
+export const changesFingerprint = (scenario: Scenario): readonly unknown[] => scenario.costs?.changes ?? [];
+
+/**
+ * The cheapest set of possible changes that reaches a rate, or has the last unit out by a day, and the way
+ * there. Sets are searched in the first replications, the last few decided by the next, and all that is told
+ * of builds comes from those behind. Same scenario, options and seed: same results, for any number of threads.
+ * @throws RangeError `costs.changes: expected ..` or `programme: expected ..` where there is nothing to search
+ */
+export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
+  const { goal, ordered, by, budget, atMost, replications, level = LEVEL } = options,
+    { onStage = () => undefined } = options;
+  wholeNumber('replications', replications, 2);
+  const atRate = (each: Scenario): Scenario =>
+      goal.kind === 'date' || goal.perDay === askedRate(each).highest || noRateReason(each) !== null
+        ? each
+        : withHighestRate(each, goal.perDay),
+    scenario = atRate(options.scenario),
+    possible = new PossibleChanges(scenario, options.data, atRate),
+    limits = { budget: budget ?? Infinity, changes: atMost ?? Infinity },
+    all = new Choices(possible, possible.all, limits),
+    isPriced = all.all.some(({ price }) => price !== undefined),
+    // Without any price the fewest changes are the cheapest.
+    choices = isPriced ? new Choices(possible, all.all, limits, ({ price }) => price !== undefined) : all,
+    forecast = new ReachForecast(replications, options.onForecast),
+    search = new Replicator({
+      ...options,
+      onReplication: (done, of) => {
+        forecast.done = done;
+        options.onReplication?.(done, of);
+      },
+    });
+  if (all.all.length === 0)
+    throw new RangeError(
+      'costs.changes: expected changes that could be made, got none; name some, with their prices',
+    );
+  try {
+    const from = by === undefined ? undefined : minutesTo(scenario, by),
+      deciding = search.behind(Math.max(...LOOKS)),
+      telling = deciding.behind(TO_DECIDE * replications),
+      made = (counts: readonly number[]) => possible.made(all.set(counts)),
+      full = fullOf(scenario, () => made(all.most)),
+      setting = await settingOf(goal, full, { from, level }, search),
+      pool = new Pool(made, setting, search);
+    onStage(`trying sets of ${all.all.length === 1 ? 'one change' : `${all.all.length} changes`}`);
+    await climb(choices, pool, setting[0].goal.zone);
+    forecast.climbed();
+    const chosen = await choose(choices, pool, {
+      ...{ setting, most: TO_DECIDE * replications, level, onStage },
+      fresh: deciding,
+      verify: async (changed) => verified(changed, { goal, replications, level, from }, telling),
+    });
+    const unpriced: WithUnpriced | null =
+      isPriced && choices !== all && chosen.outcome !== 'holds already'
+        ? await withUnpriced(all, pool, chosen.outcome === 'reached' ? chosen.counts : null)
+        : null;
+    return await summary({
+      ...{ options: { ...options, scenario, level }, choices, pool, chosen, unpriced },
+      ...{ goal: setting[0].goal, forecast, telling },
+      terms: new Terms(scenario, possible, all, ordered ?? null),
+      // Behind all by which a build may be told.
+      stopping: telling.behind(TO_VERIFY * replications),
+      run: () => forecast.done,
+    });
+  } finally {
+    await search.close();
+  }
+}
+
+/** The build with every change made; as it is where they clash. */
+function fullOf(scenario: Scenario, made: () => Scenario) {
+  try {
+    return changedTo(made());
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return changedTo(scenario);
+  }
+}
+
+/** Minutes from the start to the beginning of a day in the programme's zone. */
+function minutesTo(scenario: Scenario, date: string): number {
+  const { clock, origin } = runSpan(scenario);
+  return clock.instant(dayNumber(date) * MINUTES_PER_DAY) - origin;
+}

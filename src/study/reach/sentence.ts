@@ -1,0 +1,66 @@
+import { exact, withInterval } from '../format.js';
+import { defined } from '../lists.js';
+import { rateText, unitsEach } from '../planners-unit.js';
+import { mapped } from '../statistics/estimate.js';
+import type { MadeResult, ReachResults } from './results.js';
+
+/** `2 × “one painter more”`. */
+export const madeText = ({ name, times }: Pick<MadeResult, 'name' | 'times'>): string =>
+  `${times === 1 ? '' : `${times} × `}“${name}”`;
+
+/** `“A”, 2 × “B” and “C”`. */
+export function setText(made: readonly Pick<MadeResult, 'name' | 'times'>[]): string {
+  const texts = made.map(madeText),
+    last = texts.pop();
+  return last === undefined ? 'nothing' : texts.length === 0 ? last : `${texts.join(', ')} and ${last}`;
+}
+
+/** `456,000 EUR`; nothing to buy is for nothing. */
+export const moneyText = (money: number | null, currency: string): string =>
+  money === null ? 'at a price that is not given' : `${exact(Math.round(money))} ${currency}`.trim();
+
+/** The goal as it is spoken of: `4 a day`, `the last unit out by 2028-03-10`. */
+export const goalText = ({ goal, rateUnit }: Pick<ReachResults, 'goal' | 'rateUnit'>): string =>
+  goal.kind === 'rate' ? rateText(goal.perDay, rateUnit) : `the last unit out by ${goal.date}`;
+
+/** What is made on the way, in its order. */
+export const madeOnTheWay = ({ steps }: Pick<ReachResults, 'steps'>): MadeResult[] =>
+  steps.flatMap(({ made }) => made ?? []);
+
+/** The answer in one sentence or two. */
+export function reachSentence(results: Omit<ReachResults, 'answer'>): string {
+  const { outcome, goal, steps, currency, search, rateUnit, constraint } = results,
+    last = defined(steps.at(-1)),
+    made = madeOnTheWay(results),
+    set = setText(made),
+    verb = (one: string, several: string): string => (isOne(made) ? one : several),
+    asked = goalText(results),
+    ships = withInterval(
+      mapped(last.throughput, (value) => value * rateUnit.workingDays),
+      unitsEach(rateUnit),
+    );
+  switch (outcome) {
+    case 'holds already':
+      return goal.kind === 'rate'
+        ? `${asked} holds as it is: nothing has to be changed`
+        : `the last unit is out by ${goal.date} as it is: nothing has to be changed`;
+    case 'reached':
+      return (
+        (goal.kind === 'rate'
+          ? `${set} ${verb('holds', 'hold')} ${asked}`
+          : `${set} ${verb('has', 'have')} ${asked}`) +
+        ` for ${moneyText(last.money, currency)}: ${
+          search.isProven ? 'every cheaper set falls short' : 'not every cheaper set was tried'
+        }`
+      );
+    case 'not settled':
+      return `whether ${set} ${verb('reaches', 'reach')} ${asked} is too close to tell: ${ships}`;
+    case 'not reached':
+      return (
+        `no set of changes that may be made reaches ${asked}: with ${set} it is ${ships}` +
+        (constraint.culprit === null ? '' : `; ${constraint.sentence}`)
+      );
+  }
+}
+
+const isOne = (made: readonly MadeResult[]): boolean => made.length === 1 && made[0]?.times === 1;

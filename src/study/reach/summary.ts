@@ -1,0 +1,178 @@
+import { programmeClock } from '../../scenario/programme/clock.js';
+import { headOf } from '../head.js';
+import { defined, neighbours } from '../lists.js';
+import { plannedEnd } from '../programme/dates.js';
+import type { Changed } from '../reliefs/changes.js';
+import type { Replicator } from '../run/replicator.js';
+import { familyLevel } from '../statistics/difference.js';
+import type { Chosen } from './choose.js';
+import type { ReachForecast } from './forecast.js';
+import type { ReachOptions } from './options.js';
+import type { BuildResult, FrontierResult, ReachResults, StepResult, UnpricedResult } from './results.js';
+import type { Choices, Counts } from './search/choices.js';
+import { frontier } from './search/frontier.js';
+import type { Goal } from './search/goal.js';
+import { hurtful } from './search/hurts.js';
+import type { Pool } from './search/pool.js';
+import { wayTo } from './search/way.js';
+import { reachSentence } from './sentence.js';
+import { askedOf, stopsAt } from './stopped.js';
+import type { Terms } from './terms.js';
+import { figuresOf, gainOver, type Told, tell } from './told.js';
+import type { WithUnpriced } from './unpriced.js';
+
+interface SummaryAsked {
+  readonly options: ReachOptions & { readonly level: number };
+  readonly terms: Terms;
+  readonly choices: Choices;
+  readonly pool: Pool;
+  readonly chosen: Chosen;
+  readonly unpriced: WithUnpriced | null;
+  readonly goal: Goal;
+  readonly forecast: ReachForecast;
+  /** Of replications by which builds are told, and of those by which it is tried what stops them. */
+  readonly telling: Replicator;
+  readonly stopping: Replicator;
+  readonly run: () => number;
+}
+
+/** Sets of the frontier that are told at most. */
+const MOST_TOLD = 12;
+
+/** Tells the way to the chosen set and the frontier, by replications that had no part in finding them. */
+export async function summary(asked: SummaryAsked): Promise<ReachResults> {
+  const { options, terms, choices, pool, chosen, unpriced, goal, telling, stopping } = asked,
+    { goal: wanted, replications, level, onStage, scenario } = options,
+    { plan, judged, perDay, verdict } = chosen.verified,
+    way = await wayTo(chosen.counts, choices, pool),
+    onFront = thinned(frontier(pool.ran, choices, pool, goal.zone), chosen.counts, pool),
+    holds = verdict === 'holds';
+  asked.forecast.builds(way.length + onFront.length, way.length);
+  onStage?.(`telling the way to ${way.length === 1 ? 'it' : `it, ${way.length - 1} steps`}`);
+  const build = (counts: Counts): Changed => pool.changed(counts) as Changed,
+    told = await tell([...way, ...onFront].map(build), replications, telling),
+    onWay = told.slice(0, way.length),
+    each = familyLevel(level, Math.max(1, way.length - 1)),
+    resultOf = (counts: Counts, its: Told): BuildResult => ({
+      ...terms.money(counts),
+      ...figuresOf(its, perDay, wanted, level),
+    });
+  onStage?.('looking at what stops the build at each step');
+  const stops: Awaited<ReturnType<typeof stopsAt>>[] = [];
+  for (const [i, counts] of way.entries()) {
+    const isLast = i === way.length - 1,
+      question = askedOf(
+        build(counts),
+        chosen.verified,
+        { goal: wanted, replications, level },
+        isLast && holds,
+      );
+    stops.push(await stopsAt(question, stopping));
+  }
+  const steps = way.map((counts, i): StepResult => {
+      const before = way[i - 1],
+        its = defined(onWay[i]),
+        { outcome, culprit, sentence, askedPerDay } = defined(stops[i]);
+      return {
+        ...resultOf(counts, its),
+        made: before === undefined ? null : defined(terms.made(counts, before)[0]),
+        price: before === undefined ? null : difference(terms.money(counts).money, terms.money(before).money),
+        gain: before === undefined ? null : gainOver(defined(onWay[i - 1]), its, perDay, each),
+        stopped: { outcome, culprit, sentence, askedPerDay },
+      };
+    }),
+    told2 = onFront.map(
+      (counts, i): FrontierResult => ({
+        ...resultOf(counts, defined(told[way.length + i])),
+        made: terms.made(counts),
+        isChosen: counts.join() === chosen.counts.join(),
+      }),
+    );
+  const hurts = hurtful(pool, goal.zone, level).map((pair) => ({
+      with: terms.made(pair.with).map(({ name }) => name),
+      without: terms.made(pair.without).map(({ name }) => name),
+    })),
+    { window } = judged;
+  const results: Omit<ReachResults, 'answer'> = {
+    ...headOf('reach', { ...options, level }),
+    goal: wanted,
+    ordered: options.ordered ?? null,
+    by: options.by ?? null,
+    budget: options.budget ?? null,
+    atMost: options.atMost ?? null,
+    currency: scenario.costs?.currency ?? '',
+    possible: terms.all,
+    outcome: chosen.outcome,
+    verdict,
+    keptUp: wanted.kind === 'rate' ? (judged.holding?.keptUp ?? null) : null,
+    counted: window === null ? null : { from: window.from, to: window.to },
+    steps,
+    frontier: rising(told2),
+    unpriced: unpriced === null ? [] : [unpricedResult(unpriced, terms, chosen, choices)],
+    constraint: defined(stops.at(-1)),
+    weakest: null,
+    plannedEnd: plannedEnd({ model: plan.model, clock: programmeClock(plan.scenario) }),
+    search: {
+      sets: pool.ran.length,
+      byArithmetic: pool.byArithmetic,
+      isProven: chosen.isProven,
+      hurts,
+      finalists: chosen.finalists.map(({ counts, ...decision }) => ({
+        made: terms.made(counts),
+        money: choices.price(counts),
+        ...decision,
+      })),
+      level,
+      zone: goal.zone,
+      replications: asked.run(),
+    },
+    replications,
+    eachLevel: each,
+    skipped: [],
+  };
+  return { ...results, answer: { sentence: reachSentence(results) } };
+}
+
+const difference = (after: number | null, before: number | null): number | null =>
+  after === null || before === null ? null : after - before;
+
+/** The build as it is, the set chosen and of the others those that rise most, as many as are told. */
+function thinned(front: readonly Counts[], chosen: Counts, pool: Pool): Counts[] {
+  const isKept = (counts: Counts): boolean => counts.join() === chosen.join(),
+    rises = new Map(
+      neighbours(front).map(([below, counts]) => [counts, pool.score(counts) - pool.score(below)] as const),
+    ),
+    left = front
+      .filter((counts) => rises.has(counts) && !isKept(counts))
+      .toSorted((a, b) => (rises.get(b) ?? 0) - (rises.get(a) ?? 0))
+      .slice(0, MOST_TOLD);
+  const told = front.filter((counts) => !rises.has(counts) || isKept(counts) || left.includes(counts));
+  return told.some(isKept) ? told : [...told, chosen];
+}
+
+/** Those that ship more than what is not dearer, as the fresh replications tell it, and the set chosen. */
+function rising(told: readonly FrontierResult[]): FrontierResult[] {
+  let best = -Infinity;
+  return told
+    .toSorted((a, b) => (a.money ?? 0) - (b.money ?? 0) || b.throughput.mean - a.throughput.mean)
+    .filter(({ throughput: { mean }, isChosen }) => {
+      const isMore = mean > best;
+      best = Math.max(best, mean);
+      return isMore || isChosen;
+    });
+}
+
+function unpricedResult(
+  { counts, names }: WithUnpriced,
+  terms: Terms,
+  { outcome, counts: chosen }: Chosen,
+  choices: Choices,
+): UnpricedResult {
+  const money = choices.price(counts);
+  return {
+    names,
+    made: terms.made(counts),
+    money,
+    worth: outcome === 'reached' ? choices.price(chosen) - money : null,
+  };
+}

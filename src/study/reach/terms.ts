@@ -1,0 +1,71 @@
+import { leadTimeText, orderBy, readyOn } from '../../scenario/changes/lead-time.js';
+import type { PossibleChange } from '../../scenario/types/possible.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { defined } from '../lists.js';
+import { findRelief } from '../priced/relief-of.js';
+import type { PossibleChanges } from '../priced/sets.js';
+import type { MadeResult, PossibleResult } from './results.js';
+import type { Choices, Counts } from './search/choices.js';
+
+/** What sets are told to be, to cost, and when each of their changes is there. */
+export class Terms {
+  constructor(
+    private readonly scenario: Scenario,
+    private readonly possible: PossibleChanges,
+    private readonly choices: Choices,
+    /** ISO; null: every change is there from the first day on. */
+    private readonly ordered: string | null,
+  ) {}
+
+  /** The changes of a set, those of another left out. */
+  made(counts: Counts, but: Counts = this.choices.none): MadeResult[] {
+    return this.choices.all.flatMap((change, i) => {
+      const times = defined(counts[i]) - defined(but[i]);
+      return times > 0 ? [{ name: change.name, times, ...this.whenOf(change) }] : [];
+    });
+  }
+
+  /** Money once, null where the price of one is not given; and a day. */
+  money(counts: Counts): { readonly money: number | null; readonly day: number } {
+    const { price, unpriced, day } = this.possible.terms(this.choices.set(counts));
+    return { money: unpriced.length > 0 ? null : price, day };
+  }
+
+  get all(): PossibleResult[] {
+    return this.choices.all.map((change) => ({
+      name: change.name,
+      what: whatOf(this.scenario, change),
+      price: change.price ?? null,
+      day: change.day,
+      readyAfter: change.readyAfter === undefined ? null : leadTimeText(change.readyAfter),
+      atMost: change.atMost ?? null,
+      excludes: change.excludes,
+      requires: change.requires,
+    }));
+  }
+
+  private whenOf({ readyAfter }: PossibleChange): Pick<MadeResult, 'from' | 'orderBy'> {
+    const { start } = this.scenario.programme,
+      there =
+        this.ordered === null
+          ? null
+          : readyAfter === undefined
+            ? this.ordered
+            : readyOn(this.ordered, readyAfter);
+    return {
+      from: there === null || there <= start ? null : there,
+      orderBy: readyAfter === undefined ? null : orderBy(start, readyAfter),
+    };
+  }
+}
+
+/** `one place more at colour booth`, or the edits of a bundle. */
+function whatOf(scenario: Scenario, { relief, changes }: PossibleChange): string {
+  if (relief !== undefined)
+    return findRelief(scenario, relief).relief?.text ?? `${relief.kind} of ${relief.of}`;
+  const edits = Array.isArray(changes) ? changes : [changes ?? {}];
+  return edits
+    .flatMap((edit: object) => Object.entries(edit))
+    .map(([path, value]) => `${path}: ${typeof value === 'string' ? value : JSON.stringify(value)}`)
+    .join('; ');
+}
