@@ -21,8 +21,9 @@ import { Terms } from './terms.js';
 import { type WithUnpriced, withUnpriced } from './unpriced.js';
 import { verified } from './verify.js';
 
-/** Each of the last few is given so many times the replications of what is told, at most. */
-const TO_DECIDE = 4;
+/** A set that is decided on is given so many times the replications of what is told at most, and so many at least. */
+const TO_DECIDE = 4,
+  LEAST_TO_DECIDE = 100;
 /** So many replications can a verdict take, see `verified`. */
 const TO_VERIFY = 4;
 
@@ -64,8 +65,9 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
     );
   try {
     const from = by === undefined ? undefined : minutesTo(scenario, by),
+      most = Math.max(LEAST_TO_DECIDE, TO_DECIDE * replications),
       deciding = search.behind(Math.max(...LOOKS)),
-      telling = deciding.behind(TO_DECIDE * replications),
+      telling = deciding.behind(most),
       made = (counts: readonly number[]) => possible.made(all.set(counts)),
       full = fullOf(scenario, () => made(all.most)),
       setting = await settingOf(goal, full, { from, level }, search),
@@ -74,7 +76,7 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
     await climb(choices, pool, setting[0].goal.zone);
     forecast.climbed();
     const chosen = await choose(choices, pool, {
-      ...{ setting, most: TO_DECIDE * replications, level, onStage },
+      ...{ setting, most, level, onStage },
       fresh: deciding,
       verify: async (changed) => verified(changed, { goal, replications, level, from }, telling),
     });
