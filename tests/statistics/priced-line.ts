@@ -48,7 +48,7 @@ ${changes
   .map(
     (each) =>
       `    ${each.name}: { ${does(each).replace(String(MOST), String(each.atMost))}, price: ${each.price}` +
-      `${each.excludes === undefined ? '' : `, excludes: ${each.excludes}`}` +
+      (each.excludes === undefined ? '' : `, excludes: ${each.excludes}`) +
       `${each.requires === undefined ? '' : `, requires: ${each.requires}`} }`,
   )
   .join('\n')}

@@ -53,7 +53,7 @@ a day: what to buy, in which order, and where each step leads`,
     ),
     by: optional('the day from which on the rate is to be held; it is judged in the weeks from then on', day),
     ordered: optional(
-      'the day of the order: each change is there when its lead time has passed; default: from the first day on',
+      'the day of the order: each change is there a lead time later; default: from the first day on',
       day,
     ),
     budget: optional(
@@ -104,7 +104,9 @@ a day: what to buy, in which order, and where each step leads`,
     const goal = goalOf();
     const asked = { goal, by, ordered, budget, atMost, replications };
     return runStudy<ReachResults, Observation | Seen | number>(request, interrupt, {
-      stage: `looking for the cheapest changes of ${file} for ${goalText({ goal, rateUnit: unit })}, seed ${seed}`,
+      stage:
+        `looking for the cheapest changes of ${file} for ${goalText({ goal, rateUnit: unit })}, ` +
+        `seed ${seed}`,
       identity: identityOf({
         study: 'reach',
         scenario,

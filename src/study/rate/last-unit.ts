@@ -27,8 +27,8 @@ export async function lastUnitAt(
   return lastUnitDates(plan, days, programmeClock(plan), level);
 }
 
-/** The plan with `perDay` as its highest rate: phases above it are cut to it. */
-function asking(scenario: Scenario, perDay: number): Scenario {
+/** The plan with `perDay`, units a working day, as its highest rate: phases above it are cut to it. */
+export function asking(scenario: Scenario, perDay: number): Scenario {
   const changed = withHighestRate(scenario, perDay);
   return (askedRate(changed).highest ?? 0) > perDay ? asking(changed, perDay) : changed;
 }

@@ -44,7 +44,7 @@ export async function choose(choices: Choices, pool: Pool, asked: ChooseAsked): 
   const { setting, most, level, fresh, verify, onStage } = asked,
     finalists: Finalist[] = [];
   let close: Omit<Chosen, 'finalists' | 'isProven'> | null = null,
-    isProven = true;
+    isProven: boolean;
   for (let error = (1 - level) / 2; ; error /= 2) {
     const found = await cheapestNotShort(
       choices,
@@ -73,7 +73,7 @@ const outcomeOf = (counts: Counts): 'holds already' | 'reached' =>
 /** So many of the dearest of the frontier are looked at closely. */
 const LAST = 4;
 
-/** The cheapest of the sets that do most of those that may be made: none of the others is surely ahead of it. */
+/** The cheapest of the sets that do most: of those that may be made none is surely ahead of it. */
 async function farthest(
   choices: Choices,
   pool: Pool,

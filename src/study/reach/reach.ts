@@ -6,7 +6,8 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import { LEVEL, wholeNumber } from '../asked.js';
 import { PossibleChanges } from '../priced/sets.js';
 import { noRateReason } from '../rate/at-rate.js';
-import { changedTo, withHighestRate } from '../reliefs/changes.js';
+import { asking } from '../rate/last-unit.js';
+import { changedTo } from '../reliefs/changes.js';
 import { Replicator } from '../run/replicator.js';
 import { choose } from './choose.js';
 import { ReachForecast } from './forecast.js';
@@ -21,7 +22,7 @@ import { Terms } from './terms.js';
 import { type WithUnpriced, withUnpriced } from './unpriced.js';
 import { verified } from './verify.js';
 
-/** A set that is decided on is given so many times the replications of what is told at most, and so many at least. */
+/** A set is decided by so many times the replications of what is told, and by so many at least. */
 const TO_DECIDE = 4,
   LEAST_TO_DECIDE = 100;
 /** So many replications can a verdict take, see `verified`. */
@@ -33,8 +34,9 @@ export const changesFingerprint = (scenario: Scenario): readonly unknown[] => sc
 /**
  * The cheapest set of possible changes that reaches a rate, or has the last unit out by a day, and the way
  * there. Sets are searched in the first replications, the last few decided by the next, and all that is told
- * of builds comes from those behind. Same scenario, options and seed: same results, for any number of threads.
- * @throws RangeError `costs.changes: expected ..` or `programme: expected ..` where there is nothing to search
+ * of builds comes from those behind. Same scenario, options and seed: same results, for any number of
+ * threads.
+ * @throws RangeError `costs.changes: expected ..` or `programme: expected ..` where nothing can be searched
  */
 export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
   const { goal, ordered, by, budget, atMost, replications, level = LEVEL } = options,
@@ -43,7 +45,7 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
   const atRate = (each: Scenario): Scenario =>
       goal.kind === 'date' || goal.perDay === askedRate(each).highest || noRateReason(each) !== null
         ? each
-        : withHighestRate(each, goal.perDay),
+        : asking(each, goal.perDay),
     scenario = atRate(options.scenario),
     possible = new PossibleChanges(scenario, options.data, atRate),
     limits = { budget: budget ?? Infinity, changes: atMost ?? Infinity },
@@ -91,6 +93,10 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
       // Behind all by which a build may be told.
       stopping: telling.behind(TO_VERIFY * replications),
       run: () => forecast.done,
+      skipped: all.all.flatMap(({ name }, i) => {
+        const changed = pool.changed(all.with(all.none, i, 1));
+        return typeof changed === 'string' ? [{ what: name, why: changed }] : [];
+      }),
     });
   } finally {
     await search.close();

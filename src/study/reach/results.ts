@@ -6,12 +6,12 @@ import type { WeakestResult } from '../reliefs/values/weakest.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
 
-/** What is to be reached: a rate, units a working day, or the last unit out by a day, ISO, in a share of builds. */
+/** A rate, units a working day, or the last unit out by a day, ISO, in a share of the builds. */
 export type ReachGoal =
   | { readonly kind: 'rate'; readonly perDay: number }
   | { readonly kind: 'date'; readonly date: string; readonly sure: number };
 
-/** The shape of `results.json` of `rateproof reach`. Rates are units a working day, money is in `currency`. */
+/** The shape of `results.json` of `rateproof reach`. Rates are units a working day, money in `currency`. */
 export interface ReachResults extends ResultsHead<'reach'> {
   readonly goal: ReachGoal;
   /** The day of the order, ISO; null: every change is taken to be there from the first day on. */
@@ -40,9 +40,9 @@ export interface ReachResults extends ResultsHead<'reach'> {
   readonly frontier: readonly FrontierResult[];
   /** What changes without a price would be worth; empty where all have one, or none helps. */
   readonly unpriced: readonly UnpricedResult[];
-  /** What became of the last step: whether it holds the rate, or has the last unit out in time. */
+  /** Whether the last step holds the rate, or has the last unit out in time. */
   readonly verdict: Verdict;
-  /** Share of the builds that keep up with it; null where a day is asked, or a line is never short of units. */
+  /** Share of the builds that keep up with it; null where a day is asked, or there are no weeks of a rate. */
   readonly keptUp: Proportion | null;
   /** What stops the build at the end of the way, and which guess what it ships hangs on most. */
   readonly constraint: ConstraintResult & Pick<StoppedResult, 'askedPerDay'>;

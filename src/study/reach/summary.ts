@@ -34,6 +34,7 @@ interface SummaryAsked {
   readonly telling: Replicator;
   readonly stopping: Replicator;
   readonly run: () => number;
+  readonly skipped: ReachResults['skipped'];
 }
 
 /** Sets of the frontier that are told at most. */
@@ -128,7 +129,7 @@ export async function summary(asked: SummaryAsked): Promise<ReachResults> {
     },
     replications,
     eachLevel: each,
-    skipped: [],
+    skipped: asked.skipped,
   };
   return { ...results, answer: { sentence: reachSentence(results) } };
 }

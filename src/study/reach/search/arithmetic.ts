@@ -5,9 +5,9 @@ import type { Changed } from '../../reliefs/changes.js';
 const MARGIN = 0.02;
 
 /**
- * Whether a build is short of a rate whatever the chance, units a working day: where its arithmetic is a limit.
- * It is none where hours of overtime come on top, where processes run on outside of shifts, and where people
- * still learn, so that the last units take less than the mean.
+ * Whether a build is short of a rate whatever the chance, units a working day: where its arithmetic is a
+ * limit. It is none where hours of overtime come on top, where processes run on outside of shifts, and where
+ * people still learn, so that the last units take less than the mean.
  */
 export function isShortByArithmetic(changed: Changed, perDay: number): boolean {
   if (!(perDay > 0)) return false;

@@ -7,8 +7,8 @@ const KEPT = 4,
   MOST_SETS = 240;
 
 /**
- * Looks for the best set at each sum of money: from the build as it is on, each of the sets kept is tried with
- * one change more of each kind, and those that no cheaper set matches are kept (a beam; nothing is promised).
+ * Looks for the best set at each sum of money: from the build as it is on, each of the sets kept is tried
+ * with one change more of each kind, and those that no cheaper set matches are kept (a beam: no promise).
  * Two changes that help only together are found where one of them is kept by something else, or by the search
  * for the cheapest set, which runs into the same pool.
  * @param zone what a set must do more than a cheaper one
@@ -30,7 +30,7 @@ export async function climb(choices: Choices, pool: Pool, zone: number): Promise
   }
 }
 
-/** Sets that can be made and do more, by more than the zone, than all that are not dearer: the cheapest first. */
+/** Sets that may be made and do more, by the zone, than all that are not dearer: the cheapest first. */
 export function frontier(
   sets: readonly Counts[],
   choices: Choices,

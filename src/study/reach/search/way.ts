@@ -3,8 +3,8 @@ import type { Choices, Counts } from './choices.js';
 import type { Pool } from './pool.js';
 
 /**
- * The way to a set, one change at a time, each as often as the set has it: that which brings most comes first,
- * what it requires ahead of it; of equal ones the cheaper.
+ * The way to a set, one change at a time, each as often as the set has it: that which brings most comes
+ * first, what it requires ahead of it; of equal ones the cheaper.
  * @returns the sets on the way: the build as it is, .. the set itself
  */
 export async function wayTo(target: Counts, choices: Choices, pool: Pool): Promise<Counts[]> {
