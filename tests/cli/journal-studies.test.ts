@@ -13,7 +13,10 @@ writeFileSync(
 programme: { start: 2027-03-01, quantity: 400, rate: { per day: 5 } }
 calendars: { days: { hours: ["06:00-14:00"], on: Mon-Fri } }
 sites: { works: { zone: Europe/Oslo, calendar: days, stations: { bench: { buffer: 4 }, trim bench: { buffer: 2 } } } }
-costs: { currency: EUR, buffer place: { day: 10 } }
+costs:
+  currency: EUR
+  buffer place: { day: 10 }
+  changes: { second bench: { relief: place, of: bench, price: 900, at most: 1 }, shelf: { relief: space, of: bench, price: 5 } }
 route:
   - { step: build, at: bench, work: { mean: 2 h, cv: 0.5, basis: guess } }
   - { step: trim, at: trim bench, work: { mean: 100 min, cv: 0.5, basis: estimate } }
@@ -57,6 +60,12 @@ const CASES: readonly Case[] = [
     words: ['--replications', '30'],
     finished: 60,
     others: [[['--rate', '4'], /another: rate was not there, now it is 4\n/]],
+  },
+  {
+    study: 'reach',
+    words: ['--replications', '10'],
+    finished: 40,
+    others: [[['--budget', '800'], /another: budget was not there, now it is 800\n/]],
   },
   {
     study: 'buffers',

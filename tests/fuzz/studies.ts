@@ -13,6 +13,7 @@ const ASKED: readonly (readonly string[])[] = [
   ['rate', '--from', '1', '--to', '2', '--step', '1', '--replications', '2', '--weeks', '3'],
   ['reliefs', '--replications', '2', '--values', '2'],
   ['buffers', '--budget', '3', '--replications', '3'],
+  ['reach', '--replications', '2'],
 ];
 /** A run that takes so long, in seconds, is not repeated by a study. */
 const QUICK = 0.3;
