@@ -25,7 +25,7 @@ export interface PricedChange {
 const stationOf = (s: number): string => `s${s + 1}`;
 
 /** As a planner writes it. */
-export function lineText({ work, between, changes }: PricedLine, hours: number): string {
+export function lineText({ work, between, changes }: PricedLine, programme: string): string {
   const stations = work.map((_, s) => `${stationOf(s)}: {${s === 0 ? '' : ` buffer: ${between[s - 1]} `}}`),
     steps = work.map(
       (mean, s) =>
@@ -37,8 +37,8 @@ export function lineText({ work, between, changes }: PricedLine, hours: number):
         : `relief: ${kind}, of: ${stationOf(s)}, at most: ${MOST}`;
   return `
 scenario: priced line
-programme: { arrivals: saturated, length: ${hours} h, warm up: 48 h }
-sites: { hall: { stations: { ${stations.join(', ')} } } }
+programme: { ${programme} }
+sites: { hall: { zone: UTC, stations: { ${stations.join(', ')} } } }
 route:
 ${steps.join('\n')}
 costs:
@@ -102,7 +102,10 @@ export function everySet({ work, between, changes }: PricedLine): ExactSet[] {
 }
 
 interface ReachedMore {
+  /** Of a line that is never short of units. */
   readonly hours?: number;
+  /** Units that enter at the rate; left out: the line is never short of them. */
+  readonly quantity?: number;
   readonly budget?: number;
   readonly atMost?: number;
   readonly replications?: number;
@@ -113,9 +116,14 @@ export async function reached(
   line: PricedLine,
   perDay: number,
   seed: string,
-  { hours = 960, ...more }: ReachedMore = {},
+  { hours = 960, quantity, ...more }: ReachedMore = {},
 ): Promise<ReachResults> {
-  const text = lineText(line, hours),
+  const text = lineText(
+      line,
+      quantity === undefined
+        ? `arrivals: saturated, length: ${hours} h, warm up: 48 h`
+        : `start: 2028-01-03, zone: UTC, quantity: ${quantity}, rate: { per day: ${perDay} }`,
+    ),
     scenario = scenarioBuilt(text);
   return built.reachStudy({
     ...{ scenario, data: built.scenarioData(text, 'line.yaml', () => ''), file: 'line.yaml' },

@@ -99,6 +99,14 @@ describe(
       },
     );
 
+    it('is the same where units enter at the rate, and a rate holds as it does in every study', async () => {
+      // The set ships 17.9 a day, the next cheaper 15.9: far enough off for weeks of some hundred units.
+      const found = await reached(TWO_TOGETHER, 16.8, 'at the rate', { quantity: 700 });
+      expect([found.outcome, found.verdict]).toEqual(['reached', 'holds']);
+      expect(countsOf(TWO_TOGETHER, found)).toEqual([1, 1, 0, 0]);
+      expect(found.keptUp?.low).toBeGreaterThanOrEqual(0.5);
+    });
+
     it('is not what the largest gain first comes to, nor the largest gain for its money', () => {
       const all = everySet(GREEDY_IS_WRONG);
       expect(greedy(all, 15.8, (more) => more).price).toBe(60);

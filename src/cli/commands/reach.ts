@@ -3,7 +3,6 @@ import { isDate } from '../../scenario/values/quantity.js';
 import { exact } from '../../study/format.js';
 import type { PlannersUnit } from '../../study/planners-unit.js';
 import type { ReachGoal, ReachResults } from '../../study/reach/results.js';
-import { goalText } from '../../study/reach/sentence.js';
 import type { Seen } from '../../study/reach/told.js';
 import { command } from '../arguments/command.js';
 import { optional } from '../arguments/option.js';
@@ -88,6 +87,7 @@ a day: what to buy, in which order, and where each step leads`,
     const { runStudy } = await import('../run-study.js');
     const { noRateReason } = await import('../../study/rate/at-rate.js');
     const { changesFingerprint, reachStudy } = await import('../../study/reach/reach.js');
+    const { goalText } = await import('../../study/reach/sentence.js');
     const { SURE_OF_DATE } = await import('../../study/reach/search/setting.js');
     const { identityOf } = await import('../../study/run/identity.js');
     const { plannersUnit } = await import('../../study/unit-of.js');

@@ -1,8 +1,8 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { ReachResults } from '../../../src/study/reach/results.js';
-import { contents, scenarioFolder } from '../run-cli.js';
+import { scenarioFolder } from '../run-cli.js';
 import { runHere } from '../run-here.js';
 
 const folder = scenarioFolder();
