@@ -1,7 +1,7 @@
 import { leadTimeText } from '../../scenario/changes/lead-time.js';
+import { findRelief } from '../../scenario/reliefs/named.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Offer } from './offer.js';
-import { findRelief } from './relief-of.js';
 import { type ChangeSet, PossibleChanges } from './sets.js';
 
 /** Of the small changes that a scenario names, by their texts. */

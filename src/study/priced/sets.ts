@@ -4,12 +4,12 @@ import { possibleOf } from '../../scenario/changes/possible.js';
 import { requiredBy } from '../../scenario/changes/requires.js';
 import { changeableOf, type ScenarioData, withWarmUp } from '../../scenario/data.js';
 import { saySeen } from '../../scenario/file/problem.js';
+import { findRelief } from '../../scenario/reliefs/named.js';
 import type { LeadTime, PossibleChange } from '../../scenario/types/possible.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { once } from '../../scenario/values/raw.js';
 import { defined } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
-import { findRelief } from './relief-of.js';
 
 /** How often each of some possible changes is made, by name; once at least. */
 export type ChangeSet = ReadonlyMap<string, number>;

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { digest } from '../../../src/scenario/digest.js';
 import { readScenario, scenarioData } from '../../../src/scenario/read.js';
+import { findRelief, unknownReliefs } from '../../../src/scenario/reliefs/named.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { findRelief, unknownReliefs } from '../../../src/study/priced/relief-of.js';
 import { PossibleChanges } from '../../../src/study/priced/sets.js';
-import { reliefsOf } from '../../../src/study/reliefs/kinds/kinds.js';
+import { reliefsOf } from '../../../src/study/reliefs/small.js';
 
 /** All numbers are invented. */
 const yaml = (places = 1, welders = 3, buffer = 1, standing = '', rework = 2): string => `
@@ -106,10 +106,8 @@ describe('a relief by its name', () => {
     expect(found('place', 'jigs').fault).toMatchObject({ key: 'of', seen: '"jigs"', suggestion: 'jig' });
   });
   it('can be given for each of them, and no two share one', () => {
-    const named = reliefsOf(base).map(({ kind, of, which }) =>
-      kind === 'named change'
-        ? undefined
-        : findRelief(base, { kind, of: of.name, site: of.site, which }).relief?.text,
+    const named = reliefsOf(base).map(
+      ({ kind, of, which }) => findRelief(base, { kind, of: of.name, site: of.site, which }).relief?.text,
     );
     expect(named).toEqual(reliefsOf(base).map(({ text }) => text));
   });
