@@ -1,4 +1,4 @@
-import { possibleOf } from '../changes/possible.js';
+import { namedChanges } from '../changes/possible.js';
 import { saySeen } from '../file/problem.js';
 import type { NamedRelief } from '../types/possible.js';
 import type { Finding } from '../types/problem.js';
@@ -50,7 +50,7 @@ const whichOf = (reliefs: readonly Relief[]): string => {
 
 /** Possible changes of a sound scenario whose relief is none of those that `reliefs` knows of it. */
 export function* unknownReliefs(scenario: Scenario): Iterable<Finding> {
-  for (const { name, relief } of possibleOf(scenario)) {
+  for (const { name, relief } of namedChanges(scenario)) {
     const fault = relief === undefined ? undefined : findRelief(scenario, relief).fault;
     if (fault === undefined) continue;
     const { key, ...rest } = fault,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { digest } from '../../../src/scenario/digest.js';
 import { readScenario, scenarioData } from '../../../src/scenario/read.js';
-import { findRelief, unknownReliefs } from '../../../src/scenario/reliefs/named.js';
+import { findRelief } from '../../../src/scenario/reliefs/named.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import { PossibleChanges } from '../../../src/study/priced/sets.js';
 import { reliefsOf } from '../../../src/study/reliefs/small.js';
@@ -116,10 +116,10 @@ describe('a relief by its name', () => {
       .replace('of: jig, price: 1000', 'of: jog, price: 1000')
       .replace('which: rework', 'which: reworks');
     expect(
-      [...unknownReliefs(scenarioOf(text))].map(({ path, suggestion }) => [path.join('/'), suggestion]),
+      readScenario(text, 'made.yaml', () => '').problems?.map(({ path, suggestion }) => [path, suggestion]),
     ).toEqual([
-      ['costs/changes/jig more/of', 'jig'],
-      ['costs/changes/rework shelf/which', undefined],
+      ['costs.changes.jig more.of', 'jig'],
+      ['costs.changes.rework shelf.which', undefined],
     ]);
   });
 });
