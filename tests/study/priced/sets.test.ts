@@ -74,6 +74,54 @@ describe('a set of changes', () => {
     expect([...possible.withRequired('welders').keys()]).toEqual(['jig more', 'welders']);
   });
 
+  it('is there change by change if it is ordered on a day, none before what it requires', () => {
+    const all = set(['welders', 1], ['jig more', 2], ['shelf', 3]);
+    // Four weeks from 14 February are 13 March; a month, which the welders wait for, ends on 14 March.
+    expect(possible.dated(all, '2028-02-14')).toEqual([
+      { name: 'welders', times: 1, from: '2028-03-14' },
+      { name: 'jig more', times: 2, from: '2028-03-14' },
+      { name: 'shelf', times: 3, from: '2028-02-14' },
+    ]);
+    const planned = yaml()
+      .replace('at most: 2', 'at most: 2, made: { times: 2, from: 2028-03-14 }')
+      .replace('requires: jig more', 'requires: jig more, made: 2028-03-14')
+      .replace('price: 10 }', 'price: 10, made: { times: 3, from: 2028-02-14 } }');
+    const made = possible.made(all, '2028-02-14');
+    expect(digest(made)).toBe(digest(scenarioOf(planned)));
+    expect(made.before?.map(({ until }) => until)).toEqual(['2028-02-14', '2028-03-14']);
+    // Ordered early enough, all of it is there on the first day.
+    expect(possible.dated(all, '2027-12-31').map(({ from }) => from)).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
+    expect(digest(possible.made(all, '2027-12-31'))).toBe(digest(possible.made(all)));
+  });
+
+  it('is the same beside what is made already as all of it at once', () => {
+    const half = yaml().replace('at most: 2', 'at most: 2, made: { times: 1, from: 2028-03-01 }'),
+      rest = new PossibleChanges(
+        scenarioOf(half),
+        scenarioData(half, 'made.yaml', () => ''),
+      );
+    expect(rest.forbidden(set(['jig more', 2]))).toBe('"jig more" can be made once');
+    expect([...rest.withRequired('welders').keys()]).toEqual(['welders']);
+    // Never before the place that they require.
+    expect(rest.dated(set(['welders', 1]), '2028-01-31')).toEqual([
+      { name: 'welders', times: 1, from: '2028-03-01' },
+    ]);
+    expect(digest(rest.made(set(['shelf', 2], ['welders', 1]), '2028-02-07'))).toBe(
+      digest(
+        scenarioOf(
+          half
+            .replace('requires: jig more', 'requires: jig more, made: 2028-03-06')
+            .replace('price: 10 }', 'price: 10, made: { times: 2, from: 2028-02-07 } }'),
+        ),
+      ),
+    );
+    expect(digest(rest.made(set()))).toBe(digest(scenarioOf(half)));
+  });
+
   it('is refused in words where two of its bundles change the same value', () => {
     expect(() => possible.made(set(['welders', 1], ['fewer welders', 1]))).toThrow(
       /^"welders" with "fewer welders": expected each value changed once/,
