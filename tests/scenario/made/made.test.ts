@@ -9,8 +9,8 @@ import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
 import { digestOf, plant, readPlant, saidOf, scenarioOf } from './plant.js';
 
-const jigsOf = ({ sites }: Scenario): number | undefined => sites['a']?.stations['jig']?.places;
-const crewOf = ({ sites }: Scenario): unknown => sites['a']?.crews['welders']?.headcount;
+const jigsOf = ({ sites }: Scenario): number | undefined => sites['a'].stations['jig'].places;
+const crewOf = ({ sites }: Scenario): unknown => sites['a'].crews['welders'].headcount;
 
 describe('a change that is made from the first day on', () => {
   it('gives the digest of the scenario that a planner would write by hand', () => {
@@ -37,8 +37,8 @@ describe('a change that is made from the first day on', () => {
     const [one, other] = [both, both.toReversed()].map((lines) =>
       scenarioOf(plant({ more: `${lines.join('\n')}\n` })),
     );
-    expect(Object.keys(one?.calendars ?? {})).toEqual(['night']);
-    expect(digest(one!)).toBe(digest(other!));
+    expect(Object.keys(one.calendars)).toEqual(['night']);
+    expect(digest(one)).toBe(digest(other));
   });
 });
 
@@ -191,13 +191,13 @@ places: { changes: [{ sites.a.stations.jig.places: 4 }] }
 longer: { changes: [{ scale: { times: 2, of: weld } }] }
 unmade: { changes: [{ remove: costs.changes.jig more.made }, { remove: costs.changes.crew.made }] }
 `).whatIfs!;
-    expect([places!.scenario, places!.scenario.before![0]!.scenario].map(jigsOf)).toEqual([5, 4]);
-    expect(crewOf(places!.scenario)).toEqual(crewOf(scenarioOf(plant({ welders: 5 }))));
-    const { before, ...later } = time!.scenario;
+    expect([places.scenario, places.scenario.before![0].scenario].map(jigsOf)).toEqual([5, 4]);
+    expect(crewOf(places.scenario)).toEqual(crewOf(scenarioOf(plant({ welders: 5 }))));
+    const { before, ...later } = time.scenario;
     const longer = (of: string): string => digestOf(of.replace('work: 60 min', 'work: 120 min'));
     expect(digest(later)).toBe(longer(plant({ places: 2, welders: 5, standing: 4 })));
     expect(before!.map(({ scenario }) => digest(scenario))).toEqual([longer(plant())]);
-    expect(digest(unmade!.scenario)).toBe(digestOf(plant()));
+    expect(digest(unmade.scenario)).toBe(digestOf(plant()));
   });
   it('are refused of what a bundle that is made edits, for nothing would be left of them', () => {
     expect(whatIfs('people: { changes: [{ sites.a.crews: { welders: 4 } }] }').problems).toMatchObject([
@@ -211,7 +211,7 @@ unmade: { changes: [{ remove: costs.changes.jig more.made }, { remove: costs.cha
   });
   it('may make changes, or make them on another day', () => {
     const [made] = whatIfs('sooner: { changes: [{ costs.changes.crew.made: 2028-03-01 }] }').whatIfs!;
-    expect(digest(made!.scenario)).toBe(
+    expect(digest(made.scenario)).toBe(
       digestOf(plant({ jig: ', made: 2028-02-10', crew: ', made: 2028-03-01' })),
     );
     expect(whatIfs('late: { changes: [{ costs.changes.crew.made: 2028-02-01 }] }').problems).toMatchObject([
@@ -226,7 +226,7 @@ unmade: { changes: [{ remove: costs.changes.jig more.made }, { remove: costs.cha
       read = (value: unknown): Scenario => scenarioWith(data, value).scenario!;
     expect(digest(read(data.value))).toBe(digestOf(text));
     const moved = read(edited(data.value, ['sites', 'a', 'stations', 'jig', 'places'], 4));
-    expect([moved, moved.before![0]!.scenario].map(jigsOf)).toEqual([5, 4]);
+    expect([moved, moved.before![0].scenario].map(jigsOf)).toEqual([5, 4]);
     const late = scenarioWith(data, edited(data.value, ['costs', 'changes', 'crew', 'made'], '2028-02-01'));
     expect(late.scenario).toBeUndefined();
     expect(late.findings).toMatchObject([{ path: ['costs', 'changes', 'crew', 'made'] }]);
