@@ -3,6 +3,7 @@ import { digest } from '../../../src/scenario/digest.js';
 import { readScenario, scenarioData } from '../../../src/scenario/read.js';
 import { findRelief } from '../../../src/scenario/reliefs/named.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
+import { offerOfMade } from '../../../src/study/priced/offers.js';
 import { PossibleChanges } from '../../../src/study/priced/sets.js';
 import { reliefsOf } from '../../../src/study/reliefs/small.js';
 
@@ -120,6 +121,21 @@ describe('a set of changes', () => {
       ),
     );
     expect(digest(rest.made(set()))).toBe(digest(scenarioOf(half)));
+  });
+
+  it('is priced where another scenario makes it and nothing less', () => {
+    const other = (...edits: [string, string][]): Scenario =>
+      scenarioOf(edits.reduce((text, [from, to]) => text.replace(from, to), yaml()));
+    const jig = (made: string): [string, string] => ['at most: 2', `at most: 2, made: ${made}`],
+      crew: [string, string] = ['requires: jig more', 'requires: jig more, made: 2028-03-14'];
+    expect(offerOfMade(base, other(jig('{ times: 2 }'), crew))).toEqual({
+      ...{ names: ['jig more', 'welders'], currency: 'EUR', price: 2300, pricePerUnit: 57.5, day: 8 },
+      ...{ readyAfter: '1 month', atMost: null, needs: [] },
+    });
+    expect(offerOfMade(other(jig('yes')), other(jig('{ times: 2 }')))).toMatchObject({ price: 1000 });
+    expect(offerOfMade(other(jig('yes')), other(jig('2028-03-14'), crew))).toBeUndefined();
+    expect(offerOfMade(other(jig('yes')), base)).toBeUndefined();
+    expect(offerOfMade(base, base)).toBeUndefined();
   });
 
   it('is refused in words where two of its bundles change the same value', () => {
