@@ -87,7 +87,7 @@ export function scenarioData(
 }
 
 /** Says where in the files of a scenario a finding stands. */
-export const placesIn = (
+const placesIn = (
   text: string,
   name: string,
   readFile: (relativePath: string) => string,

@@ -96,9 +96,20 @@ export function* possibleFindings(scenario: Scenario): Iterable<Finding> {
     known = new Map(all.map((each) => [each.name, each])),
     twins = new Map<string, string>();
   for (const each of all) {
-    const { relief, changes, atMost } = each;
+    const { relief, changes, atMost, made } = each;
     const at = (...rest: Path): Path => ['costs', 'changes', each.name, ...rest];
-    if ((relief === undefined) === (changes === undefined))
+    if (relief === undefined && changes === undefined && made !== undefined)
+      yield {
+        path: at(),
+        wanted: 'the name of a change that has relief (with of) or changes, here or in a file included',
+        seen: saySeen(each.name),
+        suggestion: nearest(
+          each.name,
+          all.flatMap((other) => ((other.relief ?? other.changes) ? other.name : [])),
+        ),
+        atKey: true,
+      };
+    else if ((relief === undefined) === (changes === undefined))
       yield {
         path: at(),
         wanted: 'either relief (with of) or changes',

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { readFactors } from '../../../src/scenario/changes/factors.js';
 import { namedChanges, possibleOf } from '../../../src/scenario/changes/possible.js';
 import { scenarioWith } from '../../../src/scenario/data.js';
 import { digest } from '../../../src/scenario/digest.js';
@@ -127,6 +128,10 @@ describe('a change that cannot be made', () => {
     [{ jig: ', made: 2028-02-30' }, /^costs\.changes\.jig more\.made: yes, a day .*; got "2028-02-30"$/],
     [{ jig: ', made: { tims: 2 }' }, /made\.tims: one of the keys times, from; .* did you mean "times"\?$/],
     [{ jig: ', made: { from: soon }' }, /made\.from: a day of the calendar, .*; got "soon"$/],
+    [
+      { more: '    jig mor: { made: yes }\n' },
+      /^costs\.changes\.jig mor: the name of a change that has relief .*; got "jig mor"; did you mean "jig more"\?$/,
+    ],
     [{ jig: ', made: { times: 3 }' }, /jig more\.made\.times: 2 at most, as its key at most says; got 3$/],
     [
       { fewer: ', made: { times: 2 }' },
@@ -208,6 +213,25 @@ unmade: { changes: [{ remove: costs.changes.jig more.made }, { remove: costs.cha
       { path: 'levers.people.change', wanted: 'a value that "crew", which is made, does not change already' },
     ]);
     expect(readPlant(plant() + lever).problems).toBeUndefined();
+  });
+  it('are levels of factors as well, which may say how often a change is made', () => {
+    const { factors, problems } = readFactors(
+      'factors: { jigs: { change: "costs.changes[jig more].made", levels: [yes, { times: 2 }] }, ' +
+        'work: { scale: times, levels: [1, 2] } }',
+      'factors.yaml',
+      { text: plant({ jig: ', made: 2028-02-10', shelf: ', made: 2028-02-10' }), file: 'made.yaml' },
+      () => '',
+    );
+    expect(problems).toBeUndefined();
+    expect(
+      factors!.combinations.map(({ scenario }) => [jigsOf(scenario), jigsOf(scenario.before![0].scenario)]),
+    ).toEqual([2, 3, 2, 3].map((places) => [places, places]));
+    const { before, ...last } = factors!.combinations[3].scenario;
+    const twice = (text: string): string => text.replace('60 min', '120 min').replace('20 min', '40 min');
+    expect(digest(last)).toBe(digestOf(twice(plant({ places: 3, buffer: 2, standing: 8 }))));
+    expect(before!.map(({ scenario }) => digest(scenario))).toEqual([
+      digestOf(twice(plant({ places: 3, standing: 8 }))),
+    ]);
   });
   it('may make changes, or make them on another day', () => {
     const [made] = whatIfs('sooner: { changes: [{ costs.changes.crew.made: 2028-03-01 }] }').whatIfs!;
