@@ -4,10 +4,9 @@ import { compile } from '../scenario/compile.js';
 import { type ScenarioData, withWarmUp } from '../scenario/data.js';
 import { shownPath } from '../scenario/file/paths.js';
 import { sayProblem } from '../scenario/file/problem.js';
-import { placesIn, readScenario, scenarioData, spotOf } from '../scenario/read.js';
+import { readScenario, scenarioData, spotOf } from '../scenario/read.js';
 import type { Problem } from '../scenario/types/problem.js';
 import type { Scenario } from '../scenario/types/scenario.js';
-import { unknownReliefs } from '../study/priced/relief-of.js';
 import type { RunRequest } from './arguments/options.js';
 import { filesBeside, readText } from './files.js';
 import { inFront } from './in-front.js';
@@ -58,23 +57,8 @@ export function loadScenario(path: string, includeFrom: readonly string[]): Load
       problems,
       'docs/scenario.md lists every key; `rateproof schema` lets an editor check while you write',
     );
-  const unknown = unknownIn(scenario, text, path, readFile);
-  if (unknown.length > 0)
-    throw problemsError(path, unknown, 'docs/reliefs.md lists what is tried, and by which word');
   inFront().tell({ kind: 'asked', units: scenario.programme.quantity ?? 0 });
   return { scenario, file: system.basename(path), model: planned(path, () => compile(scenario)) };
-}
-
-/** Possible changes of a sound scenario that nothing is known of by which it could be changed. */
-function unknownIn(
-  scenario: Scenario,
-  text: string,
-  path: string,
-  readFile: ReadFile['readFile'],
-): readonly Problem[] {
-  const findings = [...unknownReliefs(scenario)],
-    place = findings.length === 0 ? undefined : placesIn(text, inMessages(path), readFile);
-  return place === undefined ? [] : findings.map(place);
 }
 
 /**

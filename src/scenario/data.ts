@@ -1,6 +1,7 @@
 import type { Changeable } from './changes/edit.js';
 import { checked } from './checked.js';
 import { sayPath } from './file/problem.js';
+import { withMade } from './made/with-made.js';
 import type { Finding } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { once } from './values/raw.js';
@@ -22,8 +23,10 @@ export function scenarioWith(
   { files, warmUpMin }: Omit<ScenarioData, 'value'>,
   value: unknown,
 ): { readonly scenario: Scenario | undefined; readonly findings: readonly Finding[] } {
-  const { scenario, findings } = checked(value, reader(files));
-  if (scenario === undefined || findings.length > 0) return { scenario: undefined, findings };
+  const { scenario: written, findings } = checked(value, reader(files));
+  if (written === undefined || findings.length > 0) return { scenario: undefined, findings };
+  const { scenario, findings: clashes = [] } = withMade(asWritten({ value, files }, written));
+  if (scenario === undefined) return { scenario, findings: clashes };
   return { scenario: warmUpMin === undefined ? scenario : withWarmUp(scenario, warmUpMin), findings };
 }
 
@@ -35,22 +38,25 @@ const reader = once((files: ScenarioData['files']) => (name: string): string => 
 });
 
 /**
- * A sound scenario as what is changed, without a warm-up that was found: so it is compared with changed ones.
- * Where things stand in its file is not known.
+ * A sound scenario as what is changed: as written, with nothing made and without a warm-up that was found, so
+ * it is compared with changed ones. Where things stand in its file is not known.
  * @throws RangeError where it is not sound
  */
 export function changeableOf({ value, files }: ScenarioData): Changeable {
-  const { scenario } = scenarioWith({ files }, value);
-  if (scenario === undefined) throw new RangeError('expected data of a scenario without a problem');
-  return {
-    ...{ value, scenario, assumptions: [], readFile: reader(files) },
-    place: ({ path, ...rest }) => ({
-      ...{ file: '', line: 1, column: 1, seen: undefined, suggestion: undefined },
-      ...rest,
-      path: sayPath(path),
-    }),
-  };
+  const { scenario, findings } = checked(value, reader(files));
+  if (scenario === undefined || findings.length > 0)
+    throw new RangeError('expected data of a scenario without a problem');
+  return asWritten({ value, files }, scenario);
 }
+
+const asWritten = ({ value, files }: ScenarioData, scenario: Scenario): Changeable => ({
+  ...{ value, scenario, assumptions: [], readFile: reader(files) },
+  place: ({ path, ...rest }) => ({
+    ...{ file: '', line: 1, column: 1, seen: undefined, suggestion: undefined },
+    ...rest,
+    path: sayPath(path),
+  }),
+});
 
 /** The scenario with a warm-up of so many minutes. */
 export const withWarmUp = (scenario: Scenario, warmUpMin: number): Scenario => ({

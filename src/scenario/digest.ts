@@ -1,17 +1,8 @@
 // Apart from reading: `check` needs no digest, and Node's crypto takes longer to load than its arithmetic.
 import { createHash } from 'node:crypto';
+import { canonicalJson } from './canonical.js';
 import type { Scenario } from './types/scenario.js';
 
-/**
- * SHA-256, in hex, of a scenario's canonical JSON: as read, so defaults are written out, units are minutes,
- * keys stand in a fixed order and remarks in the file (not notes) are gone, as are levers, what could be
- * changed at what price, and what is said of where values come from: none of these decides what is built,
- * so a journal is taken up again though a quote has come in. Names keep the planner's order, since ties and
- * draws may go by it: files with the same digest give the same results.
- */
-export function digest(scenario: Scenario): string {
-  const costs = scenario.costs && { ...scenario.costs, changes: undefined };
-  return createHash('sha256')
-    .update(JSON.stringify({ ...scenario, costs, assumptions: undefined, levers: undefined }))
-    .digest('hex');
-}
+/** SHA-256, in hex, of a scenario's canonical JSON: files with the same digest give the same results. */
+export const digest = (scenario: Scenario): string =>
+  createHash('sha256').update(canonicalJson(scenario)).digest('hex');

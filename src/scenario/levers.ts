@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { edited, findPath } from './file/edit-path.js';
 import { saySeen } from './file/problem.js';
+import { bundleAt } from './made/clash.js';
 import type { Lever } from './types/levers.js';
 import type { Finding, Path } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
@@ -132,10 +133,11 @@ const ENDS = ['from', 'to'] as const;
  */
 export function* leverFindings(
   value: unknown,
-  { levers, costs }: Scenario,
+  scenario: Scenario,
   tryOut: (changed: unknown) => readonly Finding[],
 ): Iterable<Finding> {
-  const known = new Map<string, SetLever>();
+  const { levers, costs } = scenario,
+    known = new Map<string, SetLever>();
   for (const lever of levers) {
     const at = (key: keyof Lever): Path => ['levers', lever.name, key],
       set = setLever(value, lever);
@@ -145,8 +147,15 @@ export function* leverFindings(
       continue;
     }
     const place = JSON.stringify(set.path),
-      twin = known.get(place);
-    if (twin === undefined) known.set(place, set);
+      twin = known.get(place),
+      bundle = bundleAt({ value, scenario }, set.path);
+    if (bundle !== undefined)
+      yield {
+        path: at('change'),
+        wanted: `a value that ${saySeen(bundle)}, which is made, does not change already`,
+        seen: saySeen(lever.change),
+      };
+    else if (twin === undefined) known.set(place, set);
     else yield { path: at('change'), wanted: `a value that ${saySeen(twin.name)} does not move already` };
     if (lever.price !== undefined && costs === undefined)
       yield { path: at('price'), wanted: 'costs with a currency in the scenario, or no price' };

@@ -1,10 +1,13 @@
 import { bundleFindings } from './changes/bundle.js';
+import type { Changeable } from './changes/edit.js';
 import { checked } from './checked.js';
 import type { ScenarioData } from './data.js';
 import { withIncludes } from './file/include.js';
 import { sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
 import { leverFindings } from './levers.js';
+import { withMade } from './made/with-made.js';
+import { unknownReliefs } from './reliefs/named.js';
 import type { Finding, Path, Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { mapOf } from './values/raw.js';
@@ -28,19 +31,11 @@ export function readScenario(
   if (whole.value === undefined)
     return { problems: sortProblems([...whole.faults, ...whole.problems], file) };
 
-  const { scenario, findings: inIt } = checked(whole.value, readFile);
-  const findings =
-    scenario === undefined || inIt.length > 0
-      ? inIt
-      : [
-          ...leverFindings(
-            whole.value,
-            scenario,
-            // Without its levers, which the changed value might lie outside of.
-            (changed) => checked({ ...mapOf(changed), levers: {} }, readFile).findings,
-          ),
-          ...bundleFindings({ ...whole, scenario, readFile }),
-        ];
+  const { scenario: written, findings: inIt } = checked(whole.value, readFile);
+  const { scenario = written, findings } =
+    written === undefined || inIt.length > 0
+      ? { findings: inIt }
+      : withWhatItNames({ ...whole, scenario: written, readFile });
   const spot = (problem: Problem): string => JSON.stringify([problem.file, problem.path]);
   const faulty = new Set(whole.faults.map(spot));
   const found = findings
@@ -52,20 +47,47 @@ export function readScenario(
   return { problems: sortProblems(problems, file) };
 }
 
+const NONE = { scenario: undefined, findings: [] };
+
+/**
+ * A scenario that is sound as written, with the changes in it that it says are made; and what is wrong with
+ * its levers, and with what it names as possible changes.
+ */
+function withWhatItNames(base: Changeable): {
+  readonly scenario?: Scenario | undefined;
+  readonly findings: readonly Finding[];
+} {
+  const ofChanges = [...bundleFindings(base), ...unknownReliefs(base.scenario)],
+    { scenario, findings: ofMade = [] } = ofChanges.length > 0 ? NONE : withMade(base);
+  const ofLevers = leverFindings(base.value, base.scenario, (changed) => {
+    // Without its levers, which the changed value might lie outside of.
+    const value = { ...mapOf(changed), levers: {} },
+      { scenario: its, findings } = checked(value, base.readFile);
+    return its === undefined || findings.length > 0 || scenario === undefined
+      ? findings
+      : (withMade({ ...base, value, scenario: its }).findings ?? []);
+  });
+  return { scenario, findings: [...ofLevers, ...ofChanges, ...ofMade] };
+}
+
 /** A scenario file that reads without a problem, as data that needs no other file. */
 export function scenarioData(
   text: string,
   file: string,
   readFile: (relativePath: string) => string,
 ): ScenarioData {
-  const { value } = withIncludes(readSource(text, file), readFile),
+  const whole = withIncludes(readSource(text, file), readFile),
+    { value } = whole,
     files: Record<string, string> = {};
-  checked(value, (name) => (files[name] = readFile(name)));
+  const read = (name: string): string => (files[name] = readFile(name)),
+    { scenario } = checked(value, read);
+  // Bundles may name files of their own.
+  if (scenario !== undefined) Array.from(bundleFindings({ ...whole, scenario, readFile: read }));
   return { value, files };
 }
 
 /** Says where in the files of a scenario a finding stands. */
-export const placesIn = (
+const placesIn = (
   text: string,
   name: string,
   readFile: (relativePath: string) => string,

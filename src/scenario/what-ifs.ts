@@ -1,4 +1,4 @@
-import { askedOf, changedBy } from './changes/change.js';
+import { askedOf } from './changes/change.js';
 import type { Change, Changeable, Wrong } from './changes/edit.js';
 import { checked } from './checked.js';
 import { digest } from './digest.js';
@@ -7,6 +7,8 @@ import { CHANGES, MOST_WHAT_IFS, WHAT_IFS } from './file/ours.js';
 import { saySeen, sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
 import { parseYaml } from './file/yaml.js';
+import { changedAndMade } from './made/changed.js';
+import { withMade } from './made/with-made.js';
 import type { Problem } from './types/problem.js';
 import type { Scenario } from './types/scenario.js';
 import { nearest } from './values/nearest.js';
@@ -52,7 +54,7 @@ export function readWhatIfs(
       seen: isRawMap(source.value) ? `${entries.length}` : saySeen(source.value),
     });
 
-  const seen = new Map([[digest(same.scenario), 'the scenario itself']]);
+  const seen = new Map([[digest(withMade(same).scenario ?? same.scenario), 'the scenario itself']]);
   const whatIfs = entries.flatMap(([name, entry]): WhatIf[] => {
     const before = problems.length;
     if (name === BASE)
@@ -76,7 +78,7 @@ export function readWhatIfs(
     const asked = askedOf(changes, [name, 'changes'], name, wrong);
     if (problems.length > before) return [];
 
-    const changed = changedBy(same, asked, { at: [name], of: name, is: 'this what-if' }, wrong);
+    const changed = changedAndMade(same, asked, { at: [name], of: name, is: 'this what-if' }, wrong);
     if (changed === undefined) return [];
     const key = digest(changed.scenario),
       twin = seen.get(key);
@@ -100,7 +102,7 @@ export function readWhatIfs(
 }
 
 /**
- * A scenario that was read without a problem, as what is changed.
+ * A scenario that was read without a problem, as what is changed: as written, with nothing made.
  * @throws RangeError where it has one
  */
 export function changeable(

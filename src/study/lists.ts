@@ -1,21 +1,7 @@
 import type { Model } from '../flow/model/model.js';
+import { defined, neighbours } from '../scenario/values/lists.js';
 
-/** What has to be there, as the program is written: that it is not is a fault of ours. */
-export function defined<Value>(value: Value | undefined): Value {
-  if (value === undefined) throw new Error('expected a value that is always there, got none');
-  return value;
-}
-
-/** Each value with the one behind it. */
-export function neighbours<Value>(values: Iterable<Value>): [Value, Value][] {
-  const pairs: [Value, Value][] = [];
-  let before: { readonly value: Value } | undefined;
-  for (const value of values) {
-    if (before !== undefined) pairs.push([before.value, value]);
-    before = { value };
-  }
-  return pairs;
-}
+export { defined, neighbours };
 
 /** Numbers of the rows that belong to `first`, or to all up to `end`, by the first row of each. */
 export function rowsOf(starts: Int32Array, first: number, end = first + 1): number[] {

@@ -21,11 +21,15 @@ export const check = command({
     setFlagsFromString('--interrupt-budget=1000000');
     const { loadScenario, planned } = await import('../load.js');
     const { capacity } = await import('../../study/capacity/capacity.js');
+    const { listedChanges } = await import('../../study/priced/listed.js');
     const { capacityJson, capacityTable } = await import('../../report/terminal/capacity.js');
     const { scenario, model, file: name } = loadScenario(file, includeFrom);
     const found = planned(file, () => capacity(model, scenario));
     if (json) printJson(capacityJson(found, { name: scenario.name, file: name }));
-    else print(capacityTable(found, scenario.name, scenario.assumptions, outputWidth()));
+    else
+      print(
+        capacityTable(found, scenario.name, scenario.assumptions, outputWidth(), listedChanges(scenario)),
+      );
     return EXIT.done;
   },
 });

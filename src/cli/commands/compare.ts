@@ -54,7 +54,7 @@ export const compare = command({
     const asked = {
       scenario,
       data: dataToVary(request.file, scenario),
-      offers: await offersOf(request.file, scenario),
+      offers: await offersOf(request.file, scenario, whatIfs),
       file,
       whatIfs,
       whatIfsFile: basename(whatIfsFile),
@@ -82,12 +82,27 @@ export const compare = command({
   },
 });
 
-/** Prices of what-ifs that are changes with a name in the scenario; undefined where it names none. */
-async function offersOf(path: string, scenario: Scenario): Promise<CompareAsked['offers']> {
+/**
+ * Prices of what-ifs that are changes with a name in the scenario, or that make some and do nothing else;
+ * undefined where it names none.
+ */
+async function offersOf(
+  path: string,
+  scenario: Scenario,
+  whatIfs: readonly WhatIf[],
+): Promise<CompareAsked['offers']> {
   if ((scenario.costs?.changes ?? []).length === 0) return undefined;
   const { dataOf } = await import('../load.js');
   const { offersByDigest } = await import('../../study/priced/wanted.js');
-  return Object.fromEntries(offersByDigest(scenario, dataOf(path, scenario)));
+  const { offerOfMade } = await import('../../study/priced/offers.js');
+  const { digest } = await import('../../scenario/digest.js');
+  const offers = offersByDigest(scenario, dataOf(path, scenario));
+  for (const whatIf of whatIfs) {
+    const onlyMakes = whatIf.changes.every((change) => /^costs\.changes\..*\.made\b/.test(change.path)),
+      offer = onlyMakes ? offerOfMade(scenario, whatIf.scenario) : undefined;
+    if (offer !== undefined) offers.set(digest(whatIf.scenario), offer);
+  }
+  return Object.fromEntries(offers);
 }
 
 /** How its answer is shown: with a map of the scenario, on which is marked what each what-if changes. */

@@ -1,10 +1,10 @@
+import type { Thing } from '../../scenario/reliefs/thing.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import type { FactorsResults } from '../../study/factors/results.js';
 import { count, exact, number, signed } from '../../study/format.js';
 import { each } from '../../study/planners-unit.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
-import type { Thing } from '../../study/reliefs/thing.js';
 import type { Changed } from '../../study/route/changed.js';
 import { figure } from '../first/figures.js';
 import { type Marked, NO_FIGURES, type Seen } from './seen.js';

@@ -1,9 +1,9 @@
+import type { Thing } from '../../scenario/reliefs/thing.js';
 import type { ConstraintResult } from '../../study/constraint/results.js';
 import { calledThing } from '../../study/constraint/sentence.js';
 import { count } from '../../study/format.js';
 import { rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
-import type { Thing } from '../../study/reliefs/thing.js';
 import type { BufferResult } from '../../study/sections/buffers.js';
 import type { LaneResult } from '../../study/sections/lanes.js';
 import type { StationResult } from '../../study/sections/stations.js';

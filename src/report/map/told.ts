@@ -1,4 +1,4 @@
-import type { Thing } from '../../study/reliefs/thing.js';
+import type { Thing } from '../../scenario/reliefs/thing.js';
 import type { Trip } from '../../study/route/types.js';
 import { othersText } from './found.js';
 import { joinsSpot } from './strip.js';

@@ -1,7 +1,8 @@
 import type { Basis } from '../../scenario/types/scenario.js';
 import type { CapacityRow, CapacityTable } from '../../study/capacity/capacity.js';
-import { number } from '../../study/format.js';
+import { exact, number } from '../../study/format.js';
 import { inUnit, type PlannersUnit, unitsEach } from '../../study/planners-unit.js';
+import type { ListedChange, ListedChanges } from '../../study/priced/listed.js';
 import { stableJson } from '../json.js';
 import { assumptionLine } from '../tables/assumptions.js';
 import { joined } from './lines.js';
@@ -22,11 +23,24 @@ const columns = (unit: PlannersUnit): readonly CellColumn<CapacityRow>[] => [
   { head: 'load', align: 'right', cell: loadText },
 ];
 
+const changeColumns = (currency: string): readonly CellColumn<ListedChange>[] => [
+  { head: 'possible change', cell: 'name' },
+  { head: 'what', cell: 'what' },
+  { head: `price, ${currency}`, align: 'right', cell: ({ price }) => orNone(price) },
+  { head: 'a day', align: 'right', cell: ({ day }) => (day === 0 ? '-' : exact(day)) },
+  { head: 'ready after', cell: ({ readyAfter }) => readyAfter ?? 'at once' },
+  { head: 'at most', align: 'right', cell: ({ atMost }) => orNone(atMost) },
+  { head: 'made', cell: ({ made }) => made ?? '-' },
+];
+const orNone = (value: number | null): string => (value === null ? '-' : exact(value));
+
 const legend = ({ per }: PlannersUnit): string[] => [
   'visits, min/unit: means for each unit released; rework, samples, options and scrap are in them',
   `min/day: of all its places, people or trucks in a working day; per ${per}: units that these carry`,
   'chance and blocking take more away: `rateproof simulate` shows how much',
 ];
+
+const MADE_LEGEND = 'what is made is counted in the capacity above, as from the last of its days on';
 
 const STAY_LEGEND =
   '≥: at least, as of carriers and teams only step times, trips and the way back count, no waits; no more ' +
@@ -35,13 +49,14 @@ const STAY_LEGEND =
 /**
  * The capacity table as aligned plain text of at most `width` columns without a line end at the end: the
  * bottleneck by arithmetic and the highest rate, then every station, crew, lane, feeder and supply, the
- * tightest first.
+ * tightest first; what could be changed, where the scenario names it.
  */
 export function capacityTable(
   found: CapacityTable,
   scenario: string,
   assumptions: readonly { readonly basis: Basis }[] = [],
   width?: number,
+  { currency, changes }: ListedChanges = { currency: '', changes: [] },
 ): string {
   return joined(
     [
@@ -54,6 +69,8 @@ export function capacityTable(
       ...legend(found.rateUnit),
       ...stayNotes(found),
       ...(found.note === null ? [] : [found.note]),
+      ...(changes.length === 0 ? [] : ['', tableOf(changes, changeColumns(currency))]),
+      ...(changes.some(({ made }) => made !== null) ? ['', MADE_LEGEND] : []),
     ],
     width,
   );

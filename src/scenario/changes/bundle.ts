@@ -3,7 +3,7 @@ import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { askedOf, changedBy } from './change.js';
 import type { Changeable } from './edit.js';
-import { possibleOf } from './possible.js';
+import { namedChanges } from './possible.js';
 import { requiredBy } from './requires.js';
 
 /**
@@ -32,7 +32,7 @@ export function withBundles(
 
 /** Bundles that do not read, or change nothing, of a scenario that is sound without them. */
 export function* bundleFindings(base: Changeable): Iterable<Finding> {
-  const known = new Map(possibleOf(base.scenario).map((each) => [each.name, each]));
+  const known = new Map(namedChanges(base.scenario).map((each) => [each.name, each]));
   for (const bundle of known.values()) {
     if (bundle.changes === undefined) continue;
     const required = requiredBy(bundle, known).flatMap((name) => known.get(name) ?? []),

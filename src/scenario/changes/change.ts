@@ -32,16 +32,28 @@ export function askedOf(changes: unknown, at: Path, of: string, wrong: Wrong): A
 /** Programme keys that must stay, or weeks could not be set side by side. */
 const SAME_TIME = ['start', 'zone', 'lengthMin', 'warmUpMin'] as const;
 
+/** A scenario as written, with changes. */
+export interface Changed {
+  readonly scenario: Scenario;
+  readonly changes: readonly Change[];
+  /** As data, and what that is, before its scales. */
+  readonly edited: Pick<Changeable, 'value' | 'scenario'>;
+  readonly edits: readonly Edit[];
+  /** Makes the scales in another scenario; what is then wrong is told as it was for this. */
+  readonly scale: (scenario: Scenario) => Scenario;
+}
+
 /**
  * The scenario with all these changes, told in words; undefined where something is wrong. Paths come first,
- * in their order, then scales, each on what the others left; the whole is checked like a scenario.
+ * in their order, then scales, each on what the others left; the whole is checked like a scenario. What it
+ * says is made is not made in it.
  */
 export function changedBy(
   base: Changeable,
   asked: readonly Asked[],
   named: Together,
   wrong: Wrong,
-): { readonly scenario: Scenario; readonly changes: readonly Change[] } | undefined {
+): Changed | undefined {
   const edits: Edit[] = [],
     changes = new Map<Asked, Change>();
   let value = base.value;
@@ -64,15 +76,19 @@ export function changedBy(
     edits.length === 0 ? { ...base, findings: [] } : checked(value, base.readFile);
   for (const finding of findings) saidOf(finding, edits, named, base, fault);
   if (scenario === undefined || told.count > 0) return undefined;
-  let scaled = scenario;
-  for (const each of asked.filter(({ key }) => key === 'scale')) {
-    const done = scaledBy(scaled, each, fault);
-    if (done === undefined) continue;
-    for (const finding of crossFindings(done.scenario, true))
-      fault(each.at, `${each.of}: ${sayPath(finding.path)}`, { ...finding, atKey: true });
-    scaled = done.scenario;
-    changes.set(each, done.change);
-  }
+  const scale = (from: Scenario): Scenario => {
+    let scaled = from;
+    for (const each of asked.filter(({ key }) => key === 'scale')) {
+      const done = scaledBy(scaled, each, fault);
+      if (done === undefined) continue;
+      for (const finding of crossFindings(done.scenario, true))
+        fault(each.at, `${each.of}: ${sayPath(finding.path)}`, { ...finding, atKey: true });
+      scaled = done.scenario;
+      if (!changes.has(each)) changes.set(each, done.change);
+    }
+    return scaled;
+  };
+  const scaled = scale(scenario);
   const moved = SAME_TIME.find((key) => scaled.programme[key] !== base.scenario.programme[key]);
   if (moved !== undefined)
     fault(named.at, named.of, {
@@ -84,6 +100,8 @@ export function changedBy(
     ? {
         scenario: { ...scaled, assumptions: base.assumptions },
         changes: asked.flatMap((each) => changes.get(each) ?? []),
+        edited: { value, scenario },
+        ...{ edits, scale },
       }
     : undefined;
 }

@@ -3,12 +3,12 @@ import { FACTORS } from '../file/ours.js';
 import { saySeen, sortProblems } from '../file/problem.js';
 import { readSource } from '../file/source.js';
 import { parseYaml } from '../file/yaml.js';
+import { changedAndMade } from '../made/changed.js';
 import type { Problem } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { nearest } from '../values/nearest.js';
 import { isRawMap, mapOf, textOf } from '../values/raw.js';
 import { changeable } from '../what-ifs.js';
-import { changedBy } from './change.js';
 import type { Asked, Change, Wrong } from './edit.js';
 import { combinations, FRACTIONS, type Fraction } from './fractions.js';
 import { type AskedFactor, readFactor } from './levels.js';
@@ -93,7 +93,7 @@ export function readFactors(
     ).flatMap((levels): Combination[] => {
       if (problems.length >= ENOUGH) return [];
       const of = combinationName(asked, levels),
-        done = changedBy(same, asksOf(asked, levels), { ...TOGETHER, of }, wrong);
+        done = changedAndMade(same, asksOf(asked, levels), { ...TOGETHER, of }, wrong);
       return done === undefined ? [] : [{ levels, ...done }];
     });
   if (problems.length === 0) checkDifferent(found, asked, wrong);

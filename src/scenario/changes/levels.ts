@@ -85,7 +85,11 @@ function valuesOf(
   return levels.map((value: unknown, i) => {
     const asked =
       scale === undefined
-        ? { key: textOf(change), given: value, pathAt: ['factors', name, 'change'] }
+        ? {
+            key: typeof change === 'string' ? change : textOf(change),
+            given: value,
+            pathAt: ['factors', name, 'change'],
+          }
         : { key: 'scale', given: { [textOf(scale)]: value, ...(of === undefined ? {} : { of }) } };
     return { name: textOf(value), asked: [{ ...asked, at: [...at, i], of: name }] };
   });

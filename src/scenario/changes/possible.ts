@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { saySeen } from '../file/problem.js';
+import { leftOf } from '../made/left.js';
+import { MOST_TIMES, making, makingFindings } from '../made/making.js';
 import { money } from '../plant/floor.js';
 import { type PossibleChange, RELIEF_KINDS } from '../types/possible.js';
 import type { Finding, Path } from '../types/problem.js';
@@ -10,8 +12,6 @@ import { whole, word } from '../values/scalars.js';
 import { leadTime } from './lead-time.js';
 import { type KnownChanges, requiresFindings } from './requires.js';
 
-/** More is a slip of the pen: it is added one by one. */
-const MOST_TIMES = 1000;
 const EDITS = 'a list of path: new value, such as - sites.hall.stations.bench.places: 2';
 
 const edit = z.record(z.string(), z.unknown(), { error: EDITS });
@@ -67,6 +67,7 @@ const changeSchema = keys(
     requires: others('the name of another change under costs: changes')
       .default([])
       .describe('Changes without which it cannot be made. Default: none. Example: more room in paint'),
+    made: making.optional(),
   },
   'a change: a map with relief and of, or with changes, and perhaps price, ready after, at most',
 );
@@ -83,17 +84,32 @@ export const possibleSchema = named(changeSchema, 'changes by name').transform((
   ),
 );
 
-export const possibleOf = ({ costs }: Scenario): readonly PossibleChange[] => costs?.changes ?? [];
+/** All changes that a scenario names, those that are made in it too. */
+export const namedChanges = ({ costs }: Scenario): readonly PossibleChange[] => costs?.changes ?? [];
+
+/** What can still be made beside what is made in it. */
+export const possibleOf = (scenario: Scenario): readonly PossibleChange[] => leftOf(namedChanges(scenario));
 
 /** What cannot be meant of possible changes; whether each reads is asked where it is made. */
 export function* possibleFindings(scenario: Scenario): Iterable<Finding> {
-  const all = possibleOf(scenario),
+  const all = namedChanges(scenario),
     known = new Map(all.map((each) => [each.name, each])),
     twins = new Map<string, string>();
   for (const each of all) {
-    const { relief, changes, atMost } = each;
+    const { relief, changes, atMost, made } = each;
     const at = (...rest: Path): Path => ['costs', 'changes', each.name, ...rest];
-    if ((relief === undefined) === (changes === undefined))
+    if (relief === undefined && changes === undefined && made !== undefined)
+      yield {
+        path: at(),
+        wanted: 'the name of a change that has relief (with of) or changes, here or in a file included',
+        seen: saySeen(each.name),
+        suggestion: nearest(
+          each.name,
+          all.flatMap((other) => ((other.relief ?? other.changes) ? other.name : [])),
+        ),
+        atKey: true,
+      };
+    else if ((relief === undefined) === (changes === undefined))
       yield {
         path: at(),
         wanted: 'either relief (with of) or changes',
@@ -122,6 +138,7 @@ export function* possibleFindings(scenario: Scenario): Iterable<Finding> {
     yield* namesFindings(each, known, at);
   }
   yield* requiresFindings(all, known);
+  yield* makingFindings(all, known, scenario.programme);
 }
 
 function* namesFindings(

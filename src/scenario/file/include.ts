@@ -81,9 +81,9 @@ export interface Whole {
 
 /**
  * How many levels of maps are put together, name by name; of all other sections one. Deeper, a name may be
- * given only once.
+ * given only once. Of costs three, so that a file can say what is made of changes that another one names.
  */
-const LEVELS: Readonly<Record<string, number>> = { sites: 3 };
+const LEVELS: Readonly<Record<string, number>> = { sites: 3, costs: 3 };
 
 /**
  * Reads what the scenario includes and puts it together: what a file says itself first, then its includes in
@@ -128,9 +128,13 @@ export function withIncludes(main: Source, readFile: (relativePath: string) => s
     }
   }
   for (const { source, hasPlacedRoute } of files.parts) {
-    // The note of a part is a remark for those who keep it.
+    // The note of a part is a remark for those who keep it; that of a whole scenario goes with its name.
+    const hasNote =
+      source === main || (value['scenario'] === undefined && mapOf(source.value)['scenario'] !== undefined);
     const isOfWhole = (key: string): boolean =>
-      key !== 'include' && !(key === 'route' && hasPlacedRoute) && !(key === 'note' && source !== main);
+      key !== 'include' &&
+      !(key === 'route' && hasPlacedRoute) &&
+      !(key === 'note' && !(hasNote && value['note'] === undefined));
     merge(
       value,
       Object.fromEntries(Object.entries(mapOf(source.value)).filter(([key]) => isOfWhole(key))),

@@ -55,6 +55,14 @@ export interface PossibleChange {
   /** Names of others that cannot be made beside it, and without which it cannot be made. */
   readonly excludes: readonly string[];
   readonly requires: readonly string[];
-  /** It is made: how often, and the ISO date from which on it is there, if not from the first day on. */
-  readonly made?: { readonly times: number; readonly from: string | undefined } | undefined;
+  /** How often it is made in the scenario, and since when. */
+  readonly made?: Making | undefined;
+}
+
+/** That a change is made. */
+export interface Making {
+  /** 1 at least. */
+  readonly times: number;
+  /** ISO date from which on it is there; undefined: from the first day on. */
+  readonly from: string | undefined;
 }

@@ -1,6 +1,7 @@
 import { UNLIMITED } from '../../flow/model/model.js';
 import { crossFindings } from '../../scenario/checks.js';
 import { stationsOf } from '../../scenario/lookup/placed.js';
+import { everywhere } from '../../scenario/made/everywhere.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { sum, sumOf } from '../statistics/sums.js';
 
@@ -106,8 +107,11 @@ export const distinct = (layouts: readonly Layout[]): Layout[] => [
   ...new Map(layouts.map((layout) => [layout.join(), layout])).values(),
 ];
 
-/** The scenario with these places in these spots; everything else as it was. */
-export function withLayout(scenario: Scenario, spots: readonly Spot[], layout: Layout): Scenario {
+/** The scenario with these places in these spots, on all its days; everything else as it was. */
+export const withLayout = (scenario: Scenario, spots: readonly Spot[], layout: Layout): Scenario =>
+  everywhere(scenario, (each) => laidOut(each, spots, layout));
+
+function laidOut(scenario: Scenario, spots: readonly Spot[], layout: Layout): Scenario {
   const at = (of: string, kind: Spot['kind']): number | undefined =>
     layout[spots.findIndex((spot) => spot.of === of && spot.kind === kind)];
   return {

@@ -1,7 +1,7 @@
 import type { Observation } from '../../measure/observe.js';
+import { keyOfThing, type Thing } from '../../scenario/reliefs/thing.js';
 import { type CapacityRow, type CapacityTable, capacity } from '../capacity/capacity.js';
 import { named } from '../lists.js';
-import { keyOfThing, type Thing } from '../reliefs/thing.js';
 import type { Replicator } from '../run/replicator.js';
 import { type Pending, resolved } from '../sample/deferred.js';
 import { type Planned, planned } from '../sample/planned.js';

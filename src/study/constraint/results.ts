@@ -1,5 +1,5 @@
+import type { Thing } from '../../scenario/reliefs/thing.js';
 import type { Offer } from '../priced/offer.js';
-import type { Thing } from '../reliefs/thing.js';
 import type { BottleneckResult } from '../sections/bottlenecks.js';
 import type { CarriersResult, TeamResult } from '../sections/carriers.js';
 import type { CrewResult } from '../sections/crews.js';

@@ -1,5 +1,5 @@
+import type { Thing } from '../../scenario/reliefs/thing.js';
 import { bounds, capital, interval, mean } from '../format.js';
-import type { Thing } from '../reliefs/thing.js';
 import type { ConstraintResult, Tried } from './results.js';
 
 type Found = Omit<ConstraintResult, 'sentence'>;

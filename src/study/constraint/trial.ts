@@ -1,12 +1,12 @@
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
+import { keyOfThing, type Thing } from '../../scenario/reliefs/thing.js';
 import { defined } from '../lists.js';
 import type { Offer } from '../priced/offer.js';
 import { offersOf } from '../priced/offers.js';
 import { type Changed, compiled } from '../reliefs/changes.js';
-import { reliefsOf } from '../reliefs/kinds/kinds.js';
 import type { Relief } from '../reliefs/relief.js';
-import { keyOfThing, type Thing } from '../reliefs/thing.js';
+import { reliefsOf } from '../reliefs/small.js';
 import type { Replicator } from '../run/replicator.js';
 import { difference, familyLevel } from '../statistics/difference.js';
 import type { Estimate } from '../statistics/estimate.js';

@@ -1,15 +1,17 @@
-import { withBundles } from '../../scenario/changes/bundle.js';
+import type { Changeable } from '../../scenario/changes/edit.js';
 import { longerOf, readyOn } from '../../scenario/changes/lead-time.js';
-import { possibleOf } from '../../scenario/changes/possible.js';
+import { namedChanges, possibleOf } from '../../scenario/changes/possible.js';
 import { requiredBy } from '../../scenario/changes/requires.js';
 import { changeableOf, type ScenarioData, withWarmUp } from '../../scenario/data.js';
 import { saySeen } from '../../scenario/file/problem.js';
-import type { LeadTime, PossibleChange } from '../../scenario/types/possible.js';
+import { sinceOf } from '../../scenario/made/making.js';
+import { withChanges } from '../../scenario/made/stages.js';
+import { madeIn } from '../../scenario/made/with-made.js';
+import type { LeadTime, Making, PossibleChange } from '../../scenario/types/possible.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { once } from '../../scenario/values/raw.js';
 import { defined } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
-import { findRelief } from './relief-of.js';
 
 /** How often each of some possible changes is made, by name; once at least. */
 export type ChangeSet = ReadonlyMap<string, number>;
@@ -29,9 +31,10 @@ export interface Terms {
 }
 
 /**
- * The possible changes of a scenario, and sets of them: whether a set can be made, what it costs, when it is
- * there, and the scenario with it. `data` is the scenario as data, without which bundles cannot be made;
- * `prepare` is done to a scenario between its bundles and its reliefs, such as another rate.
+ * The possible changes of a scenario, but for what is made in it, and sets of them: whether a set can be
+ * made, what it costs, when it is there, and the scenario with it. `data` is the scenario as data, without
+ * which no bundle can be made, and nothing beside what is made; `prepare` is done to a scenario between its
+ * bundles and its reliefs, such as another rate.
  */
 export class PossibleChanges {
   private readonly known: ReadonlyMap<string, PossibleChange>;
@@ -84,37 +87,53 @@ export class PossibleChanges {
   }
 
   /**
-   * The scenario with a set of changes from its first day on, their running price among the standing costs.
-   * Bundles come first, all at once; then reliefs, each looked up in what the ones before have left.
-   * @throws RangeError, in words, where what they do does not go together
+   * Since when each change of a set is there: ordered on a day, an ISO date, when its lead time is over;
+   * without it from the first day on. None is there before what it requires.
    */
-  made(set: ChangeSet): Scenario {
-    const all = [...set].map(([name, times]) => ({ ...this.of(name), times })),
-      bundles = all.filter(({ changes }) => changes !== undefined);
-    let scenario = bundles.length === 0 ? this.base : this.bundled(bundles);
-    for (const { name, relief, times } of all)
-      for (let i = 0; relief !== undefined && i < times; i++) {
-        const found = findRelief(scenario, relief);
-        if (found.fault !== undefined)
-          throw new RangeError(`${name}: expected ${found.fault.wanted}, got ${found.fault.seen ?? 'none'}`);
-        scenario = found.relief.change(scenario);
-      }
-    return withStanding(scenario, this.terms(set).day);
+  dated(set: ChangeSet, ordered?: string): (Making & { readonly name: string })[] {
+    const { programme } = this.base,
+      since = new Map(madeIn(this.base).map(({ change, from }) => [change.name, from ?? '']));
+    // What is required stands ahead of what requires it.
+    for (const name of [...set.keys()].flatMap((each) => [...this.withRequired(each).keys()])) {
+      const { readyAfter } = this.of(name),
+        own = ordered === undefined || readyAfter === undefined ? ordered : readyOn(ordered, readyAfter),
+        after = this.required(name).flatMap((other) => since.get(other) ?? []);
+      since.set(name, [own ?? '', ...after].sort().at(-1) ?? '');
+    }
+    return [...set].map(([name, times]) => ({ name, times, from: sinceOf(since.get(name), programme) }));
   }
 
-  private bundled(bundles: readonly PossibleChange[]): Scenario {
-    const { data, prepare } = this,
-      [first] = bundles;
-    if (data === undefined) throw new RangeError('bundles of edits: expected the scenario as data, got none');
-    const made = withBundles(changeableFrom(data), bundles, defined(first).name);
-    if (made.findings !== undefined) {
-      const { wanted, seen } = defined(made.findings[0]);
-      throw new RangeError(
-        `${bundles.map(({ name }) => saySeen(name)).join(' with ')}: expected ${wanted}` +
-          (seen === undefined ? '' : `, got ${seen}`),
-      );
-    }
-    return prepare(data.warmUpMin === undefined ? made.scenario : withWarmUp(made.scenario, data.warmUpMin));
+  /**
+   * The scenario with a set of changes beside those that are made in it: each from the day on that `dated`
+   * says, their running price among the standing costs; see `withChanges`.
+   * @throws RangeError, in words, where what they do does not go together
+   */
+  made(set: ChangeSet, ordered?: string): Scenario {
+    const { base, data, prepare } = this,
+      before = madeIn(base),
+      added = this.dated(set, ordered).map((each) => ({ ...each, change: this.of(each.name) }));
+    if (before.length > 0 && added.length === 0) return base;
+    const prepared = (scenario: Scenario): Scenario =>
+      prepare(data?.warmUpMin === undefined ? scenario : withWarmUp(scenario, data.warmUpMin));
+    return withChanges(
+      {
+        scenario: before.length === 0 ? base : prepared(this.written().scenario),
+        data: () => this.written(),
+        prepare: prepared,
+      },
+      [...before, ...added],
+    );
+  }
+
+  private written(): Changeable {
+    if (this.data === undefined)
+      throw new RangeError('bundles of edits: expected the scenario as data, got none');
+    return changeableFrom(this.data);
+  }
+
+  /** Also what is made in the scenario. */
+  private required(name: string): readonly string[] {
+    return namedChanges(this.base).find((each) => each.name === name)?.requires ?? [];
   }
 
   private of(name: string): PossibleChange {
@@ -123,9 +142,3 @@ export class PossibleChanges {
 }
 
 const changeableFrom = once(changeableOf);
-
-/** With so much more a day that it costs whatever is built. */
-export const withStanding = (scenario: Scenario, day: number): Scenario =>
-  day === 0 || scenario.costs === undefined
-    ? scenario
-    : { ...scenario, costs: { ...scenario.costs, standingDay: (scenario.costs.standingDay ?? 0) + day } };

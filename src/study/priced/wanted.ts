@@ -1,15 +1,16 @@
 import { possibleOf } from '../../scenario/changes/possible.js';
 import type { ScenarioData } from '../../scenario/data.js';
 import { digest } from '../../scenario/digest.js';
+import { withStanding } from '../../scenario/made/everywhere.js';
 import type { PossibleChange } from '../../scenario/types/possible.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { defined } from '../lists.js';
-import { reliefsOf } from '../reliefs/kinds/kinds.js';
 import type { Relief } from '../reliefs/relief.js';
+import { reliefsOf } from '../reliefs/small.js';
 import { fingerprint } from '../run/identity.js';
 import type { Offer } from './offer.js';
 import { offerOf, offersOf } from './offers.js';
-import { PossibleChanges, withStanding } from './sets.js';
+import { PossibleChanges } from './sets.js';
 
 /**
  * All that `reliefs` tries of a scenario: the small changes that it makes itself, those that the scenario
@@ -55,14 +56,23 @@ export function offersByDigest(scenario: Scenario, data: ScenarioData | undefine
     offers = new Map<string, Offer>();
   for (const { name } of possible.all) {
     const set = new Map([[name, 1]]),
-      key = digestOr(() => {
-        const made = possible.made(set);
-        return { ...made, costs: made.costs && { ...made.costs, standingDay: scenario.costs?.standingDay } };
-      });
+      key = digestOr(() => standingAs(possible.made(set), scenario));
     if (key !== undefined) offers.set(key, offerOf(possible, scenario, set));
   }
   return offers;
 }
+
+/** With the standing costs of another scenario that is there on the same days. */
+const standingAs = (made: Scenario, other: Scenario): Scenario => ({
+  ...made,
+  costs: made.costs && { ...made.costs, standingDay: other.costs?.standingDay },
+  ...(made.before && {
+    before: made.before.map(({ until, scenario }, i) => ({
+      until,
+      scenario: standingAs(scenario, other.before?.[i]?.scenario ?? other),
+    })),
+  }),
+});
 
 /** With the running price of an offer in it. */
 const withOffer = (relief: Relief, offer: Offer | null): Relief => ({

@@ -70,7 +70,7 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
       most = Math.max(LEAST_TO_DECIDE, TO_DECIDE * replications),
       deciding = search.behind(Math.max(...LOOKS)),
       telling = deciding.behind(most),
-      made = (counts: readonly number[]) => possible.made(all.set(counts)),
+      made = (counts: readonly number[]) => possible.made(all.set(counts), ordered),
       full = fullOf(scenario, () => made(all.most)),
       setting = await settingOf(goal, full, { from, level }, search),
       pool = new Pool(made, setting, search);

@@ -1,8 +1,8 @@
-import { leadTimeText, orderBy, readyOn } from '../../scenario/changes/lead-time.js';
+import { leadTimeText, orderBy } from '../../scenario/changes/lead-time.js';
+import { findRelief } from '../../scenario/reliefs/named.js';
 import type { PossibleChange } from '../../scenario/types/possible.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { defined } from '../lists.js';
-import { findRelief } from '../priced/relief-of.js';
 import type { PossibleChanges } from '../priced/sets.js';
 import type { MadeResult, PossibleResult } from './results.js';
 import type { Choices, Counts } from './search/choices.js';
@@ -19,9 +19,13 @@ export class Terms {
 
   /** The changes of a set, those of another left out. */
   made(counts: Counts, but: Counts = this.choices.none): MadeResult[] {
-    return this.choices.all.flatMap((change, i) => {
+    const { start } = this.scenario.programme,
+      dated = this.possible.dated(this.choices.set(counts), this.ordered ?? undefined);
+    return this.choices.all.flatMap(({ name, readyAfter }, i) => {
       const times = defined(counts[i]) - defined(but[i]);
-      return times > 0 ? [{ name: change.name, times, ...this.whenOf(change) }] : [];
+      if (times === 0) return [];
+      const from = dated.find((each) => each.name === name)?.from ?? null;
+      return [{ name, times, from, orderBy: readyAfter === undefined ? null : orderBy(start, readyAfter) }];
     });
   }
 
@@ -42,20 +46,6 @@ export class Terms {
       excludes: change.excludes,
       requires: change.requires,
     }));
-  }
-
-  private whenOf({ readyAfter }: PossibleChange): Pick<MadeResult, 'from' | 'orderBy'> {
-    const { start } = this.scenario.programme,
-      there =
-        this.ordered === null
-          ? null
-          : readyAfter === undefined
-            ? this.ordered
-            : readyOn(this.ordered, readyAfter);
-    return {
-      from: there === null || there <= start ? null : there,
-      orderBy: readyAfter === undefined ? null : orderBy(start, readyAfter),
-    };
   }
 }
 

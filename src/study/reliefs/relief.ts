@@ -1,42 +1,12 @@
+import type { Relief as Small } from '../../scenario/reliefs/relief.js';
 import { RELIEF_KINDS, type ReliefKind } from '../../scenario/types/possible.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Offer } from '../priced/offer.js';
-import type { Thing } from './thing.js';
 
 export { RELIEF_KINDS, type ReliefKind };
 
-/** One small change of a scenario that may help. */
-export interface Relief {
+/** One change of a scenario that is tried: a small one, or one that the scenario names. */
+export interface Relief extends Omit<Small, 'kind'> {
   readonly kind: ReliefKind | 'named change';
-  /**
-   * What is changed, as a planner reads it: `one person more in welders (hall)`; tells it from all others.
-   */
-  readonly text: string;
-  /** Of what it is more, or less. */
-  readonly of: Thing;
-  /** Tells reliefs of one kind and thing apart: `rework`, `arrival bank`, a kind of defect. */
-  readonly which?: string | undefined;
   /** What it costs; null: not given; undefined: the scenario names no changes. */
   readonly offer?: Offer | null | undefined;
-  /** A changed copy; the scenario itself stays. */
-  readonly change: (scenario: Scenario) => Scenario;
 }
-
-/** With one entry of one of its maps changed; the order of names stays. */
-export const withEntry = <
-  Key extends string,
-  Of extends Readonly<Record<Key, Readonly<Record<string, unknown>>>>,
->(
-  of: Of,
-  map: Key,
-  name: string,
-  change: (value: Of[Key][string]) => Of[Key][string],
-): Of => ({
-  ...of,
-  [map]: Object.fromEntries(
-    Object.entries(of[map]).map(([key, value]) => [
-      key,
-      key === name ? change(value as Of[Key][string]) : value,
-    ]),
-  ),
-});

@@ -1,3 +1,4 @@
+import type { Thing } from '../../scenario/reliefs/thing.js';
 import type { Basis } from '../../scenario/types/scenario.js';
 import type { ResultsHead } from '../head.js';
 import type { CountingResult } from '../loads/words.js';
@@ -7,7 +8,6 @@ import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
 import type { Relief } from './relief.js';
 import type { Out } from './screen.js';
-import type { Thing } from './thing.js';
 
 /**
  * The answer of `reliefs`, and the shape of its `results.json`. Throughput, gains and rates are in the

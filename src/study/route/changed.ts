@@ -1,9 +1,9 @@
 import { isDeepStrictEqual } from 'node:util';
 import { routesOf, stepsOf } from '../../scenario/lookup/placed.js';
+import type { Thing, ThingKind } from '../../scenario/reliefs/thing.js';
 import type { Station } from '../../scenario/types/plant.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { StationStep } from '../../scenario/types/steps.js';
-import type { Thing, ThingKind } from '../reliefs/thing.js';
 
 /** What differs between two scenarios. */
 export interface Changed {

@@ -6,7 +6,7 @@ import type { Shape } from '../../../src/report/map/shapes.js';
 import { acrossFrame } from '../../../src/report/map/signs/frame.js';
 import { drawGlyph, type Standing } from '../../../src/report/map/signs/glyphs.js';
 import { PALETTE } from '../../../src/report/style.js';
-import type { Thing } from '../../../src/study/reliefs/thing.js';
+import type { Thing } from '../../../src/scenario/reliefs/thing.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { faultsOf, mappedFile, textsOf } from './looked.js';
 

@@ -1,6 +1,6 @@
+import type { Thing } from '../../../src/scenario/reliefs/thing.js';
 import type { ConstraintResult, JudgedResult, Tried } from '../../../src/study/constraint/results.js';
 import { constraintSentence } from '../../../src/study/constraint/sentence.js';
-import type { Thing } from '../../../src/study/reliefs/thing.js';
 import { type Estimate, mapped } from '../../../src/study/statistics/estimate.js';
 
 type Around = (mean: number, halfWidth: number) => Estimate;

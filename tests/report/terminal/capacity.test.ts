@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { capacityJson, capacityTable } from '../../../src/report/terminal/capacity.js';
+import { readScenario } from '../../../src/scenario/read.js';
 import type { CapacityRow, CapacityTable } from '../../../src/study/capacity/capacity.js';
+import { listedChanges } from '../../../src/study/priced/listed.js';
 
 /** All numbers are invented; the load is the asked rate, 4, over the capacity. */
 function row(name: string, capacityPerDay: number | null, more: Partial<CapacityRow> = {}): CapacityRow {
@@ -135,5 +137,45 @@ describe('capacity as JSON', () => {
     expect(json.rows[0]).toMatchObject({ capacityPerDay: 0, load: null });
     expect(json.bottleneck).toMatchObject({ capacityPerDay: 0, load: null });
     expect(capacityTable(found([none], none), 'invented')).toMatch(/no end$/m);
+  });
+});
+
+describe('the table of possible changes', () => {
+  const withChanges = (changes: string): string => {
+    const { scenario, problems } = readScenario(
+      `
+scenario: invented
+programme: { start: 2027-04-05, quantity: 40, rate: { per day: 2 } }
+sites: { a: { crews: { crew: 3 }, stations: { s: { buffer: 1, rework buffer: 1 } } } }
+route: [{ step: one, at: s, work: 1 h, crew: { crew: 1 } }]
+costs:
+  currency: EUR
+  changes: {${changes}}
+`,
+      'made.yaml',
+      () => '',
+    );
+    if (scenario === undefined) throw new Error(JSON.stringify(problems));
+    return capacityTable(table, 'invented', [], 120, listedChanges(scenario));
+  };
+  it('says of each what it is, its price, how soon it is there and how often, and whether it is made', () => {
+    const text = withChanges(`
+      booth: { relief: place, of: s, price: 420000, day: 40, ready after: 5 months, at most: 2, made: { times: 2, from: 2027-12-01 } },
+      shelf: { relief: space, of: s, site: a, which: rework, made: yes },
+      night: { changes: [{ sites.a.crews.crew: 5, programme.quantity: 41 }], ready after: 1 week },
+    `);
+    expect(text.split('\n').slice(-7)).toEqual([
+      'possible change  what                 price, EUR  a day  ready after  at most  made',
+      '---------------  -------------------  ----------  -----  -----------  -------  -----------------------',
+      'booth            place: s                420,000     40  5 months           2  2 times from 2027-12-01',
+      'shelf            space: s, a, rework           -      -  at once            -  yes',
+      'night            2 edits                       -      -  1 week             1  -',
+      '',
+      'what is made is counted in the capacity above, as from the last of its days on',
+    ]);
+  });
+  it('is left out where the scenario names none, and says nothing of capacity where none is made', () => {
+    expect(withChanges('')).toBe(capacityTable(table, 'invented', [], 120));
+    expect(withChanges(' shelf: { relief: space, of: s } ')).not.toContain('what is made');
   });
 });

@@ -66,6 +66,29 @@ defects: { runs: {} }
     expect(digest(scenario!)).toBe(digest(readScenario(text, 'full.yaml', fixture).scenario!));
   });
 
+  it('can be a few lines about a whole one, which has its name and its note and may be added to', () => {
+    const costs =
+        'costs: { currency: EUR, people: { fitters: 40 }, changes: { more: { relief: place, of: jig } } }\n',
+      line = `note: of the whole\n${main}${costs}`,
+      files = { 'line.yaml': line, 'paint.yaml': paint };
+    const plan = (...more: string[]): string => ['include: line.yaml', ...more].join('\n');
+    const same = whole(plan(), files);
+    expect([same.name, same.note]).toEqual(['one', 'of the whole']);
+    expect(digest(same)).toBe(digest(whole(line, files)));
+    expect(whole(plan('note: of the plan'), files).note).toBe('of the plan');
+    const made = whole(
+      plan('costs: { people: { painters: 50 }, changes: { more: { price: 5, made: yes } } }'),
+      files,
+    );
+    expect(made.sites['works'].stations['jig'].places).toBe(2);
+    expect(Object.keys(made.costs!.people)).toEqual(['painters', 'fitters']);
+    expect(saidOf(plan('costs: { changes: { more: { of: booth } } }'), files)).toEqual([
+      expect.stringMatching(
+        /^dir\/line\.yaml:\d+:\d+ costs\.changes\.more\.of: each name once over all files; got "of" again/,
+      ),
+    ]);
+  });
+
   it('has another digest when an included file changes', () => {
     const of = (text: string): string => digest(whole(main, { 'paint.yaml': text }));
     expect(of(paint)).toBe(of(`# a remark\n${paint}`));

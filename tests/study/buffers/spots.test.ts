@@ -90,6 +90,13 @@ describe('spots among which waiting places are shared out', () => {
     expect(changed.lanes['ferry']).toMatchObject({ bank: 1, arrivalBank: undefined });
     expect(changed.lanes['return road']).toEqual(drawn.lanes['return road']);
     expect(JSON.stringify(drawn)).toBe(before);
+    // On the days before a change is there as well.
+    const { before: stages } = withLayout(
+      { ...drawn, before: [{ until: '2030-01-01', scenario: drawn }] },
+      spots,
+      [0, 4, 1, 0, 2],
+    );
+    expect(stages).toEqual([{ until: '2030-01-01', scenario: changed }]);
     // The layout as it is gives the scenario as it is.
     expect(withLayout(drawn, spots, [2, 1, 3, 1, 0])).toEqual(drawn);
   });

@@ -1,4 +1,4 @@
-import type { ThingKind } from '../../../src/study/reliefs/thing.js';
+import type { ThingKind } from '../../../src/scenario/reliefs/thing.js';
 
 /** What a build is bound by, or what is added to one. `release`: the rate asked itself. */
 export interface Thing {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { Thing } from '../../../src/scenario/reliefs/thing.js';
 import type { ConstraintResult, Tried } from '../../../src/study/constraint/results.js';
 import { calledThing, constraintSentence, helps, stopsIt } from '../../../src/study/constraint/sentence.js';
-import type { Thing } from '../../../src/study/reliefs/thing.js';
 
 const thing = (kind: Thing['kind'], name: string, site = 'a'): Thing => ({ kind, name, site });
 const gained = (of: Thing, what: string, mean: number, half = 0.05): Tried => ({

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { digest } from '../../../src/scenario/digest.js';
 import { readScenario, scenarioData } from '../../../src/scenario/read.js';
+import { findRelief } from '../../../src/scenario/reliefs/named.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
-import { findRelief, unknownReliefs } from '../../../src/study/priced/relief-of.js';
+import { offerOfMade } from '../../../src/study/priced/offers.js';
 import { PossibleChanges } from '../../../src/study/priced/sets.js';
-import { reliefsOf } from '../../../src/study/reliefs/kinds/kinds.js';
+import { reliefsOf } from '../../../src/study/reliefs/small.js';
 
 /** All numbers are invented. */
 const yaml = (places = 1, welders = 3, buffer = 1, standing = '', rework = 2): string => `
@@ -74,6 +75,69 @@ describe('a set of changes', () => {
     expect([...possible.withRequired('welders').keys()]).toEqual(['jig more', 'welders']);
   });
 
+  it('is there change by change if it is ordered on a day, none before what it requires', () => {
+    const all = set(['welders', 1], ['jig more', 2], ['shelf', 3]);
+    // Four weeks from 14 February are 13 March; a month, which the welders wait for, ends on 14 March.
+    expect(possible.dated(all, '2028-02-14')).toEqual([
+      { name: 'welders', times: 1, from: '2028-03-14' },
+      { name: 'jig more', times: 2, from: '2028-03-14' },
+      { name: 'shelf', times: 3, from: '2028-02-14' },
+    ]);
+    const planned = yaml()
+      .replace('at most: 2', 'at most: 2, made: { times: 2, from: 2028-03-14 }')
+      .replace('requires: jig more', 'requires: jig more, made: 2028-03-14')
+      .replace('price: 10 }', 'price: 10, made: { times: 3, from: 2028-02-14 } }');
+    const made = possible.made(all, '2028-02-14');
+    expect(digest(made)).toBe(digest(scenarioOf(planned)));
+    expect(made.before?.map(({ until }) => until)).toEqual(['2028-02-14', '2028-03-14']);
+    // Ordered early enough, all of it is there on the first day.
+    expect(possible.dated(all, '2027-12-31').map(({ from }) => from)).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
+    expect(digest(possible.made(all, '2027-12-31'))).toBe(digest(possible.made(all)));
+  });
+
+  it('is the same beside what is made already as all of it at once', () => {
+    const half = yaml().replace('at most: 2', 'at most: 2, made: { times: 1, from: 2028-03-01 }'),
+      rest = new PossibleChanges(
+        scenarioOf(half),
+        scenarioData(half, 'made.yaml', () => ''),
+      );
+    expect(rest.forbidden(set(['jig more', 2]))).toBe('"jig more" can be made once');
+    expect([...rest.withRequired('welders').keys()]).toEqual(['welders']);
+    // Never before the place that they require.
+    expect(rest.dated(set(['welders', 1]), '2028-01-31')).toEqual([
+      { name: 'welders', times: 1, from: '2028-03-01' },
+    ]);
+    expect(digest(rest.made(set(['shelf', 2], ['welders', 1]), '2028-02-07'))).toBe(
+      digest(
+        scenarioOf(
+          half
+            .replace('requires: jig more', 'requires: jig more, made: 2028-03-06')
+            .replace('price: 10 }', 'price: 10, made: { times: 2, from: 2028-02-07 } }'),
+        ),
+      ),
+    );
+    expect(digest(rest.made(set()))).toBe(digest(scenarioOf(half)));
+  });
+
+  it('is priced where another scenario makes it and nothing less', () => {
+    const other = (...edits: [string, string][]): Scenario =>
+      scenarioOf(edits.reduce((text, [from, to]) => text.replace(from, to), yaml()));
+    const jig = (made: string): [string, string] => ['at most: 2', `at most: 2, made: ${made}`],
+      crew: [string, string] = ['requires: jig more', 'requires: jig more, made: 2028-03-14'];
+    expect(offerOfMade(base, other(jig('{ times: 2 }'), crew))).toEqual({
+      ...{ names: ['jig more', 'welders'], currency: 'EUR', price: 2300, pricePerUnit: 57.5, day: 8 },
+      ...{ readyAfter: '1 month', atMost: null, needs: [] },
+    });
+    expect(offerOfMade(other(jig('yes')), other(jig('{ times: 2 }')))).toMatchObject({ price: 1000 });
+    expect(offerOfMade(other(jig('yes')), other(jig('2028-03-14'), crew))).toBeUndefined();
+    expect(offerOfMade(other(jig('yes')), base)).toBeUndefined();
+    expect(offerOfMade(base, base)).toBeUndefined();
+  });
+
   it('is refused in words where two of its bundles change the same value', () => {
     expect(() => possible.made(set(['welders', 1], ['fewer welders', 1]))).toThrow(
       /^"welders" with "fewer welders": expected each value changed once/,
@@ -106,10 +170,8 @@ describe('a relief by its name', () => {
     expect(found('place', 'jigs').fault).toMatchObject({ key: 'of', seen: '"jigs"', suggestion: 'jig' });
   });
   it('can be given for each of them, and no two share one', () => {
-    const named = reliefsOf(base).map(({ kind, of, which }) =>
-      kind === 'named change'
-        ? undefined
-        : findRelief(base, { kind, of: of.name, site: of.site, which }).relief?.text,
+    const named = reliefsOf(base).map(
+      ({ kind, of, which }) => findRelief(base, { kind, of: of.name, site: of.site, which }).relief?.text,
     );
     expect(named).toEqual(reliefsOf(base).map(({ text }) => text));
   });
@@ -118,10 +180,10 @@ describe('a relief by its name', () => {
       .replace('of: jig, price: 1000', 'of: jog, price: 1000')
       .replace('which: rework', 'which: reworks');
     expect(
-      [...unknownReliefs(scenarioOf(text))].map(({ path, suggestion }) => [path.join('/'), suggestion]),
+      readScenario(text, 'made.yaml', () => '').problems?.map(({ path, suggestion }) => [path, suggestion]),
     ).toEqual([
-      ['costs/changes/jig more/of', 'jig'],
-      ['costs/changes/rework shelf/which', undefined],
+      ['costs.changes.jig more.of', 'jig'],
+      ['costs.changes.rework shelf.which', undefined],
     ]);
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/read.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import { withHighestRate } from '../../../src/study/reliefs/changes.js';
-import { reliefsOf } from '../../../src/study/reliefs/kinds/kinds.js';
+import { reliefsOf } from '../../../src/study/reliefs/small.js';
 
 // All numbers are invented.
 const YAML = `

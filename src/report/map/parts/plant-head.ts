@@ -1,4 +1,4 @@
-import type { Thing } from '../../../study/reliefs/thing.js';
+import type { Thing } from '../../../scenario/reliefs/thing.js';
 import { INK, MUTED } from '../../style.js';
 import { wrap } from '../../text.js';
 import type { Shape } from '../shapes.js';

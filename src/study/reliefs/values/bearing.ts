@@ -2,12 +2,12 @@ import type { Model } from '../../../flow/model/model.js';
 import { wholePower } from '../../../random/power.js';
 import { allSteps, findsOf, type StationedStep, stationsOf } from '../../../scenario/lookup/placed.js';
 import { teamsOf } from '../../../scenario/plant/teams.js';
+import type { ThingKind } from '../../../scenario/reliefs/thing.js';
 import type { Path } from '../../../scenario/types/problem.js';
 import type { Assumption, Scenario } from '../../../scenario/types/scenario.js';
 import { own } from '../../../scenario/values/raw.js';
 import { changeOf } from '../../../scenario/vary.js';
 import type { LimitKind } from '../../capacity/limits.js';
-import type { ThingKind } from '../thing.js';
 import type { Loads } from './loads.js';
 import { stepShares } from './step-shares.js';
 

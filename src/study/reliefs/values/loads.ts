@@ -1,12 +1,12 @@
 import type { Model } from '../../../flow/model/model.js';
 import { CARRIER, STOCK, SUPPLY } from '../../../flow/model/resources.js';
 import type { Observation } from '../../../measure/observe.js';
+import { keyOfThing, type ThingKind } from '../../../scenario/reliefs/thing.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import { capacity } from '../../capacity/capacity.js';
 import type { LimitKind } from '../../capacity/limits.js';
 import { defined, named } from '../../lists.js';
 import { mean } from '../../statistics/sums.js';
-import { keyOfThing, type ThingKind } from '../thing.js';
 
 /** How near to its limit something is, 0 to 1; of what is not known 0. Only crews need a site. */
 export type Loads = (kind: ThingKind, name: string, site?: string) => number;

@@ -1,3 +1,4 @@
+import { keyOfThing, type Thing } from '../../../scenario/reliefs/thing.js';
 import type { Basis, Scenario } from '../../../scenario/types/scenario.js';
 import type { ToVary } from '../../../scenario/vary.js';
 import type { ConstraintResult } from '../../constraint/results.js';
@@ -7,7 +8,6 @@ import { defined } from '../../lists.js';
 import type { Replicator } from '../../run/replicator.js';
 import type { Estimate } from '../../statistics/estimate.js';
 import { boundsOf } from '../../statistics/estimate.js';
-import { keyOfThing, type Thing } from '../thing.js';
 import { bearings, type Weights } from './bearing.js';
 import { aboutShop, valuesVaried } from './values.js';
 

@@ -1,7 +1,7 @@
-import { allSteps } from '../../../scenario/lookup/placed.js';
-import { teamsOf } from '../../../scenario/plant/teams.js';
-import type { Scenario } from '../../../scenario/types/scenario.js';
-import { type Relief, withEntry } from '../relief.js';
+import { allSteps } from '../lookup/placed.js';
+import { teamsOf } from '../plant/teams.js';
+import type { Scenario } from '../types/scenario.js';
+import { type Relief, withEntry } from './relief.js';
 
 /**
  * One person more in each crew, on every shift, and one team more: as many people more in its crew as it

@@ -1,9 +1,9 @@
-import { scaled } from '../../../random/distribution.js';
-import { dayNumber, isoDate } from '../../../scenario/calendar/date.js';
-import type { DeliveryDates, DeliveryRhythm, Reorder, Supply } from '../../../scenario/types/plant.js';
-import type { Scenario } from '../../../scenario/types/scenario.js';
-import { defined, neighbours } from '../../lists.js';
-import { type Relief, type ReliefKind, withEntry } from '../relief.js';
+import { scaled } from '../../random/distribution.js';
+import { dayNumber, isoDate } from '../calendar/date.js';
+import type { DeliveryDates, DeliveryRhythm, Reorder, Supply } from '../types/plant.js';
+import type { Scenario } from '../types/scenario.js';
+import { defined, neighbours } from '../values/lists.js';
+import { type Relief, type ReliefKind, withEntry } from './relief.js';
 
 /** A larger lot is half as much again; a lead time loses a fifth. Our own convention. */
 const LOT_MORE = 1.5,

@@ -1,7 +1,7 @@
-import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
-import type { CalendarSpec, ClockSpan } from '../../../scenario/types/calendars.js';
-import type { Scenario } from '../../../scenario/types/scenario.js';
-import { type Relief, withEntry } from '../relief.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import type { CalendarSpec, ClockSpan } from '../types/calendars.js';
+import type { Scenario } from '../types/scenario.js';
+import { type Relief, withEntry } from './relief.js';
 import { clock } from './transport.js';
 
 const EXTRA_MIN = 60;

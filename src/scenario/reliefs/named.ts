@@ -1,12 +1,12 @@
-import { possibleOf } from '../../scenario/changes/possible.js';
-import { saySeen } from '../../scenario/file/problem.js';
-import type { NamedRelief } from '../../scenario/types/possible.js';
-import type { Finding } from '../../scenario/types/problem.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
-import { nearest } from '../../scenario/values/nearest.js';
-import { once } from '../../scenario/values/raw.js';
-import { reliefsOf } from '../reliefs/kinds/kinds.js';
-import type { Relief } from '../reliefs/relief.js';
+import { namedChanges } from '../changes/possible.js';
+import { saySeen } from '../file/problem.js';
+import type { NamedRelief } from '../types/possible.js';
+import type { Finding } from '../types/problem.js';
+import type { Scenario } from '../types/scenario.js';
+import { nearest } from '../values/nearest.js';
+import { once } from '../values/raw.js';
+import { reliefsOf } from './kinds.js';
+import type { Relief } from './relief.js';
 
 /** Asked again and again of a scenario, by those who try sets. */
 const reliefsIn = once((scenario: Scenario): readonly Relief[] => reliefsOf(scenario));
@@ -50,7 +50,7 @@ const whichOf = (reliefs: readonly Relief[]): string => {
 
 /** Possible changes of a sound scenario whose relief is none of those that `reliefs` knows of it. */
 export function* unknownReliefs(scenario: Scenario): Iterable<Finding> {
-  for (const { name, relief } of possibleOf(scenario)) {
+  for (const { name, relief } of namedChanges(scenario)) {
     const fault = relief === undefined ? undefined : findRelief(scenario, relief).fault;
     if (fault === undefined) continue;
     const { key, ...rest } = fault,

@@ -1,9 +1,9 @@
-import { meanOf, scaled } from '../../../random/distribution.js';
-import { routesOf, stationsOf } from '../../../scenario/lookup/placed.js';
-import type { Scenario } from '../../../scenario/types/scenario.js';
-import type { Chance, RouteEntry, StationStep } from '../../../scenario/types/steps.js';
-import { type Relief, withEntry } from '../relief.js';
-import type { Thing } from '../thing.js';
+import { meanOf, scaled } from '../../random/distribution.js';
+import { routesOf, stationsOf } from '../lookup/placed.js';
+import type { Scenario } from '../types/scenario.js';
+import type { Chance, RouteEntry, StationStep } from '../types/steps.js';
+import { type Relief, withEntry } from './relief.js';
+import type { Thing } from './thing.js';
 
 /** What is left of a work time. */
 const WORK_LEFT = 0.9;

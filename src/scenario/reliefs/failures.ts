@@ -1,8 +1,8 @@
-import { scaled } from '../../../random/distribution.js';
-import { stationsOf } from '../../../scenario/lookup/placed.js';
-import type { Scenario } from '../../../scenario/types/scenario.js';
-import type { Relief } from '../relief.js';
+import { scaled } from '../../random/distribution.js';
+import { stationsOf } from '../lookup/placed.js';
+import type { Scenario } from '../types/scenario.js';
 import { atStation } from './places.js';
+import type { Relief } from './relief.js';
 
 /** Equipment of each station fails half as often: twice as long between failures. */
 export function fewerFailures(scenario: Scenario): Relief[] {

@@ -1,7 +1,7 @@
-import { stationsOf } from '../../../scenario/lookup/placed.js';
-import type { Station } from '../../../scenario/types/plant.js';
-import type { Scenario } from '../../../scenario/types/scenario.js';
-import { type Relief, type ReliefKind, withEntry } from '../relief.js';
+import { stationsOf } from '../lookup/placed.js';
+import type { Station } from '../types/plant.js';
+import type { Scenario } from '../types/scenario.js';
+import { type Relief, type ReliefKind, withEntry } from './relief.js';
 
 type Lot = NonNullable<Station['lot']>;
 

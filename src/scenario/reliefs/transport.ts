@@ -1,9 +1,9 @@
-import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
-import { placedStretches } from '../../../scenario/plant/stretches.js';
-import type { Scenario } from '../../../scenario/types/scenario.js';
-import { neighbours } from '../../lists.js';
-import { type Relief, withEntry } from '../relief.js';
-import type { Thing } from '../thing.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { placedStretches } from '../plant/stretches.js';
+import type { Scenario } from '../types/scenario.js';
+import { neighbours } from '../values/lists.js';
+import { type Relief, withEntry } from './relief.js';
+import type { Thing } from './thing.js';
 
 /** A second departure is so long before an only one (behind it where that would be on the eve), minutes. */
 const APART_MIN = 240;

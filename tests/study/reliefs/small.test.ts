@@ -7,8 +7,8 @@ import { readScenario } from '../../../src/scenario/read.js';
 import type { Supply } from '../../../src/scenario/types/plant.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import { capacity } from '../../../src/study/capacity/capacity.js';
-import { reliefsOf } from '../../../src/study/reliefs/kinds/kinds.js';
 import { RELIEF_KINDS } from '../../../src/study/reliefs/relief.js';
+import { reliefsOf } from '../../../src/study/reliefs/small.js';
 
 /** All numbers are invented. */
 const supplied = (packs: string): Scenario => {
