@@ -92,6 +92,7 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
       terms: new Terms(scenario, possible, all, ordered ?? null),
       // Behind all by which a build may be told.
       stopping: telling.behind(TO_VERIFY * replications),
+      atRate,
       run: () => forecast.done,
       skipped: all.all.flatMap(({ name }, i) => {
         const changed = pool.changed(all.with(all.none, i, 1));

@@ -1,4 +1,5 @@
 import { programmeClock } from '../../scenario/programme/clock.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { headOf } from '../head.js';
 import { defined, neighbours } from '../lists.js';
 import { plannedEnd } from '../programme/dates.js';
@@ -16,8 +17,8 @@ import { hurtful } from './search/hurts.js';
 import type { Pool } from './search/pool.js';
 import { wayTo } from './search/way.js';
 import { reachSentence } from './sentence.js';
-import { askedOf, stopsAt } from './stopped.js';
-import type { Terms } from './terms.js';
+import { hangsAt, questionOf, stopsAt } from './stopped.js';
+import { type Terms, withMaking } from './terms.js';
 import { figuresOf, gainOver, type Told, tell } from './told.js';
 import type { WithUnpriced } from './unpriced.js';
 
@@ -33,6 +34,8 @@ interface SummaryAsked {
   /** Of replications by which builds are told, and of those by which it is tried what stops them. */
   readonly telling: Replicator;
   readonly stopping: Replicator;
+  /** The scenario at the rate asked. */
+  readonly atRate: (scenario: Scenario) => Scenario;
   readonly run: () => number;
   readonly skipped: ReachResults['skipped'];
 }
@@ -42,8 +45,8 @@ const MOST_TOLD = 12;
 
 /** Tells the way to the chosen set and the frontier, by replications that had no part in finding them. */
 export async function summary(asked: SummaryAsked): Promise<ReachResults> {
-  const { options, terms, choices, pool, chosen, unpriced, goal, telling, stopping } = asked,
-    { goal: wanted, replications, level, onStage, scenario } = options,
+  const { options, terms, choices, pool, chosen, unpriced, goal, telling, stopping, atRate } = asked,
+    { goal: wanted, replications, level, onStage, scenario, data } = options,
     { plan, judged, perDay, verdict } = chosen.verified,
     way = await wayTo(chosen.counts, choices, pool),
     onFront = thinned(frontier(pool.ran, choices, pool, goal.zone), chosen.counts, pool),
@@ -59,17 +62,16 @@ export async function summary(asked: SummaryAsked): Promise<ReachResults> {
       ...figuresOf(its, perDay, wanted, level),
     });
   onStage?.('looking at what stops the build at each step');
-  const stops: Awaited<ReturnType<typeof stopsAt>>[] = [];
-  for (const [i, counts] of way.entries()) {
-    const isLast = i === way.length - 1,
-      question = askedOf(
-        build(counts),
-        chosen.verified,
-        { goal: wanted, replications, level },
-        isLast && holds,
-      );
-    stops.push(await stopsAt(question, stopping));
-  }
+  const stops: Awaited<ReturnType<typeof stopsAt>>[] = [],
+    askedOf = (counts: Counts, isHeld: boolean) =>
+      questionOf(build(counts), chosen.verified, { goal: wanted, replications, level, atRate }, isHeld);
+  for (const counts of way.slice(0, -1)) stops.push(await stopsAt(askedOf(counts, false), stopping));
+  const { stopped, weakest } = await hangsAt(
+    askedOf(chosen.counts, holds),
+    { scenario, data: data && withMaking(data, terms.made(chosen.counts)) },
+    stopping,
+  );
+  stops.push(stopped);
   const steps = way.map((counts, i): StepResult => {
       const before = way[i - 1],
         its = defined(onWay[i]),
@@ -110,8 +112,8 @@ export async function summary(asked: SummaryAsked): Promise<ReachResults> {
     steps,
     frontier: rising(told2),
     unpriced: unpriced === null ? [] : [unpricedResult(unpriced, terms, chosen, choices)],
-    constraint: defined(stops.at(-1)),
-    weakest: null,
+    constraint: stopped,
+    weakest,
     plannedEnd: plannedEnd({ model: plan.model, clock: programmeClock(plan.scenario) }),
     search: {
       sets: pool.ran.length,

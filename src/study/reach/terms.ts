@@ -1,4 +1,6 @@
 import { leadTimeText, orderBy } from '../../scenario/changes/lead-time.js';
+import type { ScenarioData } from '../../scenario/data.js';
+import { edited } from '../../scenario/file/edit-path.js';
 import { findRelief } from '../../scenario/reliefs/named.js';
 import type { PossibleChange } from '../../scenario/types/possible.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
@@ -59,3 +61,13 @@ function whatOf(scenario: Scenario, { relief, changes }: PossibleChange): string
     .map(([path, value]) => `${path}: ${typeof value === 'string' ? value : JSON.stringify(value)}`)
     .join('; ');
 }
+
+/** The data of a scenario in which changes are made. */
+export const withMaking = (data: ScenarioData, made: readonly MadeResult[]): ScenarioData => ({
+  ...data,
+  value: made.reduce<unknown>(
+    (value, { name, times, from }) =>
+      edited(value, ['costs', 'changes', name, 'made'], { times, ...(from !== null && { from }) }),
+    data.value,
+  ),
+});
