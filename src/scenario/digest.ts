@@ -10,8 +10,16 @@ import type { Scenario } from './types/scenario.js';
  * draws may go by it: files with the same digest give the same results.
  */
 export function digest(scenario: Scenario): string {
-  const costs = scenario.costs && { ...scenario.costs, changes: undefined };
   return createHash('sha256')
-    .update(JSON.stringify({ ...scenario, costs, assumptions: undefined, levers: undefined }))
+    .update(JSON.stringify(bare(scenario)))
     .digest('hex');
 }
+
+/** Without what decides nothing that is built; the same of how it is before changes are there. */
+const bare = (scenario: Scenario): object => ({
+  ...scenario,
+  costs: scenario.costs && { ...scenario.costs, changes: undefined },
+  assumptions: undefined,
+  levers: undefined,
+  before: scenario.before?.map((stage) => ({ until: stage.until, scenario: bare(stage.scenario) })),
+});

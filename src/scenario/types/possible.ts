@@ -55,6 +55,8 @@ export interface PossibleChange {
   /** Names of others that cannot be made beside it, and without which it cannot be made. */
   readonly excludes: readonly string[];
   readonly requires: readonly string[];
-  /** That it is made: how often, and the ISO date from which on it is there; undefined: from the first day on. */
+  /**
+   * That it is made: how often, and the ISO date from which on it is there; undefined: from the first day on.
+   */
   readonly made?: { readonly times: number; readonly from: string | undefined } | undefined;
 }

@@ -41,7 +41,10 @@ export interface Scenario {
 
 /** A scenario that holds up to a day: what is of the programme is that of the scenario that it belongs to. */
 export interface Stage {
-  /** ISO date, after the start: from midnight of this day on, in the zone of the programme, it no longer holds. */
+  /**
+   * ISO date, after the start: from midnight of this day on, in the zone of the programme, it no longer
+   * holds.
+   */
   readonly until: string;
   readonly scenario: Scenario;
 }
