@@ -12,7 +12,7 @@ export interface CrewTime {
   /** By crew: minutes on shift of its calendar by bucket, overtime included; the overtime of them. */
   readonly hours: readonly { readonly onShift: Float64Array; readonly overtime: Float64Array }[];
   /**
-   * By crew, of those whose number changes by shift; null: all are there. Person-minutes by bucket, overtime
+   * By crew, of those whose number changes by shift or on a date; null: all are there. Person-minutes by bucket, overtime
    * included; the overtime of them.
    */
   readonly people: readonly ({ readonly present: Float64Array; readonly overtime: Float64Array } | null)[];
@@ -30,7 +30,7 @@ export function crewTime(run: Run): CrewTime {
   const rows = Array.from({ length: resources.crews }, (_, crew) => {
     const shifts = run.crewShifts.find((each) => each.crew === run.shop.resources[crew]),
       hours = { onShift: byBucket(), overtime: byBucket() },
-      people = shifts === undefined ? null : { present: byBucket(), overtime: byBucket() };
+      people = shifts === undefined && isSteady(run.model, crew) ? null : { present: byBucket(), overtime: byBucket() };
     let shift = 0;
     eachWindow(run, resources.calendar[crew], (window, from, minutes, isOvertime, bucket) => {
       if (shifts !== undefined) while (shifts.columns.firstWindow[shift + 1] <= window) shift++;
@@ -53,6 +53,10 @@ export function crewTime(run: Run): CrewTime {
     people: rows.map(({ people }) => people),
   };
 }
+
+/** Whether nobody comes or goes on a date. */
+const isSteady = ({ resources, later }: Model, crew: number): boolean =>
+  later.every(({ model }) => model.resources.amount[crew] === resources.amount[crew]);
 
 /** People of a crew that is the same on every shift, at a time. */
 function headcount(model: Model, crew: number, at: number): number {
