@@ -30,7 +30,10 @@ export function crewTime(run: Run): CrewTime {
   const rows = Array.from({ length: resources.crews }, (_, crew) => {
     const shifts = run.crewShifts.find((each) => each.crew === run.shop.resources[crew]),
       hours = { onShift: byBucket(), overtime: byBucket() },
-      people = shifts === undefined && isSteady(run.model, crew) ? null : { present: byBucket(), overtime: byBucket() };
+      people =
+        shifts === undefined && isSteady(run.model, crew)
+          ? null
+          : { present: byBucket(), overtime: byBucket() };
     let shift = 0;
     eachWindow(run, resources.calendar[crew], (window, from, minutes, isOvertime, bucket) => {
       if (shifts !== undefined) while (shifts.columns.firstWindow[shift + 1] <= window) shift++;

@@ -44,18 +44,19 @@ function withMore(drawn: RandomScenario, more: Changes): string {
     stations: site.stations.map((station) => ({
       ...station,
       places: station.places + more.places,
-      buffer: station.buffer === 0 && more.spaces ? (2 as typeof station.buffer) : station.buffer,
+      buffer: station.buffer === 0 && more.spaces ? 2 : station.buffer,
       work: more.quicker ? station.work.replace('10 min', '7 min') : station.work,
     })),
   }));
-  const text = toYaml({
+  const changed: { readonly [Key in keyof RandomScenario]?: unknown } = {
     ...drawn,
     sites,
     trucks: drawn.trucks + more.trucks,
     capacity: drawn.banks.includes('bank: 3') ? drawn.capacity : more.load,
     dollies: drawn.dollies === 0 ? 0 : drawn.dollies + more.dollies,
     stock: drawn.stock === 0 ? 0 : drawn.stock + more.stock,
-  });
+  };
+  const text = toYaml(changed as RandomScenario);
   return more.earlier ? text.replace('hours: ["06:00-14:30"]', 'hours: ["05:00-14:30"]') : text;
 }
 

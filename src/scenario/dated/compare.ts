@@ -25,12 +25,33 @@ const range = ({ length }: List): number[] => Array.from({ length }, (_, i) => i
  * (calendars, timetables) is not looked at.
  */
 export function whyNot(before: Model, next: Model): string | null {
-  for (const part of Object.keys(PARTS) as ComparedPart[]) {
-    const reason = partDiffers(part, before[part] as unknown as Columns, next[part] as unknown as Columns);
-    if (reason !== null) return reason;
-  }
-  return amountsDiffer(before, next) ?? ordersDiffer(before, next) ?? drawsDiffer(before, next);
+  const first = (differs: typeof namesDiffer): string | null => {
+    for (const part of Object.keys(PARTS) as ComparedPart[]) {
+      const reason = differs(part, before[part] as unknown as Columns, next[part] as unknown as Columns);
+      if (reason !== null) return reason;
+    }
+    return null;
+  };
+  // Ids of draws stand in many columns, and rows go by names.
+  return (
+    first(namesDiffer) ??
+    drawsDiffer(before, next) ??
+    first(partDiffers) ??
+    amountsDiffer(before, next) ??
+    ordersDiffer(before, next)
+  );
 }
+
+function namesDiffer(part: ComparedPart, before: Columns, next: Columns): string | null {
+  const was = namesOf(before),
+    is = namesOf(next);
+  if (same(was, is)) return null;
+  const odd = oddOne(was, is);
+  return odd === undefined ? PARTS[part] : `${PARTS[part]} (${odd})`;
+}
+
+const namesOf = (part: Columns): readonly (string | undefined)[] =>
+  isList(part) ? (part as unknown as string[]) : ((part['names'] as string[] | undefined) ?? []);
 
 function partDiffers(part: ComparedPart, before: Columns, next: Columns): string | null {
   if (isList(before)) return same(before, next) ? null : PARTS[part];
@@ -111,8 +132,13 @@ function ordersDiffer({ supplies: before }: Model, { supplies: next, resources }
 }
 
 function drawsDiffer({ draws: before }: Model, { draws: next }: Model): string | null {
-  const d = next.findIndex(({ name }, i) => name !== before[i]?.name);
-  if (d < 0 && before.length === next.length) return null;
-  const name = next[d]?.name ?? before[next.length]?.name ?? '';
-  return `a time or a chance that is no longer zero, or has become it (${name})`;
+  const was = before.map(({ name }) => name),
+    is = next.map(({ name }) => name);
+  return same(was, is)
+    ? null
+    : `a time or a chance that is no longer zero, or has become it (${oddOne(was, is) ?? ''})`;
 }
+
+/** The first that only one of two lists has. */
+const oddOne = <T>(was: readonly T[], is: readonly T[]): T | undefined =>
+  is.find((each) => !was.includes(each)) ?? was.find((each) => !is.includes(each));
