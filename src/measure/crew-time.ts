@@ -12,8 +12,8 @@ export interface CrewTime {
   /** By crew: minutes on shift of its calendar by bucket, overtime included; the overtime of them. */
   readonly hours: readonly { readonly onShift: Float64Array; readonly overtime: Float64Array }[];
   /**
-   * By crew, of those whose number changes by shift or on a date; null: all are there. Person-minutes by bucket, overtime
-   * included; the overtime of them.
+   * By crew, of those whose number changes by shift or on a date; null: all are there. Person-minutes by
+   * bucket, overtime included; the overtime of them.
    */
   readonly people: readonly ({ readonly present: Float64Array; readonly overtime: Float64Array } | null)[];
 }
@@ -59,12 +59,12 @@ export function crewTime(run: Run): CrewTime {
 
 /** Whether nobody comes or goes on a date. */
 const isSteady = ({ resources, later }: Model, crew: number): boolean =>
-  later.every(({ model }) => model.resources.amount[crew] === resources.amount[crew]);
+  later.every(({ parts }) => (parts.resources ?? resources).amount[crew] === resources.amount[crew]);
 
 /** People of a crew that is the same on every shift, at a time. */
 function headcount(model: Model, crew: number, at: number): number {
-  const stage = model.later.find(({ until }) => at < until)?.model ?? model;
-  return stage.resources.amount[crew];
+  const stage = model.later.find(({ until }) => at < until);
+  return (stage?.parts.resources ?? model.resources).amount[crew];
 }
 
 /**

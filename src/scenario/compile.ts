@@ -53,6 +53,7 @@ export function compile(scenario: Scenario): Model {
 export function cannotComeMidway(scenario: Scenario, stages: readonly Stage[]): string | null {
   if (stages.some((stage) => !same(stage.scenario.programme, scenario.programme)))
     return 'another programme, or other options';
+  if (stages.some((stage) => !same(stage.scenario.outages, scenario.outages))) return 'other outages';
   try {
     compileStages({ ...scenario, before: stages });
     return null;

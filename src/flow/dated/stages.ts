@@ -1,3 +1,4 @@
+import { modelAt } from '../model/later.js';
 import type { Model } from '../model/model.js';
 import type { Run } from '../run.js';
 import { bringClaimed, goBySupplies, withholdClaimed } from './claimed.js';
@@ -17,7 +18,7 @@ export function beginStages(run: Run): void {
   const { whole } = run,
     { later } = whole;
   if (later.length === 0) return;
-  const { model } = later[0];
+  const model = modelAt(whole, 0);
   withholdPlaces(run, model);
   withholdClaimed(run, whole, model);
   withholdTrucks(run, model);
@@ -27,7 +28,7 @@ export function beginStages(run: Run): void {
 /** The clock stands at the date of a change. */
 export function changeStage(run: Run): void {
   const { whole, model: before } = run,
-    next = whole.later[++run.stage]?.model ?? whole;
+    next = modelAt(whole, ++run.stage);
   enter(run, before, next);
   bringClaimed(run, before, next);
   bringPlaces(run, next);

@@ -77,7 +77,7 @@ export const PARTS = {
   lanes: 'other lanes, or others of their sites',
   pulseLines: 'other pulse lines',
   failures: 'other failures',
-  outages: 'other outages',
+  outages: 'other stations or lanes of outages',
 } as const satisfies Partial<Record<keyof Model, string>>;
 export type ComparedPart = keyof typeof PARTS;
 

@@ -16,7 +16,10 @@ type Table = Readonly<Record<string, unknown>>;
  * All are compiled with one programme.
  * @throws NotMidway where one cannot become the next
  */
-export function join(last: Model, stages: readonly StageOfModel[]): Model {
+export function join(
+  last: Model,
+  stages: readonly { readonly until: number; readonly model: Model }[],
+): Model {
   const models = [...stages.map(({ model }) => model), last],
     dates = stages.map(({ until }) => until);
   models.slice(1).forEach((next, i) => {
@@ -26,12 +29,12 @@ export function join(last: Model, stages: readonly StageOfModel[]): Model {
   const whole = cut(models, dates, last);
   return {
     ...whole,
-    later: stages.map(({ until, model }) => ({ until, model: { ...changed(whole, model), later: [] } })),
+    later: stages.map(({ until, model }): StageOfModel => ({ until, parts: changed(whole, model) })),
   };
 }
 
-/** The model with what is not cut of another, where that differs. */
-function changed(whole: Model, stage: Model): Model {
+/** Parts of the model with what is not cut of another, where that differs. */
+function changed(whole: Model, stage: Model): Partial<Model> {
   const parts = Object.entries(MAY_CHANGE).map(([part, rules]) => {
     const own = stage[part as keyof Model] as unknown as Table,
       shared = whole[part as keyof Model] as unknown as Table;
@@ -47,9 +50,8 @@ function changed(whole: Model, stage: Model): Model {
     return same(draw, shared) ? shared : draw;
   });
   return {
-    ...whole,
     ...(Object.fromEntries(parts.flat()) as Partial<Model>),
-    draws: draws.every((draw, d) => draw === whole.draws[d]) ? whole.draws : draws,
+    ...(draws.every((draw, d) => draw === whole.draws[d]) ? {} : { draws }),
   };
 }
 

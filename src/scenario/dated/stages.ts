@@ -16,18 +16,19 @@ export interface TimedStage {
 
 /**
  * The scenario and how it is before, as one is compiled beside the other: the stages that end after the
- * start, with the programme of the scenario. Where some stage says of a crew what its shifts are, all do.
+ * start, with programme and outages (which have dates of their own) of the scenario. Where some stage says
+ * of a crew what its shifts are, all do.
  */
 export function stagesOf(
   scenario: Scenario,
   span: RunSpan,
 ): { readonly last: Scenario; readonly stages: readonly TimedStage[] } {
-  const { before = [], programme } = scenario,
+  const { before = [], programme, outages } = scenario,
     alone: Scenario = { ...scenario, before: undefined };
   const stages = before
     .map((stage) => ({
       until: instantOf(stage.until, span),
-      scenario: { ...stage.scenario, programme, before: undefined },
+      scenario: { ...stage.scenario, programme, outages, before: undefined },
     }))
     .filter(({ until }, i, all) => until > (all[i - 1]?.until ?? 0) && until > 0);
   if (stages.length === 0) return { last: alone, stages };
@@ -38,6 +39,12 @@ export function stagesOf(
     stages: stages.map(({ until, scenario: stage }) => ({ until, scenario: withShifts(stage, all) })),
   };
 }
+
+/** A change of a scenario that is there from the first day on: in how it is before as well. */
+export const fromTheStart = (scenario: Scenario, change: (from: Scenario) => Scenario): Scenario => ({
+  ...change(scenario),
+  before: scenario.before?.map((stage) => ({ ...stage, scenario: change(stage.scenario) })),
+});
 
 /** Local midnight of a day in the zone of the programme, minutes since the start. */
 const instantOf = (day: string, { clock, origin }: RunSpan): number =>

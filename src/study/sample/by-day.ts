@@ -19,17 +19,15 @@ export const days = ({ minutes }: Observation): number => minutes / MINUTES_PER_
 export function paidByDay(model: Model, costs: Costs, before: NonNullable<Scenario['before']>) {
   // Stages that end before the start are no part of the model.
   const stages = before.slice(before.length - model.later.length),
-    pricesIn = (stage: Model): Costs | undefined => {
-      const s = model.later.findIndex((each) => each.model === stage);
-      return s < 0 ? costs : at(stages, s).scenario.costs;
-    };
+    pricesIn = (stage: number): Costs | undefined =>
+      stage < stages.length ? at(stages, stage).scenario.costs : costs;
   const byDay =
     (count: (stage: Model, prices: Costs) => number, price: (prices: Costs) => number = () => 1) =>
     (each: Observation): number => {
       if (model.later.length === 0) return count(model, costs) * days(each) * price(costs);
-      const minutes = countTime(model, each.endedAt, each.minutes, (stage) => {
+      const minutes = countTime(model, each.endedAt, each.minutes, (present, stage) => {
         const prices = pricesIn(stage);
-        return prices === undefined ? 0 : count(stage, prices) * price(prices);
+        return prices === undefined ? 0 : count(present, prices) * price(prices);
       });
       return minutes / MINUTES_PER_DAY;
     };

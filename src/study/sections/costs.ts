@@ -107,8 +107,8 @@ const totalOf =
     sumOf(parts, ({ of }) => of(observation));
 
 /**
- * All that has a price, in the order of the results. What is paid by the day for trucks, for floor and for the
- * whole follows what is there on the day, at the prices of then; all other prices are those of the end.
+ * All that has a price, in the order of the results. What is paid by the day for trucks, for floor and for
+ * the whole follows what is there on the day, at the prices of then; all other prices are those of the end.
  * @param before how the scenario is before changes are there
  */
 export function pricedParts(model: Model, costs: Costs, before: Scenario['before'] = []): Part[] {
