@@ -85,8 +85,8 @@ export class CutCalendars {
       };
     const kept = windows.map((each) => {
       const shift = shiftOf(each),
-        { position, people } = at(shifts, each.stage);
-      return { ...each, shift, position: at(position, shift), people: at(people, shift) };
+        { position, people, absence } = at(shifts, each.stage);
+      return { ...each, shift, position: at(position, shift), people: at(people, shift), absence };
     });
     const firsts = kept
       .map((each, w) => ({ ...each, w }))
@@ -102,6 +102,9 @@ export class CutCalendars {
       firstWindow: Int32Array.from([...firsts.map(({ w }) => w), kept.length]),
       position: column(firsts, ({ position }) => position),
       people: column(firsts, ({ people }) => people),
+      ...(shifts.every(({ absence }) => absence === last.absence)
+        ? {}
+        : { absences: Float64Array.from(firsts, ({ absence }) => absence) }),
     };
   }
 

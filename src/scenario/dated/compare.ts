@@ -111,15 +111,8 @@ function amountsDiffer({ resources: before }: Model, { resources: next, companio
         return `another stock at the start (${name})`;
     }
   }
-  for (const [r, shifts] of next.shifts.entries()) {
-    const was = at(before.shifts, r);
-    if (
-      was?.absence !== shifts?.absence ||
-      was?.absenceDraw !== shifts?.absenceDraw ||
-      was?.handOver !== shifts?.handOver
-    )
-      return `another absence or hand-over (${at(next.names, r)})`;
-  }
+  const other = next.shifts.findIndex((shifts, r) => shifts?.handOver !== before.shifts[r]?.handOver);
+  if (other >= 0) return `another hand-over (${at(next.names, other)})`;
   return null;
 }
 

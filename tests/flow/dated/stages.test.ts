@@ -123,6 +123,21 @@ route: [{ step: do, at: a, crew: { hands: 1 }, work: 4 h }]`,
     expect(shippedAt(played)).toEqual([4, 24, 28, 48, 50, 52].map((hour) => hour * 60));
   });
 
+  it('people are missing by the chance of their shift', () => {
+    const played = changed(
+      `calendars: { usual: { hours: ["06:00-14:00"], on: Mon-Sun } }
+${line(
+  2,
+  `sites: { s: { calendar: usual, crews: { hands: { headcount: 1, absence: 99.99999 % } }, stations: { a: {} } } }
+route: [{ step: do, at: a, crew: { hands: 1 }, work: 8 h }]`,
+)}`,
+      '99.99999 %',
+      '0.00001 %',
+      '2027-03-03',
+    );
+    expect(shippedAt(played)).toEqual([48 + 14, 72 + 14].map((hour) => hour * 60));
+  });
+
   it('a truck more drives from its day on, and counts for its time', () => {
     const played = changed(
       line(

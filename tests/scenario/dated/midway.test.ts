@@ -41,7 +41,7 @@ describe('changes that come midway', () => {
     ['places: 2', 'places: 3'],
     ['buffer: 1 }', 'buffer: unlimited, rework buffer: 1 }'],
     ['fitters: 3', 'fitters: 5'],
-    ['painters: { headcount: 2, absence: 5 % }', 'painters: { headcount: 4, absence: 5 % }'],
+    ['painters: { headcount: 2, absence: 5 % }', 'painters: { headcount: [4], absence: 4 % }'],
     ['"06:00-14:00"], on: Mon-Fri', '"05:00-15:00"], on: Mon-Sat'],
     ['calendar: days', 'calendar: two'],
     ['trucks: 2, capacity: 2, drive: 4 h', 'trucks: 3, capacity: 1, drive: 3 h'],
@@ -61,7 +61,12 @@ describe('changes that come midway', () => {
   it.each([
     ['places: 2', 'places: 1', 'fewer places (bay)'],
     ['fitters: 3', 'fitters: 2', 'fewer people in a crew of which a team stays with units (fitters)'],
-    ['absence: 5 %', 'absence: 4 %', 'another absence or hand-over (painters)'],
+    ['absence: 5 %', 'absence: 5 %, hand over: wait', 'another hand-over (painters)'],
+    [
+      'absence: 5 %',
+      'absence: 0 %',
+      'a time or a chance that is no longer zero, or has become it (crew painters in works/absence)',
+    ],
     ['trucks: 2', 'trucks: 1', 'fewer trucks (road)'],
     ['count: 6', 'count: 5', 'fewer carriers (dollies)'],
     ['stock: 2', 'stock: 1', 'a lower stock (axles)'],
