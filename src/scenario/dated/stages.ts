@@ -40,12 +40,6 @@ export function stagesOf(
   };
 }
 
-/** A change of a scenario that is there from the first day on: in how it is before as well. */
-export const fromTheStart = (scenario: Scenario, change: (from: Scenario) => Scenario): Scenario => ({
-  ...change(scenario),
-  before: scenario.before?.map((stage) => ({ ...stage, scenario: change(stage.scenario) })),
-});
-
 /** Local midnight of a day in the zone of the programme, minutes since the start. */
 const instantOf = (day: string, { clock, origin }: RunSpan): number =>
   clock.instant(dayNumber(day) * MINUTES_PER_DAY) - origin;
