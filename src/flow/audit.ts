@@ -4,6 +4,7 @@ import { CLEAN, FOUND, NOTED } from './floor/defects.js';
 import { AT_BASE, DOWN, EMPTYING, WAIT_DOCK, WAIT_NEEDS } from './floor/states.js';
 import type { Station } from './floor/station.js';
 import type { Unit } from './floor/unit.js';
+import { countTime } from './model/later.js';
 import type { Run } from './run.js';
 import type { Lane } from './traffic/lane.js';
 
@@ -22,7 +23,7 @@ export function audit(run: Run): void {
     elapsed = run.now - run.observedFrom;
   auditUnits(run);
   for (const station of shop.stations) auditStation(station, elapsed);
-  for (const lane of shop.lanes) auditLane(lane, elapsed);
+  for (const lane of shop.lanes) auditLane(run, lane, elapsed);
   for (const { id, unit } of shop.places)
     if (unit !== null && unit.place?.id !== id)
       fault(`place ${id}`, 'the unit that stands there', `unit ${unit.number}`);
@@ -81,8 +82,8 @@ function auditItems({ number, slots, notes, notClean, found, noted }: Unit): voi
 }
 
 /** Places are free when they are empty and up, and only then; a place is down while its equipment is. */
-function auditStation({ name, account, places, freePlace }: Station, elapsed: number): void {
-  expectEqual(`place-time of station ${name}`, sum(account), elapsed * places.length);
+function auditStation({ name, account, places, placeCount, freePlace }: Station, elapsed: number): void {
+  expectEqual(`place-time of station ${name}`, sum(account), elapsed * placeCount);
   let free = 0;
   for (let place = freePlace; place !== null; place = place.nextFree) free++;
   const empty = places.filter(({ unit, isDown }) => unit === null && !isDown);
@@ -93,12 +94,13 @@ function auditStation({ name, account, places, freePlace }: Station, elapsed: nu
 }
 
 /** The counts of a lane are those of its trucks. */
-function auditLane(lane: Lane, elapsed: number): void {
-  const { name, trucks, ready, blockedNow, busy, blocked, atBase } = lane,
+function auditLane({ model, now }: Run, lane: Lane, elapsed: number): void {
+  const { id, name, trucks, ready, blockedNow, busy, blocked, atBase } = lane,
     inPhase = (phase: number): number => trucks.filter((truck) => truck.phase === phase).length,
     withoutRoom = inPhase(EMPTYING),
-    wait = withoutRoom + Math.min(withoutRoom, inPhase(WAIT_DOCK));
-  expectEqual(`truck-time of lane ${name}`, busy + blocked + atBase, elapsed * trucks.length);
+    wait = withoutRoom + Math.min(withoutRoom, inPhase(WAIT_DOCK)),
+    truckTime = countTime(model, now, elapsed, ({ lanes }) => lanes.trucks[id]);
+  expectEqual(`truck-time of lane ${name}`, busy + blocked + atBase, truckTime);
   expectEqual(`trucks of ${name} at base`, ready, inPhase(AT_BASE));
   expectEqual(`trucks of ${name} that wait for room`, blockedNow, wait);
 }

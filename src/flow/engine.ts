@@ -2,6 +2,7 @@ import { cross, enterBuckets, finishObservation, nextBoundary } from './accounts
 import { audit } from './audit.js';
 import { match } from './claims/claims.js';
 import { beginSupplies } from './claims/supplies.js';
+import { beginStages, changeStage } from './dated/stages.js';
 import { dispatch } from './dispatch.js';
 import { PLACE_SHIFT } from './floor/memory.js';
 import type { Place } from './floor/place.js';
@@ -60,6 +61,7 @@ export function simulate(
       run.standstill = standstillOf(new Alive(run), moment.ring(run));
     } else if (run.outcome === GRIDLOCK) tellWhole(run);
   }
+  run.model = run.whole;
   finishObservation(run);
   audit(run);
   return run;
@@ -68,6 +70,7 @@ export function simulate(
 /** Plays a replication from its start to its end, whoever stands still in it. */
 export function playOn(run: Run, look: Look | null = null, watch?: Watch): void {
   if (watch !== undefined) watchEvents(run, watch);
+  beginStages(run);
   enterBuckets(run);
   for (const route of run.shop.routes) run.listFeed(route);
   beginSupplies(run);
@@ -110,7 +113,7 @@ function loop(run: Run, look: Look | null): number {
   let pause = look === null ? Infinity : -Infinity,
     boundary = Math.min(nextBoundary(run, end), pause);
   for (;;) {
-    const still = mayBeStill && isStill(run),
+    const still = mayBeStill && isStill(run) && !waitsForChange(run),
       time = !still && queue.ready() ? queue.times[0] : Infinity;
     if (time <= boundary && time < Infinity) {
       const source = queue.pop();
@@ -123,7 +126,10 @@ function loop(run: Run, look: Look | null): number {
       if (run.gone >= programme.quantity) return FINISHED;
     } else if ((still || queue.size === 0) && leaveIncompletes(run)) {
       continue;
-    } else if (still || (queue.size === 0 && (!mayBeStill || end === Infinity))) {
+    } else if (
+      (still || (queue.size === 0 && (!mayBeStill || end === Infinity))) &&
+      (run.changesAt === Infinity || run.units.alive === 0)
+    ) {
       // Otherwise somebody waits for a shift behind the end, and the run goes on to it.
       return run.units.alive === 0 ? FINISHED : GRIDLOCK;
     } else {
@@ -134,10 +140,23 @@ function loop(run: Run, look: Look | null): number {
         memory.now = boundary;
         if (boundary >= end) return ENDED;
         cross(run);
+        if (run.now === run.changesAt) {
+          changeStage(run);
+          drain(run);
+          if (run.gone >= programme.quantity) return FINISHED;
+        }
       }
       boundary = Math.min(nextBoundary(run, end), pause);
     }
   }
+}
+
+/**
+ * Nothing moves, but a change is ahead: lots and trucks go with what they have, and the run goes on to it.
+ */
+function waitsForChange(run: Run): boolean {
+  if (run.changesAt < Infinity) leaveIncompletes(run);
+  return run.changesAt < Infinity;
 }
 
 function endPhase(run: Run, place: Place): void {

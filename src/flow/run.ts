@@ -22,7 +22,9 @@ import { Worklists } from './worklists.js';
 
 /** Everything one replication changes. The rooms below hold the rules that work on it. */
 export class Run extends Worklists {
-  readonly model: Model;
+  /** As it is at present; `whole` as it is when all changes are there: with the most of everything. */
+  model: Model;
+  readonly whole: Model;
   readonly memory: Memory;
   readonly queue: EventQueue;
   readonly sampler: Sampler;
@@ -45,6 +47,9 @@ export class Run extends Worklists {
    * scrapped since the start of the run.
    */
   observedFrom = NaN;
+  /** Changes of the model that have come, and when the next one comes; Infinity: none in this run. */
+  stage = 0;
+  changesAt = Infinity;
   bucket = -1;
   bucketSince = NaN;
   readonly areaAtBucket: Float64Array;
@@ -79,11 +84,11 @@ export class Run extends Worklists {
 
   constructor(plan: Plan, seed: string, replication: number) {
     super();
-    const model = (this.model = plan.model),
+    const model = (this.model = this.whole = plan.model),
       { programme } = model;
     this.observedFrom = 0;
     this.bucketSince = 0;
-    this.sampler = new Sampler(model.draws, seed, replication);
+    this.sampler = new Sampler(model.draws, seed, replication, model.later.length > 0);
     this.ruledCalendars = ruledCalendars(model);
     const calendars = plan.calendars.map(
       (calendar, id) => this.ruledCalendars.find((each) => each.id === id)?.calendar ?? calendar,

@@ -1,3 +1,4 @@
+import type { Model } from '../flow/model/model.js';
 import type { Run } from '../flow/run.js';
 
 /**
@@ -11,8 +12,8 @@ export interface CrewTime {
   /** By crew: minutes on shift of its calendar by bucket, overtime included; the overtime of them. */
   readonly hours: readonly { readonly onShift: Float64Array; readonly overtime: Float64Array }[];
   /**
-   * By crew, of those whose number changes by shift; null: all are there. Person-minutes by bucket, overtime
-   * included; the overtime of them.
+   * By crew, of those whose number changes by shift or on a date; null: all are there. Person-minutes by
+   * bucket, overtime included; the overtime of them.
    */
   readonly people: readonly ({ readonly present: Float64Array; readonly overtime: Float64Array } | null)[];
 }
@@ -29,11 +30,15 @@ export function crewTime(run: Run): CrewTime {
   const rows = Array.from({ length: resources.crews }, (_, crew) => {
     const shifts = run.crewShifts.find((each) => each.crew === run.shop.resources[crew]),
       hours = { onShift: byBucket(), overtime: byBucket() },
-      people = shifts === undefined ? null : { present: byBucket(), overtime: byBucket() };
+      people =
+        shifts === undefined && isSteady(run.model, crew)
+          ? null
+          : { present: byBucket(), overtime: byBucket() };
     let shift = 0;
-    eachWindow(run, resources.calendar[crew], (window, minutes, isOvertime, bucket) => {
+    eachWindow(run, resources.calendar[crew], (window, from, minutes, isOvertime, bucket) => {
       if (shifts !== undefined) while (shifts.columns.firstWindow[shift + 1] <= window) shift++;
-      const there = (shifts === undefined ? resources.amount[crew] : shifts.presentIn(shift)) * minutes;
+      const there =
+        (shifts === undefined ? headcount(run.model, crew, from) : shifts.presentIn(shift)) * minutes;
       (isOvertime ? overtime : usual)[crew] += there;
       if (bucket < 0) return;
       hours.onShift[bucket] += minutes;
@@ -52,15 +57,29 @@ export function crewTime(run: Run): CrewTime {
   };
 }
 
-/** Windows of a calendar (-1: always) that were observed, cut at the edges of buckets; bucket -1: none. */
+/** Whether nobody comes or goes on a date. */
+const isSteady = ({ resources, later }: Model, crew: number): boolean =>
+  later.every(({ parts }) => (parts.resources ?? resources).amount[crew] === resources.amount[crew]);
+
+/** People of a crew that is the same on every shift, at a time. */
+function headcount(model: Model, crew: number, at: number): number {
+  const stage = model.later.find(({ until }) => at < until);
+  return (stage?.parts.resources ?? model.resources).amount[crew];
+}
+
+/**
+ * Windows of a calendar (-1: always) that were observed, cut at the edges of buckets and at the dates of
+ * changes; bucket -1: none.
+ */
 function eachWindow(
   run: Run,
   calendar: number,
-  tell: (window: number, minutes: number, isOvertime: boolean, bucket: number) => void,
+  tell: (window: number, from: number, minutes: number, isOvertime: boolean, bucket: number) => void,
 ): void {
   const {
       model: {
         calendars,
+        later,
         programme: { bucketEdges: edges },
       },
       memory,
@@ -68,6 +87,7 @@ function eachWindow(
       now,
     } = run,
     buckets = edges.length - 1;
+  const change = (after: number): number => later.find(({ until }) => after < until)?.until ?? Infinity;
   const start = calendar < 0 ? [observedFrom] : memory.calendars[calendar].start,
     end = calendar < 0 ? [now] : memory.calendars[calendar].end;
   for (let w = 0, bucket = 0; w < start.length && start[w] < now; w++) {
@@ -80,9 +100,10 @@ function eachWindow(
           ? Math.min(to, edges[bucket + 1])
           : bucket < buckets
             ? Math.min(to, edges[bucket])
-            : to;
-      tell(w, until - from, isOvertime, isInside ? bucket : -1);
-      from = until;
+            : to,
+        stop = Math.min(until, change(from));
+      tell(w, from, stop - from, isOvertime, isInside ? bucket : -1);
+      from = stop;
     }
   }
 }

@@ -1,5 +1,7 @@
 import type { PlaceVisit } from '../flow/accounts/changeover-log.js';
+import { countTime } from '../flow/model/later.js';
 import type { Run } from '../flow/run.js';
+import type { Lane } from '../flow/traffic/lane.js';
 import { column, over } from './columns.js';
 
 /** Reads what stands on the floor and what moves: stations, steps, buffers, lanes, pulse lines. */
@@ -47,8 +49,8 @@ function addedUp(differences: Float64Array): Float64Array {
 
 const stationShares = ({ shop: { stations } }: Run, minutes: number): Float64Array =>
   Float64Array.from(
-    stations.flatMap(({ account, places }) =>
-      Array.from(account, (time) => over(time, minutes * places.length)),
+    stations.flatMap(({ account, placeCount }) =>
+      Array.from(account, (time) => over(time, minutes * placeCount)),
     ),
   );
 
@@ -86,14 +88,19 @@ function observeBuffers({ buffers }: Run, minutes: number) {
  * By lane: trips, units carried and their wait for a truck; shares of truck-time; mean units in an arrival
  * bank without a limit.
  */
-function observeLanes({ shop: { lanes } }: Run, minutes: number) {
+function observeLanes({ shop: { lanes }, model, now }: Run, minutes: number) {
+  const share = (time: number, { id }: Lane): number =>
+    over(
+      time,
+      countTime(model, now, minutes, (stage) => stage.lanes.trucks[id]),
+    );
   return {
     trips: column(lanes, ({ trips }) => trips),
     carried: column(lanes, ({ carried }) => carried),
     waitMinutes: column(lanes, ({ waitMinutes }) => waitMinutes),
-    truckBusy: column(lanes, ({ busy, trucks }) => over(busy, minutes * trucks.length)),
-    truckBlocked: column(lanes, ({ blocked, trucks }) => over(blocked, minutes * trucks.length)),
+    truckBusy: column(lanes, (lane) => share(lane.busy, lane)),
+    truckBlocked: column(lanes, (lane) => share(lane.blocked, lane)),
     arrivedMean: column(lanes, ({ arrivedArea }) => over(arrivedArea, minutes)),
-    truckFree: column(lanes, ({ atBase, trucks }) => over(atBase, minutes * trucks.length)),
+    truckFree: column(lanes, (lane) => share(lane.atBase, lane)),
   };
 }

@@ -1,6 +1,8 @@
 import type { Resource } from '../flow/claims/resource.js';
 import type { Supply } from '../flow/claims/supply.js';
 import { isActive, OFF_SHIFT } from '../flow/floor/states.js';
+import { countTime, stretches } from '../flow/model/later.js';
+import type { Model } from '../flow/model/model.js';
 import { CARRIER } from '../flow/model/resources.js';
 import type { Run } from '../flow/run.js';
 import { column, over } from './columns.js';
@@ -74,15 +76,17 @@ export function utilisations(run: Run, crewBusy: Float64Array, truckBusy: Float6
   const stations = shop.stations.map(({ id, account }) =>
     model.stations.isBank[id] ? 0 : stationUtilisation(account),
   );
-  const carriers = carriersOf(run).map(({ area, amount }) =>
-    minutes > 0 ? 1 - area / (minutes * amount) : 0,
-  );
+  const during = (count: (stage: Model) => number): number => countTime(model, run.now, minutes, count);
+  const carriers = carriersOf(run).map((each) => {
+    const id = shop.resources.indexOf(each);
+    return minutes > 0 ? 1 - each.area / during(({ resources }) => resources.amount[id]) : 0;
+  });
   return Float64Array.from([
     ...stations,
     ...crewBusy,
     ...truckBusy,
     ...carriers,
-    ...shop.supplies.map((supply) => supplyUtilisation(supply, minutes)),
+    ...shop.supplies.map((supply) => supplyUtilisation(supply, during)),
   ]);
 }
 
@@ -90,14 +94,20 @@ export function utilisations(run: Run, crewBusy: Float64Array, truckBusy: Float6
  * Of a delivery plan, parts taken over parts that came or lay there; of a supply that is ordered, parts on
  * order over the most that can be, level and lot (by Little 1961 what is used in a lead time over that).
  */
-function supplyUtilisation(supply: Supply, minutes: number): number {
-  const { stock, used, level, lot, short, onOrderMinutes, isPlanned } = supply;
+function supplyUtilisation(supply: Supply, during: (count: (stage: Model) => number) => number): number {
+  const { id, stock, used, short, onOrderMinutes, isPlanned } = supply;
   if (isPlanned) {
     // What came, and what lay there before, is what was taken and what is left.
     const there = used + stock.free;
     return there > 0 ? used / there : Math.sign(short);
   }
-  return Math.min(1, over(onOrderMinutes, minutes * (level + lot)));
+  return Math.min(
+    1,
+    over(
+      onOrderMinutes,
+      during(({ supplies: { level, lot } }) => level[id] + lot[id]),
+    ),
+  );
 }
 
 /**
@@ -114,13 +124,17 @@ export function activePeriods(run: Run): Float64Array {
 
 /** Person-time engaged over person-time on shift. */
 function busyShare(run: Run, crew: Resource, { usual, overtime }: CrewTime): number {
-  const { amount, engaged } = crew;
+  const { engaged } = crew,
+    id = run.shop.resources.indexOf(crew);
   if (run.crewShifts.some((shifts) => shifts.crew === crew)) {
-    const id = run.shop.resources.indexOf(crew),
-      there = usual[id] + overtime[id];
+    const there = usual[id] + overtime[id];
     return over(engaged, there);
   }
-  return over(engaged, crew.activeMinutesBetween(run.observedFrom, run.now) * amount);
+  const there = stretches(run.model, run.observedFrom, run.now).reduce(
+    (sum, { model, from, to }) => sum + crew.activeMinutesBetween(from, to) * model.resources.amount[id],
+    0,
+  );
+  return over(engaged, there);
 }
 
 const crewsOf = (run: Run): Resource[] => run.shop.resources.filter(({ isCrew }) => isCrew);

@@ -21,21 +21,25 @@ export interface Draw {
  */
 export class Sampler {
   private readonly names: readonly string[];
-  private readonly fillings: readonly Fill[];
+  private readonly fillings: Fill[];
   private readonly values: Float64Array;
   private readonly position: Int32Array;
   private readonly state: Int32Array;
   private readonly begun: Uint8Array;
   private readonly scratch = new Float64Array(2 * BLOCK);
+  /** State of each stream ahead of its present block; null where no distribution will change. */
+  private readonly starts: Int32Array | null;
 
   /**
    * @throws RangeError when two draws share a name (they would repeat each other's values) or when a
    * distribution has no meaning; the message names the draw
+   * @param mayChange whether `change` will be called
    */
   constructor(
     draws: readonly Draw[],
     private readonly seed: string,
     private replication: number,
+    mayChange = false,
   ) {
     const count = draws.length;
     const seen = new Set<string>();
@@ -49,6 +53,7 @@ export class Sampler {
     this.position = new Int32Array(count);
     this.state = new Int32Array(count * STATE_WORDS);
     this.begun = new Uint8Array(count);
+    this.starts = mayChange ? new Int32Array(count * STATE_WORDS) : null;
     this.reset(replication);
   }
 
@@ -73,6 +78,21 @@ export class Sampler {
     return i < 0 ? 0 : this.next(i);
   }
 
+  /**
+   * From now on draw `i` has another distribution. Its values stand where they would stand had it been so
+   * from the start (where each takes as much of the stream): those of the block that are made but not given
+   * are made anew.
+   */
+  change(i: number, distribution: Distribution): void {
+    const p = this.position[i],
+      at = i * STATE_WORDS,
+      from = i * BLOCK,
+      fill = (this.fillings[i] = fillingOf({ name: this.names[i], distribution }));
+    if ((p & IN_BLOCK) === 0) return;
+    for (let k = 0; k < STATE_WORDS; k++) this.state[at + k] = this.starts![at + k];
+    fill(this.values, from, from + BLOCK, this.state, at, this.scratch);
+  }
+
   /** Makes the next block of draw `i` and gives its first value. */
   private refill(i: number): number {
     const at = i * STATE_WORDS;
@@ -80,6 +100,7 @@ export class Sampler {
       seedStream(this.state, at, streamName(this.seed, this.replication, this.names[i]));
       this.begun[i] = 1;
     }
+    if (this.starts !== null) for (let k = 0; k < STATE_WORDS; k++) this.starts[at + k] = this.state[at + k];
     const from = i * BLOCK;
     const fill = this.fillings[i];
     fill(this.values, from, from + BLOCK, this.state, at, this.scratch);

@@ -1,6 +1,9 @@
 import type { Model } from '../flow/model/model.js';
 import { CalendarBook } from './calendar/book.js';
 import { compileOvertime } from './calendar/overtime.js';
+import { same } from './dated/compare.js';
+import { join, NotMidway } from './dated/join.js';
+import { stagesOf } from './dated/stages.js';
 import { Draws } from './lookup/compilation.js';
 import { idsOf, layRoutes } from './lookup/ids.js';
 import { compileCompanions } from './plant/carriers.js';
@@ -14,7 +17,7 @@ import { compileStations } from './plant/stations.js';
 import { compileSupplies } from './plant/supplies.js';
 import { compileOptions } from './programme/options.js';
 import { compileProgramme } from './programme/release.js';
-import { runSpan } from './programme/span.js';
+import { type RunSpan, runSpan } from './programme/span.js';
 import { Chances } from './steps/chances.js';
 import { joiningRoutes, layOutSlots, slotColumns } from './steps/defects.js';
 import { compileRoutes } from './steps/feeders.js';
@@ -22,7 +25,7 @@ import { Thens } from './steps/finds.js';
 import { compileQuality } from './steps/quality.js';
 import { compileBeside } from './steps/side-by-side.js';
 import { compileSteps } from './steps/steps.js';
-import type { Scenario } from './types/scenario.js';
+import type { Scenario, Stage } from './types/scenario.js';
 import { compileResources } from './whole/resources.js';
 
 /**
@@ -31,8 +34,49 @@ import { compileResources } from './whole/resources.js';
  * scenario.
  */
 export function compile(scenario: Scenario): Model {
+  try {
+    return compileStages(scenario);
+  } catch (error) {
+    if (!(error instanceof NotMidway)) throw error;
+    throw new RangeError(
+      `costs.changes: expected changes that can come midway, got ${error.message}; leave the date out`,
+      { cause: error },
+    );
+  }
+}
+
+/**
+ * Why changes cannot come midway, in words such as `fewer places (paint)`; null if they can.
+ * @param stages how the scenario is before they are there
+ * @throws RangeError where a stage or the scenario cannot be planned at all
+ */
+export function cannotComeMidway(scenario: Scenario, stages: readonly Stage[]): string | null {
+  if (stages.some((stage) => !same(stage.scenario.programme, scenario.programme)))
+    return 'another programme, or other options';
+  if (stages.some((stage) => !same(stage.scenario.outages, scenario.outages))) return 'other outages';
+  try {
+    compileStages({ ...scenario, before: stages });
+    return null;
+  } catch (error) {
+    if (error instanceof NotMidway) return error.message;
+    throw error;
+  }
+}
+
+function compileStages(scenario: Scenario): Model {
   const span = runSpan(scenario),
-    book = new CalendarBook(scenario, span),
+    { last, stages } = stagesOf(scenario, span),
+    model = compileOne(last, span);
+  if (stages.length === 0) return model;
+  return join(
+    model,
+    stages.map(({ until, scenario: stage }) => ({ until, model: compileOne(stage, span, model.programme) })),
+  );
+}
+
+/** @param known the programme, where another stage has it */
+function compileOne(scenario: Scenario, span: RunSpan, known?: Model['programme']): Model {
+  const book = new CalendarBook(scenario, span),
     ids = idsOf(scenario),
     laid = layRoutes(scenario),
     draws = new Draws(),
@@ -59,7 +103,8 @@ export function compile(scenario: Scenario): Model {
   const steps = compileSteps({ ...all, resources, companions });
   const quality = compileQuality(all, steps);
   const lanes = compileLanes(all);
-  const programme = compileProgramme(all);
+  const own = compileProgramme(all),
+    programme = known ?? own;
   const failures = compileFailures(all);
   const supplies = compileSupplies(all);
   // A timetable or a plan of deliveries is known no further than the calendars are; an order that is scrapped
@@ -92,5 +137,6 @@ export function compile(scenario: Scenario): Model {
     pulseLines: compilePulseLines(all, stations),
     outages: compileOutages(all),
     programme,
+    later: [],
   };
 }

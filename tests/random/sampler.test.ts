@@ -76,3 +76,32 @@ describe('a sampler refuses', () => {
     );
   });
 });
+
+describe('a draw whose distribution changes', () => {
+  const wider: Draw = { ...paint, distribution: { kind: 'lognormal', mu: 3.5, sigma: 0.6 } },
+    before = take(new Sampler([paint], 'seed', 4), 0),
+    after = take(new Sampler([wider], 'seed', 4), 0);
+
+  it.each([0, 1, 40, 63, 64, 65, 127, 128, 129])(
+    'gives after %i values those that stand there in the stream of the new one',
+    (count) => {
+      const sampler = new Sampler([trim, paint, cure], 'seed', 4, true),
+        first = take(sampler, 1, count);
+      sampler.change(1, wider.distribution);
+      expect([...first, ...take(sampler, 1, 150 - count)]).toEqual([
+        ...before.slice(0, count),
+        ...after.slice(count),
+      ]);
+      expect(take(sampler, 2)).toEqual(take(new Sampler([cure], 'seed', 4), 0));
+    },
+  );
+
+  it('is the old one again where it changes back, several times in a block', () => {
+    const sampler = new Sampler([paint], 'seed', 4, true),
+      got = Array.from({ length: 60 }, (_, k) => {
+        sampler.change(0, (k % 2 === 0 ? paint : wider).distribution);
+        return sampler.next(0);
+      });
+    expect(got).toEqual(got.map((_, k) => (k % 2 === 0 ? before : after)[k]));
+  });
+});

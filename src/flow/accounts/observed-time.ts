@@ -12,7 +12,7 @@ import { Tally } from './tally.js';
  */
 export function nextBoundary(run: Run, end: number): number {
   const { bucketEdges, warmUp } = run.model.programme;
-  let next = end;
+  let next = Math.min(end, run.changesAt);
   if (run.bucket + 1 < bucketEdges.length) next = Math.min(next, bucketEdges[run.bucket + 1]);
   if (warmUp > run.now) next = Math.min(next, warmUp);
   if (run.startUp !== null) next = Math.min(next, run.startUp.nextEdge);

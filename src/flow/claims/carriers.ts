@@ -24,6 +24,8 @@ export class Companion {
   comingMinutes = NaN;
   /** Event sources of those not on the way back. */
   readonly sources: number[] = [];
+  /** Of carriers that are there only from some day on. */
+  comingSources: number[] = [];
   private since = NaN;
 
   /** Stands for it on a unit. */

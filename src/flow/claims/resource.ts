@@ -46,7 +46,8 @@ export class Resource extends ActivePeriods {
   constructor(
     readonly name: string,
     readonly kind: number,
-    readonly amount: number,
+    /** Headcount, of the largest shift; stock at the start; carriers that are there. */
+    public amount: number,
     calendar: Calendar | null,
     readonly feeder: Route | null,
   ) {

@@ -10,8 +10,8 @@ export interface SupplyLot {
 
 /** A bought-in part: its stock, the lots on their way, and its accounts. */
 export class Supply {
-  readonly level: number;
-  readonly lot: number;
+  level = 0;
+  lot = 0;
   /** Stock and orders less the demand that waits; kept for supplies that are ordered. */
   position: number;
   /**
@@ -43,14 +43,20 @@ export class Supply {
 
   constructor(
     readonly id: number,
-    readonly columns: SupplyColumns,
+    public columns: SupplyColumns,
     readonly stock: Resource,
   ) {
-    this.level = columns.level[id];
-    this.lot = columns.lot[id];
+    this.goBy(columns);
     this.position = this.least = stock.amount;
     this.since = 0;
     this.clear();
+  }
+
+  /** How it is ordered, from now on. */
+  goBy(columns: SupplyColumns): void {
+    this.columns = columns;
+    this.level = columns.level[this.id];
+    this.lot = columns.lot[this.id];
   }
 
   get isPlanned(): boolean {

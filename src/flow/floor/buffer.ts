@@ -45,7 +45,7 @@ export class Buffer {
    */
   constructor(
     id: number,
-    readonly spaces: number,
+    spaces: number,
     reworkSpaces: number,
     readonly location: number,
     private readonly memory: Memory,
@@ -53,8 +53,7 @@ export class Buffer {
   ) {
     const at = (this.at = memory.buffers + (id << BUFFER_SHIFT)),
       { ints } = memory;
-    ints[at + B_SPACES] = spaces;
-    ints[at + B_REWORK_SPACES] = reworkSpaces;
+    this.resize(spaces, reworkSpaces);
     ints[at + B_LOCATION] = location;
     ints[at + B_FREE_PLACE] = NOWHERE;
   }
@@ -67,6 +66,13 @@ export class Buffer {
   /** Units without room. */
   get shutOut(): number {
     return this.memory.ints[this.at + B_SHUT_OUT];
+  }
+
+  /** It has another number of spaces; whoever stands there stays. As in the constructor. */
+  resize(spaces: number, reworkSpaces: number): void {
+    const { ints } = this.memory;
+    ints[this.at + B_SPACES] = spaces;
+    ints[this.at + B_REWORK_SPACES] = reworkSpaces;
   }
 
   takesIn(unit: Unit): boolean {

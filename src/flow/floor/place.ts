@@ -40,6 +40,8 @@ export class Place {
   minutesLeft = NaN;
   /** What of it can fail; null: nothing. */
   equipment: Equipment | null = null;
+  /** False until the day from which on it is there: until then it is off shift, and no unit can take it. */
+  isThere = true;
   /** While it is down: the state that it would be in; -1 while it is up. */
   stateIfUp = -1;
   /** Its task was broken off as it went down, and is to be taken up when it is up. */

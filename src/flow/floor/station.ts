@@ -18,13 +18,15 @@ import {
   NOWHERE,
 } from './memory.js';
 import { Place } from './place.js';
-import { STATE_COUNT } from './states.js';
+import { OFF_SHIFT, STATE_COUNT } from './states.js';
 import type { Step } from './step.js';
 import type { Units } from './units.js';
 
 /** A station: places, the buffer ahead, and what a lot needs. */
 export class Station implements Active {
   readonly places: Place[] = [];
+  /** Those that are there only from some day on, in order. */
+  private comingPlaces: Place[] = [];
 
   // Lots: whether one gathers (it does not while one is inside), its units, its step, its first place, when
   // it is due.
@@ -45,7 +47,7 @@ export class Station implements Active {
   /** Id, -1 always. */
   readonly calendar: number;
   readonly changeoverOption: number;
-  readonly lotMost: number;
+  lotMost: number;
 
   constructor(
     readonly id: number,
@@ -69,6 +71,37 @@ export class Station implements Active {
     ints[at + B_CALENDAR] = this.calendar;
     ints[at + B_LONG_WAY] = Number(this.goesLongWay);
     return this.places;
+  }
+
+  /** Places there and still to come: what its account adds to. */
+  get placeCount(): number {
+    return this.places.length + this.comingPlaces.length;
+  }
+
+  /** At the start of a run: only so many places are there. All must be free. */
+  withhold(count: number): void {
+    this.comingPlaces = this.places.splice(count);
+    for (const place of this.comingPlaces) {
+      this.takeFree(place);
+      place.isThere = false;
+      place.enter(OFF_SHIFT, -1);
+    }
+    this.memory.ints[this.buffer.at + B_PLACES] = count;
+  }
+
+  /**
+   * The first of the places to come are there, so that the number is `count`; the caller puts them to use.
+   */
+  bring(count: number): Place[] {
+    const brought = this.comingPlaces.splice(0, count - this.places.length);
+    // With a place that is not at work the station is not active.
+    if (brought.length > 0) this.finishActive();
+    this.memory.ints[this.buffer.at + B_PLACES] = count;
+    for (const place of brought) {
+      place.isThere = true;
+      this.places.push(place);
+    }
+    return brought;
   }
 
   /** A unit that was blocked in one of its places leaves it the long way, and so is the place filled. */

@@ -57,7 +57,7 @@ export class Step {
   /** Id, -1 always. */
   readonly workCalendar: number;
   readonly workDraw: number;
-  readonly passes: number;
+  passes: number;
   readonly settleDraw: number;
   readonly processDraw: number;
 
@@ -127,7 +127,7 @@ export class Route {
     readonly name: string,
     readonly isMain: boolean,
     readonly ownBit: number,
-    readonly target: number,
+    public target: number,
   ) {}
 }
 

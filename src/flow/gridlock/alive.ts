@@ -36,8 +36,9 @@ export class Alive {
     if (!last) this.spread();
   }
 
-  /** Units and sub-assemblies that can never go on. */
+  /** Units and sub-assemblies that can never go on; nobody while a change is ahead, which may help anyone. */
   get dead(): Unit[] {
+    if (this.run.changesAt < Infinity) return [];
     return this.floor.units.filter((unit) => !this.goes(unit));
   }
 

@@ -56,12 +56,13 @@ export class CrewShifts {
    * or not.
    */
   presentIn(k: number): number {
-    const { absence, absenceDraw, people } = this.columns;
+    const { absence, absences, absenceDraw, people } = this.columns;
     if (absenceDraw < 0) return people[k];
     for (; this.drawn <= k; this.drawn++) {
+      const missing = absences?.[this.drawn] ?? absence;
       let there = 0;
       for (let person = 0; person < people[this.drawn]; person++)
-        if (this.sampler.next(absenceDraw) >= absence) there++;
+        if (this.sampler.next(absenceDraw) >= missing) there++;
       this.present[this.drawn] = there;
     }
     return this.present[k];

@@ -48,19 +48,24 @@ function changeShift(run: Run, shifts: CrewShifts): void {
   const people = shifts.presentIn(shifts.current);
   if (shifts.columns.handOver === OWN_SHIFT && shifts.position !== before)
     for (const place of engaged(run, crew)) park(run, shifts, place, before);
-  const places = engaged(run, crew),
-    stopped: Place[] = [];
-  for (let last = places.length - 1; last >= 0 && crew.engagedNow > people; last--)
-    if (leave(run, places[last])) stopped.push(places[last]);
-  crew.staff(people, run.now);
-  takeBack(run, shifts);
-  for (const place of stopped.reverse()) askOrTakeUp(run, place);
-  if (crew.pool.waiting > 0) run.listMatch(crew.pool);
+  staff(run, crew, people, shifts);
   const end = shifts.endOf(shifts.current);
   if (end <= run.now) return;
   shifts.isTimed = true;
   run.idleEvents++;
   run.queue.push(end, SHIFT_CHANGE, shifts.id);
+}
+
+/** So many people are there from now on; work for which they are too few is broken off. */
+export function staff(run: Run, crew: Resource, people: number, shifts?: CrewShifts): void {
+  const places = engaged(run, crew),
+    stopped: Place[] = [];
+  for (let last = places.length - 1; last >= 0 && crew.engagedNow > people; last--)
+    if (leave(run, places[last])) stopped.push(places[last]);
+  crew.staff(people, run.now);
+  if (shifts !== undefined) takeBack(run, shifts);
+  for (const place of stopped.reverse()) askOrTakeUp(run, place);
+  if (crew.pool.waiting > 0) run.listMatch(crew.pool);
 }
 
 /** Places that hold people of a crew, in the order of requests. */

@@ -23,7 +23,8 @@ import { isAttended, isUnderWay, suspend } from '../tasks/timing.js';
 
 /** One more cause holds the equipment down. */
 export function goDown(run: Run, equipment: Equipment): void {
-  if (equipment.causes++ === 0) for (const place of equipment.places) takeDown(run, place);
+  if (equipment.causes++ > 0) return;
+  for (const place of equipment.places) if (place.isThere) takeDown(run, place);
 }
 
 /** One cause fewer; the last one brings it up. */
@@ -31,7 +32,7 @@ export function comeUp(run: Run, equipment: Equipment): void {
   if (--equipment.causes > 0) return;
   const { station, places } = equipment;
   // The first of several free places is on top again.
-  for (const place of places.toReversed()) bringUp(run, place);
+  for (const place of places.toReversed()) if (place.isThere) bringUp(run, place);
   if (station.lotMost === 0) return;
   if (station.lotGathered > 0) run.listLot(station);
   else

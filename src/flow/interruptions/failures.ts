@@ -13,7 +13,7 @@ export function beginDisruptions(run: Run): void {
     disruptions: { modes, outages },
     model,
   } = run;
-  for (const mode of modes) awaitFailure(run, mode);
+  for (const mode of modes) if (mode.equipment.places.some(({ isThere }) => isThere)) awaitFailure(run, mode);
   for (const { id, source } of outages) run.disruptions.schedule(run.queue, source, model.outages.from[id]);
 }
 
@@ -50,7 +50,7 @@ function isWaitedFor({ station: { buffer, line }, places }: Equipment): boolean 
 }
 
 /** The time to the next failure begins. */
-function awaitFailure(run: Run, mode: FailureMode): void {
+export function awaitFailure(run: Run, mode: FailureMode): void {
   const every = run.sampler.next(run.model.failures.everyDraw[mode.row]);
   if (mode.byClock) run.disruptions.schedule(run.queue, mode.source, run.now + every);
   else mode.left = every;

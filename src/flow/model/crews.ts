@@ -16,5 +16,7 @@ export interface CrewShiftColumns {
   readonly handOver: number;
   /** Chance that a person is missing for a shift; drawn uniformly by person. */
   readonly absence: number;
+  /** The same of shift k, where it changes on a date; else left out. */
+  readonly absences?: Float64Array;
   readonly absenceDraw: number;
 }

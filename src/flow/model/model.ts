@@ -1,6 +1,7 @@
 import type { Distribution } from '../../random/distribution.js';
 import type { FailureColumns, OutageColumns } from './failures.js';
 import type { LaneColumns } from './lanes.js';
+import type { StageOfModel } from './later.js';
 import type { ProgrammeColumns } from './programme.js';
 import type { ChanceColumns, QualityColumns, SlotColumns, ThenColumns } from './quality.js';
 import type { CompanionColumns, ResourceColumns, SupplyColumns } from './resources.js';
@@ -69,4 +70,9 @@ export interface Model {
   readonly failures: FailureColumns;
   readonly outages: OutageColumns;
   readonly programme: ProgrammeColumns;
+  /**
+   * How the model is before some changes are there, in order of time, each up to its time; all else here is
+   * how it is from the last of them on. Empty: it is the same from the first day on.
+   */
+  readonly later: readonly StageOfModel[];
 }

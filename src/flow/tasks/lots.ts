@@ -13,7 +13,7 @@ export function startLot(run: Run, station: Station): void {
   const { lotGathered: gathered, lotDue: due } = station,
     least = run.model.stations.lotLeast[station.id];
   if (!station.lotOpen || gathered === 0 || station.equipment[0]?.isDown) return;
-  if (gathered === station.lotMost || (gathered >= least && run.now >= due)) begin(run, station);
+  if (gathered >= station.lotMost || (gathered >= least && run.now >= due)) begin(run, station);
   else if (due < Infinity && run.now < due && !station.lotTimerSet) {
     station.lotTimerSet = true;
     run.queue.push(due, LOT_TIMER, station.id);

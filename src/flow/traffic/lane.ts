@@ -45,6 +45,8 @@ export function calendarOf(
  */
 export class Lane extends ActivePeriods {
   readonly trucks: Truck[] = [];
+  /** Those that are there only from some day on, in order. */
+  private comingTrucks: Truck[] = [];
   ready: number;
   docksUsedFrom = 0;
   docksUsedTo = 0;
@@ -97,6 +99,20 @@ export class Lane extends ActivePeriods {
     const { waiting } = this;
     if (waiting === 0 && before > 0) this.beginActive(now);
     else if (waiting > 0 && before === 0) this.finishActive(now);
+  }
+
+  /** At the start of a run: only so many trucks are there. All must be at base. */
+  withhold(count: number): void {
+    this.comingTrucks = this.trucks.splice(count);
+    this.ready = count;
+  }
+
+  /** Trucks to come are there, at base, so that the number is `count`. */
+  bring(count: number, now: number): void {
+    this.settle(now);
+    const brought = this.comingTrucks.splice(0, count - this.trucks.length);
+    this.trucks.push(...brought);
+    this.change(brought.length, 0, 0, now);
   }
 
   /** Units come to stand in the arrival bank without a limit, or leave it. */

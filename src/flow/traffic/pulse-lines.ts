@@ -39,7 +39,7 @@ export class PulseLine {
     readonly id: number,
     readonly name: string,
     readonly stations: readonly Station[],
-    readonly takt: number,
+    public takt: number,
     readonly calendar: number,
   ) {
     this.lastDone = stations[0];

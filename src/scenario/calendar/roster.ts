@@ -129,7 +129,7 @@ function numbered(windows: readonly Omit<RosterWindow, 'instance'>[]): RosterWin
   return out;
 }
 
-interface WindowRow extends Pick<RosterWindow, 'start' | 'end' | 'shiftEnd'> {
+export interface WindowRow extends Pick<RosterWindow, 'start' | 'end' | 'shiftEnd'> {
   readonly overtime: number | boolean;
   readonly rules: number;
 }
@@ -143,7 +143,7 @@ export function calendarColumns(
   horizon: number,
   bitOf: (entry: number) => number,
 ): CalendarColumns {
-  return columns(
+  return windowColumns(
     roster
       .filter(({ start }) => start < horizon)
       .map(({ start, end, shiftEnd, isOvertime = false, entry = -1 }) => ({
@@ -176,7 +176,7 @@ export function intersection(a: CalendarColumns, b: CalendarColumns): CalendarCo
     if (at(a.end, i) < at(b.end, j)) i++;
     else j++;
   }
-  return columns(shared);
+  return windowColumns(shared);
 }
 
 export const sameColumns = (a: CalendarColumns, b: CalendarColumns): boolean =>
@@ -185,7 +185,8 @@ export const sameColumns = (a: CalendarColumns, b: CalendarColumns): boolean =>
     a[key].every((value, i) => value === b[key][i]),
   );
 
-function columns(rows: readonly WindowRow[]): CalendarColumns {
+/** Windows in order, disjoint, as columns. */
+export function windowColumns(rows: readonly WindowRow[]): CalendarColumns {
   let worked = 0;
   const ends = rows.map(({ start, end }) => (worked += end - start));
   return {

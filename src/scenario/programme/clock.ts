@@ -1,10 +1,9 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { CalendarBook } from '../calendar/book.js';
 import { isoDate, isoWeek } from '../calendar/date.js';
 import { endOf, startOf, type WorkingDay } from '../calendar/days.js';
+import { releaseWorkingDays } from '../dated/stages.js';
 import { at } from '../lookup/columns.js';
 import type { Scenario } from '../types/scenario.js';
-import { releaseSite } from './rates.js';
 import { releaseDays } from './release.js';
 import { runSpan } from './span.js';
 
@@ -40,8 +39,7 @@ export interface ProgrammeClock {
 export function programmeClock(scenario: Scenario): ProgrammeClock {
   const span = runSpan(scenario);
   const { programme } = scenario;
-  const site = releaseSite(scenario);
-  const days = new CalendarBook(scenario, span).workingDays(site.calendar, site.zone);
+  const days = releaseWorkingDays(scenario, span);
   const edges = span.bucketEdges;
   const workingDays = shares(days, edges, () => 1);
   const release = releaseDays(scenario, days, span);

@@ -3,11 +3,12 @@ import { RELEASE_ARRIVALS, RELEASE_SATURATED, RELEASE_TIMES } from '../../flow/m
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber } from '../calendar/date.js';
 import { startOf, timeInDay, type WorkingDay } from '../calendar/days.js';
+import { releaseWorkingDays } from '../dated/stages.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import type { Scenario } from '../types/scenario.js';
 import { compileOrders } from './build-order.js';
 import { orderCounts } from './orders.js';
-import { askedRate, releaseSite } from './rates.js';
+import { askedRate } from './rates.js';
 import type { RunSpan } from './span.js';
 
 /** A working day with units to release on it. */
@@ -91,8 +92,7 @@ const RELEASE = { rate: RELEASE_TIMES, interval: RELEASE_ARRIVALS, saturated: RE
 export function compileProgramme(all: Compilation): Model['programme'] {
   const { scenario, book, draws, span } = all;
   const { release, quantity, warmUpMin, orders } = scenario.programme;
-  const site = releaseSite(scenario),
-    days = book.workingDays(site.calendar, site.zone);
+  const days = releaseWorkingDays(scenario, span, book);
   const byRate = releaseTimes(
     releaseDays(scenario, days, span),
     orderCounts(orders.list, quantity).byRate,

@@ -39,7 +39,7 @@ export interface Scenario {
   readonly before?: readonly Stage[] | undefined;
 }
 
-/** A scenario that holds up to a day: what is of the programme is that of the scenario that it belongs to. */
+/** A scenario that holds up to a day. Programme and outages are those of the scenario that it belongs to. */
 export interface Stage {
   /** ISO date, after the start: it no longer holds from its midnight on, in the zone of the programme. */
   readonly until: string;

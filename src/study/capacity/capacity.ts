@@ -1,5 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import { meanOf } from '../../random/distribution.js';
+import { compile } from '../../scenario/compile.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { type PlannersUnit } from '../planners-unit.js';
@@ -80,8 +81,15 @@ export interface CapacityTable {
  *   `loadAlone` adds the waits that a unit alone would have.
  * - A feeder's capacity is that of its slowest station or crew, as if that worked for this feeder alone.
  * - A supply's is what comes in over what a unit takes (see `supplyLimits`).
+ * - Where changes come on their dates, it is the capacity when all of them are there.
  */
 export function capacity(model: Model, scenario: Scenario): CapacityTable {
+  if (scenario.before === undefined) return capacityOf(model, scenario);
+  const last = { ...scenario, before: undefined };
+  return capacityOf(compile(last), last);
+}
+
+function capacityOf(model: Model, scenario: Scenario): CapacityTable {
   const asks = demand(model);
   const daily = dailyMinutes(model, scenario);
   const asked = askedPerDay(scenario, daily);
@@ -92,9 +100,9 @@ export function capacity(model: Model, scenario: Scenario): CapacityTable {
     ...feederLimits(model, asks, uses),
     ...supplyLimits(model, scenario, asks, daily),
   ].map((limit) => row(limit, asked));
-  const capacityOf = (row: CapacityRow | null): number => row?.capacityPerDay ?? Infinity,
+  const ofRow = (row: CapacityRow | null): number => row?.capacityPerDay ?? Infinity,
     bottleneck = rows.reduce<CapacityRow | null>(
-      (least, each) => (capacityOf(each) < capacityOf(least) ? each : least),
+      (least, each) => (ofRow(each) < ofRow(least) ? each : least),
       null,
     );
   return {

@@ -7,13 +7,13 @@ import { LEVEL, wholeNumber } from '../asked.js';
 import { PossibleChanges } from '../priced/sets.js';
 import { noRateReason } from '../rate/at-rate.js';
 import { asking } from '../rate/last-unit.js';
-import { changedTo } from '../reliefs/changes.js';
+import { type Changed, changedTo } from '../reliefs/changes.js';
 import { Replicator } from '../run/replicator.js';
 import { choose } from './choose.js';
 import { ReachForecast } from './forecast.js';
 import type { ReachOptions } from './options.js';
 import type { ReachResults } from './results.js';
-import { Choices } from './search/choices.js';
+import { Choices, type Counts } from './search/choices.js';
 import { climb } from './search/frontier.js';
 import { LOOKS, Pool } from './search/pool.js';
 import { settingOf } from './search/setting.js';
@@ -71,7 +71,7 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
       deciding = search.behind(Math.max(...LOOKS)),
       telling = deciding.behind(most),
       made = (counts: readonly number[]) => possible.made(all.set(counts), ordered),
-      full = fullOf(scenario, () => made(all.most)),
+      full = fullOf(scenario, all, made),
       setting = await settingOf(goal, full, { from, level }, search),
       pool = new Pool(made, setting, search);
     onStage(`trying sets of ${all.all.length === 1 ? 'one change' : `${all.all.length} changes`}`);
@@ -104,14 +104,23 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
   }
 }
 
-/** The build with every change made; as it is where they clash. */
-function fullOf(scenario: Scenario, made: () => Scenario) {
-  try {
-    return changedTo(made());
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    return changedTo(scenario);
-  }
+/** The build with every change made that can be made; as it is where they clash. */
+function fullOf(
+  scenario: Scenario,
+  { all, most, none }: Choices,
+  made: (counts: Counts) => Scenario,
+): Changed {
+  const buildOf = (counts: Counts): Changed | undefined => {
+    try {
+      return changedTo(made(counts));
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      return undefined;
+    }
+  };
+  const alone = (i: number): Counts => none.map((_, other) => (other === i ? (most[i] ?? 0) : 0)),
+    able = all.map((_, i) => buildOf(alone(i)) !== undefined);
+  return buildOf(most.map((times, i) => (able[i] === true ? times : 0))) ?? changedTo(scenario);
 }
 
 /** Minutes from the start to the beginning of a day in the programme's zone. */

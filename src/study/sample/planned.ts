@@ -1,8 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
-import { CalendarBook } from '../../scenario/calendar/book.js';
 import { endOf, startOf, type WorkingDay } from '../../scenario/calendar/days.js';
+import { releaseWorkingDays } from '../../scenario/dated/stages.js';
 import { type ProgrammeClock, programmeClock } from '../../scenario/programme/clock.js';
-import { releaseSite } from '../../scenario/programme/rates.js';
 import { type ReleaseDay, releaseDays } from '../../scenario/programme/release.js';
 import { runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
@@ -21,8 +20,7 @@ export interface ReleaseCalendar {
 
 export function releaseCalendar(scenario: Scenario): ReleaseCalendar {
   const span = runSpan(scenario),
-    site = releaseSite(scenario);
-  const workingDays = new CalendarBook(scenario, span).workingDays(site.calendar, site.zone);
+    workingDays = releaseWorkingDays(scenario, span);
   return { kind: span.kind, workingDays, releaseDays: releaseDays(scenario, workingDays, span) };
 }
 

@@ -1,11 +1,10 @@
-import { type Model, UNLIMITED } from '../../flow/model/model.js';
+import type { Model } from '../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
-import { bankName } from '../../scenario/lookup/ids.js';
 import type { Costs, HourPrice } from '../../scenario/types/costs.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { own } from '../../scenario/values/raw.js';
-import { spacePrice } from '../../scenario/whole/space-price.js';
+import { days, floorDay, paidByDay } from '../sample/by-day.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -48,12 +47,10 @@ export const FLOOR = 'floor';
  * nothing has.
  */
 export function costs(sample: Sample): Pending<CostResult | null> {
-  const {
-    scenario: { costs },
-    model,
-  } = sample;
+  const { scenario, model } = sample,
+    { costs } = scenario;
   if (costs === undefined) return null;
-  const parts = pricedParts(model, costs),
+  const parts = pricedParts(model, costs, scenario.before),
     total = totalOf(parts),
     hourly = hourPrices(model, costs).map(({ hour }) => hour);
   const perUnit = (of: (observation: Observation) => number) =>
@@ -90,9 +87,12 @@ export function costPerUnit(sample: Sample): Deferred<Estimate> | null {
 }
 
 /** Money a unit shipped in a replication; null where nothing has a price. */
-export function unitCost({ costs }: Scenario, model: Model): ((observation: Observation) => number) | null {
+export function unitCost(
+  { costs, before }: Scenario,
+  model: Model,
+): ((observation: Observation) => number) | null {
   if (costs === undefined) return null;
-  const money = totalOf(pricedParts(model, costs));
+  const money = totalOf(pricedParts(model, costs, before));
   return (each) => ratio(money(each), each.shipped);
 }
 
@@ -106,13 +106,17 @@ const totalOf =
   (observation: Observation): number =>
     sumOf(parts, ({ of }) => of(observation));
 
-/** All that has a price, in the order of the results. */
-export function pricedParts(model: Model, costs: Costs): Part[] {
+/**
+ * All that has a price, in the order of the results. What is paid by the day for trucks, for floor and for
+ * the whole follows what is there on the day, at the prices of then; all other prices are those of the end.
+ * @param before how the scenario is before changes are there
+ */
+export function pricedParts(model: Model, costs: Costs, before: Scenario['before'] = []): Part[] {
   const { lanes, resources, stations, supplies } = model,
     prices = hourPrices(model, costs),
     hourly = prices.map(({ hour }) => hour),
     overtimeHourly = prices.map(({ overtimeHour }) => overtimeHour),
-    floor = floorDay(model, costs),
+    { byDay, everPriced } = paidByDay(model, costs, before),
     parts: Part[] = [];
   const add = (isPriced: boolean, name: string, of: Part['of']): void => {
     if (isPriced) parts.push({ name, of });
@@ -120,14 +124,25 @@ export function pricedParts(model: Model, costs: Costs): Part[] {
   const hasPeople = Object.keys(costs.people).length > 0;
   add(hasPeople, 'people', ({ crewTime }) => paidAt(crewTime.usual, hourly));
   add(hasPeople, 'overtime', ({ crewTime }) => paidAt(crewTime.overtime, overtimeHourly));
-  add(Object.keys(costs.trucks).length > 0, 'trucks', (each) =>
+  const hasTrucks = everPriced(({ trucks }) => Object.keys(trucks).length > 0),
+    trucksByDay = lanes.names.map((name, lane) =>
+      byDay(
+        ({ lanes: { trucks } }) => trucks[lane],
+        ({ trucks }) => own(trucks, name)?.day ?? 0,
+      ),
+    );
+  add(hasTrucks, 'trucks', (each) =>
     lanes.names.reduce((money, name, lane) => {
-      const { trip = 0, day = 0 } = own(costs.trucks, name) ?? {};
-      return money + each.lanes.trips[lane] * trip + lanes.trucks[lane] * days(each) * day;
+      const { trip = 0 } = own(costs.trucks, name) ?? {};
+      return money + each.lanes.trips[lane] * trip + trucksByDay[lane](each);
     }, 0),
   );
   add(costs.unitDay !== undefined, 'units in work', (each) => each.wip * days(each) * costs.unitDay!);
-  add(costs.spaceDay !== undefined, FLOOR, (each) => floor * days(each));
+  add(
+    everPriced(({ spaceDay }) => spaceDay !== undefined),
+    FLOOR,
+    byDay(floorDay),
+  );
   add(Object.keys(costs.supplies).length > 0, 'supplies', (each) =>
     Array.from(supplies.resource).reduce((money, resource, id) => {
       const { lot = 0, stockDay = 0 } = own(costs.supplies, resources.names[resource]) ?? {};
@@ -142,7 +157,11 @@ export function pricedParts(model: Model, costs: Costs): Part[] {
   add(costs.sendBack !== undefined, 'send-backs', (each) => sendBacks(each) * costs.sendBack!);
   add(costs.scrap !== undefined, 'scrap', (each) => each.scrapped * costs.scrap!);
   add(costs.lateDay !== undefined, 'late units', (each) => lateDays(each) * costs.lateDay!);
-  add(costs.standingDay !== undefined, 'standing', (each) => days(each) * costs.standingDay!);
+  add(
+    everPriced(({ standingDay }) => standingDay !== undefined),
+    'standing',
+    byDay((_, { standingDay = 0 }) => standingDay),
+  );
   return parts;
 }
 
@@ -161,8 +180,6 @@ export function changeoversAt(
   return ({ changeovers }) => sum(changeovers.subarray(first, first + pairs));
 }
 
-export const days = ({ minutes }: Observation): number => minutes / MINUTES_PER_DAY;
-
 export const sendBacks = ({ inspections }: Observation): number => sum(inspections.sentBack);
 
 /**
@@ -172,26 +189,4 @@ export const sendBacks = ({ inspections }: Observation): number => sum(inspectio
 export function lateDays({ dueAt, shippedAt, lateMinutes, endedAt }: Observation): number {
   const never = dueAt.map((due, i) => (shippedAt[i] >= 0 ? 0 : Math.max(0, endedAt - due)));
   return (lateMinutes + sum(never)) / MINUTES_PER_DAY;
-}
-
-/** Spaces of limited buffers and banks, and places of stations: money a day for floor kept free for units. */
-export function floorDay({ stations, lanes, siteNames }: Model, costs: Costs): number {
-  const limited = (count: number): number => (count >= 0 && count < UNLIMITED ? count : 0);
-  const stationed = stations.names.map((name, s) => {
-    const lane = stations.isBank[s] === 1 ? lanes.names.find((each) => bankName(each) === name) : undefined,
-      spaces = stations.places[s] + limited(stations.buffer[s]) + limited(stations.reworkBuffer[s]);
-    return (
-      spaces *
-      spacePrice(costs, {
-        kind: lane === undefined ? 'station' : 'arrival bank',
-        of: lane ?? name,
-        site: siteNames[stations.site[s]],
-      })
-    );
-  });
-  const banks = lanes.names.map(
-    (of, l) =>
-      limited(lanes.bank[l]) * spacePrice(costs, { kind: 'bank', of, site: siteNames[lanes.from[l]] }),
-  );
-  return sum(stationed) + sum(banks);
 }

@@ -4,7 +4,7 @@ import { readScenario } from '../../../src/scenario/read.js';
 import type { Costs } from '../../../src/scenario/types/costs.js';
 import { type CostResult, lateDays } from '../../../src/study/sections/costs.js';
 import { amount } from '../../../src/study/statistics/skewed-interval.js';
-import { play } from '../../flow/run-yaml.js';
+import { play, playModel } from '../../flow/run-yaml.js';
 import {
   back,
   chance,
@@ -26,6 +26,8 @@ const DAY = 1440;
 /** Costs by hand, to the cent. Everything is invented. */
 const partsOf = ({ parts }: CostResult): Record<string, number> =>
   Object.fromEntries(parts.map(({ name, perUnit }) => [name, perUnit.mean]));
+
+const read = (yaml: string) => readScenario(yaml, 'costs.yaml', () => '').scenario!;
 
 /** One replication of a scenario text, summed up. */
 function costsOf(yaml: string): CostResult {
@@ -305,5 +307,43 @@ describe('costs of several replications', () => {
   it('leave a replication out that shipped nothing, and are null without prices', () => {
     expect(summed(costs, [80, 0, 87])!.perUnit.n).toBe(2);
     expect(summed(undefined, [80])).toBeNull();
+  });
+});
+
+describe('the cost of a unit where things come on a date', () => {
+  const works = (places: number, buffer: number, people: number, trucks: number, costs: string): string => `
+scenario: more from day 2 on
+programme: { start: 2027-03-01, arrivals: saturated, quantity: 4 }
+sites:
+  works: { crews: { smiths: ${people} }, stations: { bay: { places: ${places}, buffer: ${buffer} } } }
+  yard: { stations: { gate: { buffer: unlimited } } }
+lanes: { road: { from: works, to: yard, trucks: ${trucks}, capacity: 1, drive: 0 h, bank: 1, leaves: when full } }
+route:
+  - { step: weld, at: bay, crew: { smiths: 1 }, work: 1 day }
+  - lane: road
+  - { step: check, at: gate, work: 0 h }
+costs: { currency: EUR, people: { smiths: 10 }, trucks: { road: { trip: 1, day: 100 } }, buffer place: { day: 7 }, ${costs} }
+`;
+  // Out on days 1 and 2, and two on day 3.
+  const final = read(works(2, 3, 2, 3, 'standing: { day: 50 }')),
+    base = read(works(1, 1, 1, 1, 'standing: { day: 20 }')),
+    scenario = { ...final, before: [{ until: '2027-03-03', scenario: base }] },
+    model = compile(scenario);
+
+  it('pays people, trucks, floor and standing for the days on which they are there', () => {
+    const { seen } = playModel(model, 'hand', 1);
+    expect(seen.endedAt).toBe(3 * DAY);
+    const costs = summarise({
+      ...{ scenario, model, observations: [seen], file: 'costs.yaml', seed: 'hand', level: 0.95 },
+    }).costs!;
+    const parts = partsOf(costs);
+    expect(parts).toEqual({
+      people: (2 * 24 * 10 + 24 * 2 * 10) / 4,
+      overtime: 0,
+      trucks: (4 + 2 * 100 + 3 * 100) / 4,
+      // Places of bay, its buffer, one place of gate and the bank.
+      floor: ((2 * (1 + 1 + 1 + 1) + (2 + 3 + 1 + 1)) * 7) / 4,
+      standing: (2 * 20 + 50) / 4,
+    });
   });
 });

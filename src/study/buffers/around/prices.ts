@@ -4,7 +4,8 @@ import { stationsOf } from '../../../scenario/lookup/placed.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import { spacePrice } from '../../../scenario/whole/space-price.js';
 import { defined } from '../../lists.js';
-import { days, FLOOR, floorDay, pricedParts } from '../../sections/costs.js';
+import { days, floorDay } from '../../sample/by-day.js';
+import { FLOOR, pricedParts } from '../../sections/costs.js';
 import { sum } from '../../statistics/sums.js';
 import type { Layout, Spot } from '../spots.js';
 

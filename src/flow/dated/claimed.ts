@@ -1,0 +1,58 @@
+import { give, type Resource } from '../claims/resource.js';
+import { replenish } from '../claims/supplies.js';
+import { staff } from '../interruptions/crews.js';
+import type { Model } from '../model/model.js';
+import { CARRIER } from '../model/resources.js';
+import type { Run } from '../run.js';
+
+/** What is claimed, on its date: people, carriers, how supplies are ordered. */
+
+/** Only the people and the carriers of a stage are there. */
+export function withholdClaimed(run: Run, before: Model, next: Model): void {
+  for (const [resource, amount] of changed(run, before, next)) {
+    resource.amount = amount;
+    if (resource.isCrew) {
+      if (next.resources.shifts[run.shop.resources.indexOf(resource)] === null)
+        resource.staff(amount, run.now);
+      continue;
+    }
+    resource.free = amount;
+    for (const companion of run.shop.companions)
+      if (companion.resource === resource) companion.comingSources = companion.sources.splice(amount);
+  }
+}
+
+/** People come, or leave with their work broken off; carriers come, free. */
+export function bringClaimed(run: Run, before: Model, next: Model): void {
+  for (const [resource, amount] of changed(run, before, next)) {
+    const more = amount - resource.amount;
+    resource.amount = amount;
+    if (resource.isCrew) {
+      // Where people differ by shift, each shift has its own.
+      if (next.resources.shifts[run.shop.resources.indexOf(resource)] === null) staff(run, resource, amount);
+      continue;
+    }
+    for (const companion of run.shop.companions)
+      if (companion.resource === resource) companion.sources.push(...companion.comingSources.splice(0, more));
+    give(run, resource, more);
+  }
+}
+
+/** Crews and carriers of which there is another number. */
+function changed({ shop }: Run, before: Model, next: Model): [Resource, number][] {
+  return shop.resources.flatMap((resource, r): [Resource, number][] =>
+    (resource.isCrew || resource.kind === CARRIER) && before.resources.amount[r] !== next.resources.amount[r]
+      ? [[resource, next.resources.amount[r]]]
+      : [],
+  );
+}
+
+/** Lots that come are as they were ordered. */
+export function goBySupplies(run: Run, before: Model, next: Model): void {
+  if (next.supplies === before.supplies) return;
+  for (const supply of run.shop.supplies) {
+    supply.goBy(next.supplies);
+    // At the start they are ordered with all that begins.
+    if (run.stage > 0) replenish(run, supply);
+  }
+}
