@@ -153,6 +153,42 @@ describe('what to buy for a day', SLOW, () => {
   });
 });
 
+describe('what to buy if it is ordered on a day', SLOW, () => {
+  const ordered = '2028-01-03';
+
+  it('has each change from its day on: the last unit is out later than with all of it from the start', async () => {
+    // 12 a day for three weeks are 252 units, 348 more at 14.4 a day take 24.2 days: out on 17 February.
+    const by = (date: string) => ({ goal: { kind: 'date' as const, date, sure: 0.8 }, ordered }),
+      enough = await reach(yaml(CHANGES), by('2028-02-17')),
+      never = await reach(yaml(CHANGES), by('2028-02-16'));
+    expect([enough.outcome, boughtBy(enough)]).toEqual(['reached', '1 a jig']);
+    expect(enough.steps[1].made).toMatchObject({ from: '2028-01-24', orderBy: '2027-12-13' });
+    expect(enough.steps.map(({ byDate }) => byDate?.share)).toEqual([0, 1]);
+    // The bench comes on 3 March, when it is too late.
+    expect(never.outcome).toBe('not reached');
+  });
+
+  it('holds the rate in the weeks from a day on, and not in those before', async () => {
+    const later = await reach(yaml(CHANGES), { ...perDay(14.2), ordered, by: '2028-01-31' }),
+      all = await reach(yaml(CHANGES), { ...perDay(14.2), ordered });
+    expect([later.outcome, boughtBy(later), later.counted?.from]).toEqual([
+      'reached',
+      '1 a jig',
+      '2028-01-31',
+    ]);
+    expect(all.outcome).toBe('not reached');
+  });
+
+  it('leaves out what cannot come midway, and says why', async () => {
+    const wash = `
+    a wash: { changes: [{ sites.hall.stations.wash: {} }, { route.fit.work: 1 h }], price: 1, ready after: 3 weeks }`,
+      found = await reach(yaml(CHANGES + wash), { ...perDay(14.2), ordered, by: '2028-01-31' });
+    expect(boughtBy(found)).toBe('1 a jig');
+    expect(found.skipped).toMatchObject([{ what: 'a wash' }]);
+    expect(found.skipped[0].why).toContain('expected changes that can come midway');
+  });
+});
+
 describe('what a study of sets refuses', () => {
   it('is a scenario that names no changes, and a rate without whole weeks', async () => {
     await expect(reach(yaml(CHANGES).replace(/ {2}changes:[^]*/, ''), perDay(15))).rejects.toThrow(
