@@ -7,7 +7,7 @@ import type { FirstScreen } from '../../../src/report/first/first.js';
 import { rateFirst } from '../../../src/report/first/rate.js';
 import { reliefsFirst } from '../../../src/report/first/reliefs.js';
 import { simulateFirst } from '../../../src/report/first/simulate.js';
-import { buffersTable } from '../../../src/report/terminal/buffers.js';
+import { buffersTable } from '../../../src/report/terminal/buffers/buffers.js';
 import { compareTable } from '../../../src/report/terminal/compare.js';
 import { factorsTable } from '../../../src/report/terminal/factors.js';
 import { shareOf } from '../../../src/report/terminal/first.js';
