@@ -2,6 +2,7 @@ import type { ConstraintResult } from '../constraint/results.js';
 import type { ResultsHead } from '../head.js';
 import type { Verdict } from '../held/rate-held.js';
 import type { DateQuantile } from '../programme/dates.js';
+import type { Thing } from '../reliefs/thing.js';
 import type { WeakestResult } from '../reliefs/values/weakest.js';
 import type { Estimate } from '../statistics/estimate.js';
 import type { Proportion } from '../statistics/proportion.js';
@@ -62,6 +63,8 @@ export interface PossibleResult {
   readonly name: string;
   /** What it does, in words: `one place more at colour booth`, or its edits. */
   readonly what: string;
+  /** What it touches, as far as it can be pointed at on the route. */
+  readonly things: readonly Thing[];
   /** Money, once; null: not given. And a day, beside wages, trucks and floor. */
   readonly price: number | null;
   readonly day: number;

@@ -4,6 +4,8 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import { defined } from '../lists.js';
 import { findRelief } from '../priced/relief-of.js';
 import type { PossibleChanges } from '../priced/sets.js';
+import type { Thing } from '../reliefs/thing.js';
+import { changedThings } from '../route/changed.js';
 import type { MadeResult, PossibleResult } from './results.js';
 import type { Choices, Counts } from './search/choices.js';
 
@@ -35,6 +37,7 @@ export class Terms {
     return this.choices.all.map((change) => ({
       name: change.name,
       what: whatOf(this.scenario, change),
+      things: this.thingsOf(change),
       price: change.price ?? null,
       day: change.day,
       readyAfter: change.readyAfter === undefined ? null : leadTimeText(change.readyAfter),
@@ -42,6 +45,20 @@ export class Terms {
       excludes: change.excludes,
       requires: change.requires,
     }));
+  }
+
+  /** Of a bundle those in which it differs from what it requires. */
+  private thingsOf({ name, relief }: PossibleChange): readonly Thing[] {
+    if (relief !== undefined) return [findRelief(this.scenario, relief).relief?.of ?? []].flat();
+    const all = this.possible.withRequired(name),
+      before = new Map([...all].filter(([each]) => each !== name));
+    try {
+      return changedThings(this.possible.made(before), this.possible.made(all)).things;
+    } catch (error) {
+      // It cannot be made with what it requires, and is in no set.
+      if (error instanceof RangeError) return [];
+      throw error;
+    }
   }
 
   private whenOf({ readyAfter }: PossibleChange): Pick<MadeResult, 'from' | 'orderBy'> {
