@@ -1,0 +1,25 @@
+import { capital } from '../../../study/format.js';
+import { rateText } from '../../../study/planners-unit.js';
+import type { ReachResults } from '../../../study/reach/results.js';
+import { nowOf } from '../../reach.js';
+import { whyText } from '../first.js';
+
+export const WITH_THEM = 'with these changes';
+
+/** What stops it as it is, and what would stop it next. */
+export function why(results: ReachResults): string {
+  const { steps, constraint, rateUnit, outcome, goal } = results,
+    { askedPerDay } = constraint,
+    isMore = askedPerDay !== null && goal.kind === 'rate' && askedPerDay > goal.perDay,
+    tried = isMore ? `tried at ${rateText(askedPerDay, rateUnit)}` : '',
+    { culprit } = nowOf(results).stopped;
+  const now = whyText(
+    { ...constraint, ...nowOf(results).stopped, tried: culprit === null ? [] : [culprit] },
+    'today',
+  );
+  if (steps.length === 1) return tried === '' ? now : whyText(constraint, tried);
+  // What is held by no set is not said to be.
+  if (outcome === 'not reached' && constraint.outcome === 'rate asked')
+    return `${now} ${capital(WITH_THEM)}: nothing else that was tried brings more.`;
+  return `${now} ${whyText(constraint, tried === '' ? WITH_THEM : `${WITH_THEM}, ${tried},`)}`;
+}
