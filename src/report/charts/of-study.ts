@@ -7,7 +7,7 @@ import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Results } from '../../study/simulate/results.js';
 import { toldConstraint, triedAt, triedWith, WITH_THEM } from '../constraint.js';
 import { triedOn } from '../factors.js';
-import { triedOnWay } from '../reach.js';
+import { triedOnWay } from '../first/reach/told.js';
 import type { DrawChart } from './chart.js';
 import { compareDifferences } from './compared/compare-differences.js';
 import { compareThroughput, compareWip } from './compared/compare-weeks.js';

@@ -1,8 +1,8 @@
 import type { BuildResult, PossibleResult, ReachResults, StepResult } from '../../study/reach/results.js';
 import { setText } from '../../study/reach/sentence.js';
 import { CHARTS } from '../charts/of-study.js';
+import { stepVerdict, timesIn, timesMade } from '../first/reach/told.js';
 import { reachPage } from '../page/studies/reach.js';
-import { stepVerdict, timesIn, timesMade } from '../reach.js';
 import { lossesData, trialsData } from './constraint.js';
 import { estimate, type FileColumn, type FileTable, fileTable, proportion } from './csv.js';
 import { type Files, studyFiles } from './study-files.js';

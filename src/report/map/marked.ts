@@ -9,7 +9,7 @@ import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Thing } from '../../study/reliefs/thing.js';
 import type { Changed } from '../../study/route/changed.js';
 import { figure } from '../first/figures.js';
-import { inPlanners, lastOf, nowOf, stepVerdict } from '../reach.js';
+import { inPlanners, lastOf, nowOf, stepVerdict } from '../first/reach/told.js';
 import { type Marked, NO_FIGURES, type Seen } from './seen.js';
 
 /** More places are not told apart by looking. */
@@ -67,7 +67,8 @@ export function markedReach(results: ReachResults): Seen {
       `As it is it ships ${rate(nowOf(results))} ${a}; ` +
       (steps.length < 2
         ? 'nothing has to be changed'
-        : `in broken frames: what is changed, step by step, after which it ships ${rate(lastOf(results))} ${a}` +
+        : 'in broken frames: what is changed, step by step, after which it ships ' +
+          `${rate(lastOf(results))} ${a}` +
           (many.length === 0 ? '' : `; not marked: ${many.join(', ')}`)),
     marks: steps.flatMap((step, i): Marked[] => {
       const { made, price, gain } = step,

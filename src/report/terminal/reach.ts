@@ -3,9 +3,17 @@ import { each, unitsEach } from '../../study/planners-unit.js';
 import type { FrontierResult, ReachResults, StepResult } from '../../study/reach/results.js';
 import { isPriced } from '../../study/reach/sentence.js';
 import { reachFirst } from '../first/reach/reach.js';
+import {
+  inPlanners,
+  outBy,
+  setOrAsIs,
+  stepName,
+  stepVerdict,
+  timesIn,
+  triedOnWay,
+} from '../first/reach/told.js';
 import { searchText } from '../page/studies/reach-search.js';
 import { stopsThen } from '../page/studies/reach-steps.js';
-import { inPlanners, outBy, setOrAsIs, stepName, stepVerdict, timesIn, triedOnWay } from '../reach.js';
 import { constraintLines } from './constraint.js';
 import { firstPieces } from './first.js';
 import { joined } from './lines.js';
@@ -23,7 +31,8 @@ export function reachTable(results: ReachResults, width?: number): string {
       '',
       tableOf(rows, effectColumns(results)),
       `ships: ${unitsEach(rateUnit)}, in brackets ${plain(level)}; gain: over the step before, in brackets ` +
-        `${plain(eachLevel)}, all to hold together; ${count(replications, 'fresh build')} of each, seed ${seed}`,
+        `${plain(eachLevel)}, all to hold together; ${count(replications, 'fresh build')} of each, ` +
+        `seed ${seed}`,
       ...(results.ordered === null ? ['order by: to have it from the first day on'] : []),
       ...(frontier.length < 2 ? [] : ['', tableOf(frontier, mostColumns(results))]),
       '',
@@ -107,13 +116,13 @@ function mostColumns(results: ReachResults): CellColumn<FrontierResult>[] {
   ];
   return [
     isPriced(results)
-      ? { head: `the most for ${currency}`, align: 'right', cell: ({ money }) => amount(money) }
+      ? { head: `${currency} once`.trim(), align: 'right', cell: ({ money }) => amount(money) }
       : {
-          head: 'the most with changes',
+          head: 'changes',
           align: 'right',
           cell: ({ made }) => number(timesIn(made)),
         },
-    { head: `ships ${each(rateUnit)}`, cell: ({ throughput }) => short(throughput, rateUnit.workingDays) },
+    { head: `the most ${each(rateUnit)}`, cell: ({ throughput }) => short(throughput, rateUnit.workingDays) },
     ...(goal.kind === 'date' ? out : []),
     { head: 'set', cell: ({ made, isChosen }) => `${setOrAsIs(made)}${isChosen ? ' (the answer)' : ''}` },
   ];

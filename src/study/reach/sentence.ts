@@ -50,7 +50,8 @@ function cheaperText(results: Pick<ReachResults, 'search' | 'steps' | 'possible'
   if (!results.search.isProven) return cheaper.replace('every', 'not every') + ' was tried';
   return other === undefined
     ? `${cheaper} falls short`
-    : `whether ${other.made.length === 0 ? 'the build as it is' : setText(other.made)}${forMoney(other.money, results)} would do is not settled`;
+    : `whether ${other.made.length === 0 ? 'the build as it is' : setText(other.made)}` +
+        `${other.made.length === 0 ? '' : forMoney(other.money, results)} would do is not settled`;
 }
 
 /** ` for 456,000 EUR`; nothing where no change has a price. */

@@ -1,7 +1,7 @@
 import { exact } from '../../../study/format.js';
 import type { FrontierResult, ReachResults, StepResult } from '../../../study/reach/results.js';
 import { isPriced } from '../../../study/reach/sentence.js';
-import { sumOf } from '../../reach.js';
+import { sumOf } from '../../first/reach/told.js';
 import { isNarrow } from '../../style.js';
 import { type Axis, TICKS, valueAxis } from '../axes.js';
 

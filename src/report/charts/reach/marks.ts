@@ -73,7 +73,7 @@ interface Area {
 /** Half of the height of what is written, and of a point. CSS pixels. */
 const HALF = 8,
   POINT = 7;
-/** Where a text may stand from its point: above at the left, where a staircase is not, else below at the right. */
+/** Where a text may stand from its point: where no staircase is, above at the left or below at the right. */
 const PLACES: readonly (readonly [side: -1 | 1, across: number, down: number])[] = [
   [-1, 8, -11],
   [1, 9, 13],

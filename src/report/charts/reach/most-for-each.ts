@@ -1,12 +1,13 @@
-import { count } from '../../../study/format.js';
+import { capital, count } from '../../../study/format.js';
 import { each } from '../../../study/planners-unit.js';
 import type { FrontierResult, ReachResults } from '../../../study/reach/results.js';
 import { isPriced, moneyText, setText } from '../../../study/reach/sentence.js';
-import { inPlanners, outBy, sumOf } from '../../reach.js';
+import { boundsOf } from '../../../study/statistics/estimate.js';
+import { inPlanners, outBy, sumOf, timesIn } from '../../first/reach/told.js';
 import { PALETTE } from '../../style.js';
 import { type Chart, chart, intervalNote, intervalWords } from '../chart.js';
 import { line } from '../datasets.js';
-import { told as toldOne } from '../figures.js';
+import { figures } from '../figures.js';
 import { acrossSets } from './across.js';
 import { levelLines, spots } from './marks.js';
 import { DRAWN_SHARE, lastUnitUpright, shippedUpright, uprightAxis } from './upright.js';
@@ -27,7 +28,8 @@ export function mostForEach(results: ReachResults): Chart | null {
     finding: finding(sets, results),
     how:
       `${goal.kind === 'rate' ? 'The most that was found' : 'The earliest last unit that was found'} ` +
-      `${across.by}, with the ${goal.kind === 'rate' ? intervalNote(results) : intervalWords(level)}. Red: the set of the ` +
+      `${across.by}, with the ${goal.kind === 'rate' ? intervalNote(results) : intervalWords(level)}. ` +
+      'Red: the set of the ' +
       `answer. Dashed: asked.${goal.kind === 'rate' ? ' The scale does not begin at 0.' : ''}`,
     bodyHeight: 380,
     type: 'line',
@@ -77,26 +79,44 @@ export function mostForEach(results: ReachResults): Chart | null {
 const sumText = (set: FrontierResult, results: ReachResults): string =>
   isPriced(results) ? moneyText(set.money, results.currency) : count(sumOf(set, results) ?? 0, 'change');
 
-/** What cannot be had for less than the set of the answer; else the most of all. */
+/** What little money brings, and what less than the set of the answer does not; else the most of all. */
 function finding(sets: readonly FrontierResult[], results: ReachResults): string {
-  const { goal, outcome } = results,
+  const { goal, outcome, rateUnit } = results,
     chosen = sets.find(({ isChosen }) => isChosen),
     sum = chosen === undefined ? null : sumOf(chosen, results),
     less = sets.filter((set) => !set.isChosen && sum !== null && (sumOf(set, results) ?? 0) < sum),
     isBelow = outcome !== 'not reached' && chosen !== undefined && less.length > 0,
-    among = isBelow ? less : sets,
-    limit = isBelow
-      ? isPriced(results)
-        ? `For less than ${sumText(chosen, results)}`
-        : `With fewer than ${sumText(chosen, results)}`
-      : 'For whatever money';
-  const head = isBelow || isPriced(results) ? limit : 'With whatever changes';
+    among = isBelow ? less : sets;
+  const limit = !isBelow
+    ? 'whatever is spent,'
+    : isPriced(results)
+      ? `for less than ${sumText(chosen, results)}`
+      : `with fewer than ${sumText(chosen, results)}`;
   if (goal.kind === 'date') {
     const earliest = among.flatMap((set) => outBy(set, DRAWN_SHARE) ?? []).sort()[0] ?? '';
-    return `${head} no set found has the last unit out before ${earliest} in four of five builds`;
+    return `${capital(limit)} no set found has the last unit out before ${earliest} in four of five builds`;
   }
-  const [most] = [...among].sort((a, b) => b.throughput.mean - a.throughput.mean);
-  return most === undefined
-    ? ''
-    : `${head} no set found ships more than ${toldOne(inPlanners(most.throughput, results))} ${each(results.rateUnit)}`;
+  const [most] = [...among].sort((a, b) => b.throughput.mean - a.throughput.mean),
+    write = figures(sets.map(({ throughput }) => inPlanners(throughput, results))),
+    rate = (set: FrontierResult): string =>
+      `${write.mean(inPlanners(set.throughput, results))} ${each(rateUnit)}`,
+    first = firstSure(sets, results);
+  if (most === undefined) return '';
+  return capital(
+    (first === null || first === most || first.isChosen
+      ? ''
+      : `${sumText(first, results)} ${verb(first, results)} ${rate(first)}; `) +
+      `${limit} no set found ships more than ${rate(most)}`,
+  );
+}
+
+const verb = ({ made }: FrontierResult, results: ReachResults): string =>
+  !isPriced(results) && timesIn(made) === 1 ? 'brings' : 'bring';
+
+/** The cheapest set that surely ships more than the build as it is, if it takes money or a change. */
+function firstSure(sets: readonly FrontierResult[], results: ReachResults): FrontierResult | null {
+  const now = sets.find(({ made }) => made.length === 0);
+  if (now === undefined) return null;
+  const { high } = boundsOf(now.throughput);
+  return sets.find((set) => (sumOf(set, results) ?? 0) > 0 && boundsOf(set.throughput).low > high) ?? null;
 }

@@ -2,7 +2,7 @@ import { exact } from '../../../study/format.js';
 import { inUnit, unitsEach } from '../../../study/planners-unit.js';
 import type { BuildResult, ReachResults } from '../../../study/reach/results.js';
 import type { Estimate } from '../../../study/statistics/estimate.js';
-import { inPlanners, nowOf } from '../../reach.js';
+import { inPlanners, nowOf } from '../../first/reach/told.js';
 import { isNarrow } from '../../style.js';
 import { type Axis, TICKS, valueAxis } from '../axes.js';
 import { figures } from '../figures.js';

@@ -2,7 +2,15 @@ import { count, exact } from '../../../study/format.js';
 import { each } from '../../../study/planners-unit.js';
 import type { ReachResults, StepResult } from '../../../study/reach/results.js';
 import { isPriced, moneyText } from '../../../study/reach/sentence.js';
-import { askedShort, forMoney, inPlanners, lastOf, nowOf, outBy, stepVerdict } from '../../reach.js';
+import {
+  askedShort,
+  forMoney,
+  inPlanners,
+  lastOf,
+  nowOf,
+  outBy,
+  stepVerdict,
+} from '../../first/reach/told.js';
 import { PALETTE } from '../../style.js';
 import { type Chart, chart, intervalNote, intervalWords } from '../chart.js';
 import { line } from '../datasets.js';
@@ -12,7 +20,7 @@ import { keyBelow } from './key-below.js';
 import { levelLines, spots } from './marks.js';
 import { DRAWN_SHARE, lastUnitUpright, shippedUpright, type Upright, uprightAxis } from './upright.js';
 
-/** The way in what is asked: a rate that rises by step, or a last day that comes sooner; null without a step. */
+/** The way in what is asked: a rate that rises by step, or a last day that comes sooner. */
 export const wayPicture = (results: ReachResults): Chart | null =>
   results.goal.kind === 'rate' ? shippedByStep(results) : lastUnitByStep(results);
 

@@ -1,9 +1,9 @@
 import { exact } from '../../../study/format.js';
 import type { ReachResults, UnpricedResult } from '../../../study/reach/results.js';
 import { isPriced, moneyText, setText } from '../../../study/reach/sentence.js';
-import { lastOf, nowOf } from '../../reach.js';
 import { figure, range } from '../figures.js';
 import { lastUnitText, planSays } from '../last-unit.js';
+import { lastOf, nowOf } from './told.js';
 
 /** When the last unit is out with the changes and today; nothing without a quantity. */
 export function dates(results: ReachResults): string[] {

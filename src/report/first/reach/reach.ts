@@ -2,14 +2,14 @@ import { inWords } from '../../../study/answer/answer.js';
 import { count, exact } from '../../../study/format.js';
 import { each, inUnit, rateText } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
-import { isPriced, madeOnTheWay, moneyText } from '../../../study/reach/sentence.js';
-import { askedWorking, inPlanners, lastOf, moneyOf, outBy, sameCommand, timesIn } from '../../reach.js';
+import { isPriced, madeOnTheWay, moneyText, undecided } from '../../../study/reach/sentence.js';
 import { asking, dateText, type FirstScreen, INPUTS, roughly, sentences } from '../first.js';
 import { weakestText } from '../weakest.js';
 import { costs, dates, worth } from './money.js';
-import { WITH_THEM, why } from './stops.js';
+import { why } from './stops.js';
 import { sure } from './sure.js';
 import { toDo } from './to-do.js';
+import { askedWorking, inPlanners, lastOf, moneyOf, outBy, sameCommand, timesIn, withThem } from './told.js';
 
 /** What to buy, for how much, how sure that is, and what stops the build before and after. */
 export function reachFirst(results: ReachResults): FirstScreen {
@@ -25,7 +25,7 @@ export function reachFirst(results: ReachResults): FirstScreen {
     rests: sentences(
       weakest === null
         ? 'Which guess it hangs on most was not tried.'
-        : weakestText(weakest, undefined, steps.length > 1 ? ` ${WITH_THEM}` : ''),
+        : weakestText(weakest, undefined, steps.length > 1 ? ` ${withThem(results)}` : ''),
       'What may be changed, its prices and lead times are as the scenario gives them.',
       INPUTS,
     ),
@@ -54,12 +54,15 @@ function answer(results: ReachResults): string {
     last = lastOf(results),
     many = timesIn(madeOnTheWay(results)),
     changes = `${inWords(many)} ${many === 1 ? 'change' : 'changes'}`,
-    money = last.money === null ? '' : moneyOf(last, results);
+    money = last.money === null ? '' : moneyOf(last, results),
+    isLeast = search.isProven && undecided(results).length === 0;
   switch (outcome) {
     case 'holds already':
       return 'Yes, as it is: nothing to buy.';
     case 'reached':
-      return money === '' ? `Yes, with ${changes}.` : `Yes, for ${money}: ${changes}.`;
+      return money === ''
+        ? `Yes, with ${isLeast ? '' : 'at most '}${changes}.`
+        : `Yes, for ${isLeast ? '' : 'at most '}${money}: ${changes}.`;
     case 'not settled':
       if (steps.length === 1) return 'Not settled: it may do as it is.';
       return money === ''
@@ -106,11 +109,11 @@ function next(results: ReachResults): FirstScreen['next'] {
 /** Of the picture that comes first: the way, else the frontier, else what was tried. */
 function picture({ steps, frontier, goal, possible }: ReachResults): FirstScreen['picture'] {
   const by = isPriced({ possible }) ? 'for each sum of money' : 'for each number of changes',
-    more = 'The scale does not begin at 0.';
+    more = 'Dashed: what is asked; grey: within 2 % of it. The scale does not begin at 0.';
   if (steps.length > 1)
     return goal.kind === 'rate'
       ? { title: 'What is shipped after each step', more }
-      : { title: 'When the last unit is out after each step', more: '' };
+      : { title: 'When the last unit is out after each step', more: 'Dashed: the day asked.' };
   if (frontier.length > 1)
     return goal.kind === 'rate'
       ? { title: `The most that was found ${by}`, more }

@@ -1,15 +1,14 @@
 import { capital } from '../../../study/format.js';
 import { rateText } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
-import { nowOf } from '../../reach.js';
 import { whyText } from '../first.js';
-
-export const WITH_THEM = 'with these changes';
+import { nowOf, withThem } from './told.js';
 
 /** What stops it as it is, and what would stop it next. */
 export function why(results: ReachResults): string {
   const { steps, constraint, rateUnit, outcome, goal } = results,
     { askedPerDay } = constraint,
+    them = withThem(results),
     isMore = askedPerDay !== null && goal.kind === 'rate' && askedPerDay > goal.perDay,
     tried = isMore ? `tried at ${rateText(askedPerDay, rateUnit)}` : '',
     { culprit } = nowOf(results).stopped;
@@ -20,6 +19,6 @@ export function why(results: ReachResults): string {
   if (steps.length === 1) return tried === '' ? now : whyText(constraint, tried);
   // What is held by no set is not said to be.
   if (outcome === 'not reached' && constraint.outcome === 'rate asked')
-    return `${now} ${capital(WITH_THEM)}: nothing else that was tried brings more.`;
-  return `${now} ${whyText(constraint, tried === '' ? WITH_THEM : `${WITH_THEM}, ${tried},`)}`;
+    return `${now} ${capital(them)}: nothing else that was tried brings more.`;
+  return `${now} ${whyText(constraint, tried === '' ? them : `${them}, ${tried},`)}`;
 }

@@ -2,9 +2,8 @@ import { capital, count, exact } from '../../../study/format.js';
 import { each } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
 import { isPriced, undecided } from '../../../study/reach/sentence.js';
-import { forMoney, inPlanners, lastOf, nowOf, setOrAsIs } from '../../reach.js';
 import { between, dateText, how, sentences, shipIt } from '../first.js';
-import { WITH_THEM } from './stops.js';
+import { forMoney, inPlanners, lastOf, nowOf, setOrAsIs, withThem } from './told.js';
 
 /** What it ships, how many builds do what is asked, and what is known of other sets. */
 export const sure = (results: ReachResults): string =>
@@ -17,7 +16,7 @@ function ships(results: ReachResults): string {
   if (last === undefined || now === undefined) return '';
   return steps.length === 1
     ? `It ships ${between(now)} ${a} (${how(now)}).`
-    : `${capital(WITH_THEM)} it ships ${between(last)} ${a}, today ${between(now)} (${how(last)}).`;
+    : `${capital(withThem(results))} it ships ${between(last)} ${a}, today ${between(now)} (${how(last)}).`;
 }
 
 /** Builds that do what is asked: what the answer is judged by. */
@@ -28,7 +27,7 @@ function kept(results: ReachResults): string {
     return byDate === null
       ? ''
       : `${exact(byDate.count)} of ${count(byDate.n, 'build')} ${byDate.count === 1 ? 'has' : 'have'} the ` +
-          `last unit out by ${dateText(goal.date)}; asked are ${inHundred(goal.sure)} in 100, surely.`;
+          `last unit out by ${dateText(goal.date)}; asked are surely ${inHundred(goal.sure)} in 100.`;
   return keptUp === null
     ? ''
     : `${capital(shipIt(keptUp))} what is asked, to within 2 %` +
@@ -49,7 +48,8 @@ function othersTold(results: ReachResults): string {
   if (outcome === 'not reached') return 'Every set that may be made falls short, if no change does harm.';
   if (other === undefined) return `Every ${cheaper} falls short, if no change does harm.`;
   return (
-    `Whether less would do is not settled: ${setOrAsIs(other.made)}${forMoney(other, results)}` +
+    'Whether less would do is not settled: ' +
+    (other.made.length === 0 ? 'it may as it is' : setOrAsIs(other.made) + forMoney(other, results)) +
     `${more.length === 0 ? '' : `, and ${count(more.length, 'other set')}`}.`
   );
 }

@@ -2,8 +2,8 @@ import { inWords } from '../../../study/answer/answer.js';
 import { capital } from '../../../study/format.js';
 import type { ReachResults, StepResult } from '../../../study/reach/results.js';
 import { isPriced, madeOnTheWay, moneyText } from '../../../study/reach/sentence.js';
-import { neededBy, stepName, stepVerdict } from '../../reach.js';
 import { dateText, sentences } from '../first.js';
+import { neededBy, stepName, stepVerdict } from './told.js';
 
 /** More would not be read on a first screen; the table of steps has them all. */
 const MOST_TOLD = 4;

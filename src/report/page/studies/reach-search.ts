@@ -2,7 +2,7 @@ import { count, exact, number } from '../../../study/format.js';
 import type { ReachResults } from '../../../study/reach/results.js';
 import { isPriced, setText, undecided } from '../../../study/reach/sentence.js';
 import { columns, type PageTable } from '../../columns.js';
-import { setOrAsIs } from '../../reach.js';
+import { setOrAsIs } from '../../first/reach/told.js';
 import { amount } from './reach-steps.js';
 
 /** How the set was looked for, in a clause. */
@@ -10,8 +10,9 @@ export function searchText(results: ReachResults): string {
   const { search, possible } = results,
     { sets, byArithmetic, hurts, replications } = search;
   return [
-    `${count(sets, 'set')} of ${count(possible.length, 'change')} were run, ${exact(byArithmetic)} more ruled ` +
-      `out by arithmetic; ${count(replications, 'replication')} in all`,
+    `${count(sets, 'set')} of ${count(possible.length, 'change')} were run` +
+      `${byArithmetic === 0 ? '' : `, ${exact(byArithmetic)} more ruled out by arithmetic`}; ` +
+      `${count(replications, 'replication')} in all`,
     ...howFar(results),
     ...(hurts.length === 0 ? [] : [`${count(hurts.length, 'pair')} of sets show a change that does harm`]),
   ].join('; ');
@@ -25,8 +26,8 @@ function howFar(results: ReachResults): string[] {
   if (outcome === 'holds already' || outcome === 'not settled') return [];
   if (!search.isProven) return [`the search was ended before every ${those} was looked at`];
   return [
-    `every ${those} ${open === 0 ? '' : `but ${exact(open)} that could not be settled `}falls short: it was ` +
-      'run, or is part of one that falls short, as a change is taken to do no harm',
+    `every ${those} ${open === 0 ? '' : `but ${exact(open)} that could not be settled `}falls short: ` +
+      'it was run, or is part of one that falls short, as a change is taken to do no harm',
   ];
 }
 
@@ -38,10 +39,10 @@ export function decidedTable(results: ReachResults): PageTable {
     id: 'decided',
     title: 'Sets decided by fresh replications',
     note:
-      'In the order in which they were decided, the cheapest first, by replications that had no part in the ' +
-      `search. All of them are told rightly with ${number(100 * level)} %, but for a difference below ` +
-      `${number(100 * zone)} % of what is asked, which does not matter. One that does enough was judged once ` +
-      'more as a whole, by other replications again.',
+      'In the order in which they were decided, the cheapest first, by replications that had no part in ' +
+      `the search. All of them are told rightly with ${number(100 * level)} %, but for a difference below ` +
+      `${number(100 * zone)} % of what is asked, which does not matter. One that does enough was judged ` +
+      'once more as a whole, by other replications again.',
     ...columns(finalists, [
       ['Set', ({ made }) => setOrAsIs(made)],
       ...(isPriced(results)
@@ -63,7 +64,7 @@ export function harmTable({ search: { hurts } }: ReachResults): PageTable {
   return {
     id: 'harm',
     title: 'Changes that do harm',
-    note: 'Pairs of sets that were run in which the larger one surely did less, by more than does not matter.',
+    note: 'Pairs of sets that were run of which the larger one surely did less, by more than the zone.',
     ...columns(hurts, [
       ['Larger set', (pair) => named(pair.with)],
       ['Does less than', (pair) => named(pair.without)],

@@ -5,7 +5,7 @@ import { isPriced, setText } from '../../../study/reach/sentence.js';
 import { type Column, columns, type PageTable } from '../../columns.js';
 import { onEveryShift } from '../../constraint.js';
 import { worthText } from '../../first/reach/money.js';
-import { outBy, setOrAsIs, timesIn, timesMade } from '../../reach.js';
+import { outBy, setOrAsIs, timesIn, timesMade } from '../../first/reach/told.js';
 import { counted, day, estimated } from '../../sheets/cells.js';
 import { amount, costCell } from './reach-steps.js';
 
@@ -23,8 +23,8 @@ export function mostTable(results: ReachResults): PageTable {
     title: isByMoney ? 'The most for each sum of money' : 'The most for each number of changes',
     note:
       `Sets that ship more than all that were found for less; ${unitsEach(rateUnit)}, in brackets ` +
-      `${intervalName(level)}. Found by steps from cheap to dear: nothing proves that no set does better, but ` +
-      'for what is said of the set of the answer.',
+      `${intervalName(level)}. Found by steps from cheap to dear: nothing proves that no set does better, ` +
+      'but for what is said of the set of the answer.',
     ...columns(frontier, [
       isByMoney
         ? [`Money once, ${currency}`, (set) => amount(set.money)]
@@ -70,8 +70,8 @@ export function unpricedTable(results: ReachResults): PageTable {
     id: 'unpriced',
     title: 'What a price is worth asking for',
     note:
-      'With changes whose price is not given a cheaper set would do. Worth up to: what they may cost for that ' +
-      'set to be no dearer than that of the answer; a hint, not decided by fresh replications.',
+      'With changes whose price is not given a cheaper set would do. Worth up to: what they may cost for ' +
+      'that set to be no dearer than that of the answer; a hint, not decided by fresh replications.',
     ...columns(results.unpriced, [
       ['Without a price', ({ names }) => setText(names.map((name) => ({ name, times: 1 })))],
       ['Set that would do', ({ made }) => setText(made)],

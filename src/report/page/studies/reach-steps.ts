@@ -1,10 +1,10 @@
+import { calledThing } from '../../../study/constraint/sentence.js';
 import { asEstimate, exact, intervalName } from '../../../study/format.js';
-import { each, unitsEach } from '../../../study/planners-unit.js';
+import { each, rateText, unitsEach } from '../../../study/planners-unit.js';
 import type { BuildResult, ReachResults, StepResult } from '../../../study/reach/results.js';
 import { isPriced } from '../../../study/reach/sentence.js';
 import { type Column, columns, type PageTable } from '../../columns.js';
-import { onEveryShift } from '../../constraint.js';
-import { inPlanners, outBy, stepName, stepVerdict, whatIs } from '../../reach.js';
+import { inPlanners, outBy, stepName, stepVerdict, whatIs } from '../../first/reach/told.js';
 import { type Cell, day, difference, estimated, money, percent, valued } from '../../sheets/cells.js';
 
 /** An amount of money; null: it is not given. */
@@ -14,76 +14,93 @@ export const amount = (value: number | null): Cell =>
 export const costCell = ({ costPerUnit }: BuildResult): Cell =>
   costPerUnit === null ? '' : money(costPerUnit);
 
-/** The way, a row a step: what is bought, what it brings, what stops the build then. */
+/** The way, a row a step: what is bought, for how much, by when, and what comes of it in money and days. */
 export function stepsTable(results: ReachResults): PageTable {
-  const { steps, currency, eachLevel, level, rateUnit, goal, ordered } = results,
-    a = each(rateUnit),
-    hasDay = steps.some((step) => step.day !== 0),
-    hasUnitCost = steps.some(({ costPerUnit }) => costPerUnit !== null),
-    hasDates = steps.some(({ lastUnit }) => lastUnit.length > 0);
+  const { steps, currency, ordered } = results;
   const prices: Column<StepResult>[] = [
-    [`Price, ${currency}`, ({ made, price }) => (made === null ? '' : amount(price))],
-    [`So far, ${currency}`, (step) => amount(step.money)],
-  ];
-  const days: Column<StepResult>[] = [[`A day, ${currency}`, (step) => amount(step.day)]];
-  const out: Column<StepResult>[] = [
-    ['Last unit, half of the builds', (step) => day(outBy(step, 0.5))],
-    ['Last unit, four of five', (step) => day(outBy(step, 0.8))],
-  ];
-  const unitCost: Column<StepResult>[] = [['A unit costs', costCell]],
-    inTime: Column<StepResult>[] = [
-      ['Out in time, %', ({ byDate }) => (byDate === null ? '' : percent(asEstimate(byDate)))],
+      [`Price, ${currency}`, ({ made, price }) => (made === null ? '' : amount(price))],
+      [`So far, ${currency}`, (step) => amount(step.money)],
+    ],
+    days: Column<StepResult>[] = [[`A day, ${currency}`, (step) => amount(step.day)]],
+    unitCost: Column<StepResult>[] = [['A unit costs', costCell]],
+    out: Column<StepResult>[] = [
+      ['Last unit, half of the builds', (step) => day(outBy(step, 0.5))],
+      ['Last unit, four of five', (step) => day(outBy(step, 0.8))],
+    ],
+    order: Column<StepResult> = [
+      'Order by',
+      ({ made }) => (made === null ? '' : made.orderBy === null ? 'at once' : day(made.orderBy)),
+    ],
+    from: Column<StepResult> = [
+      'There from',
+      ({ made }) => (made === null ? '' : made.from === null ? 'the first day' : day(made.from)),
     ];
   return {
     id: 'steps',
     title: 'Steps',
     note:
-      `Ships: ${unitsEach(rateUnit)}, in brackets ${intervalName(level)}. Gain: over the step before, in the ` +
-      `same builds, in brackets ${intervalName(eachLevel)}, so that all gains hold together. ` +
-      'What stops it: more of it was tried, and surely brought units' +
-      (results.outcome === 'reached' && goal.kind === 'rate'
-        ? '; of the last step at the rate that is named.'
-        : '.') +
-      (ordered === null ? ' Order by: to have it from the first day on.' : '') +
-      ' What is paid once is not in the cost of a unit, what is paid a day is.',
-    ...columns(
-      steps.map((step, i) => ({ ...step, i })),
-      [
-        ['Step', ({ i }) => (i === 0 ? 'as it is' : exact(i))],
-        ['What is bought', (step) => (step.made === null ? '' : stepName(step))],
-        ['What it is', ({ made }) => (made === null ? '' : whatIs(made.name, results.possible))],
-        ...(isPriced(results) ? prices : []),
-        ...(hasDay ? days : []),
-        ordered === null
-          ? [
-              'Order by',
-              ({ made }) => (made === null ? '' : made.orderBy === null ? 'at once' : day(made.orderBy)),
-            ]
-          : [
-              'There from',
-              ({ made }) => (made === null ? '' : made.from === null ? 'the first day' : day(made.from)),
-            ],
-        [`Ships ${a}`, ({ throughput }) => estimated(throughput, rateUnit.workingDays)],
-        [`Gain ${a}`, ({ gain }) => (gain === null ? '' : difference(inPlanners(gain, results)))],
-        ['Seen', (step) => stepVerdict(step) ?? ''],
-        ['What stops it then', (step) => stopsThen(step, results)],
-        ...(hasUnitCost ? unitCost : []),
-        ...(hasDates ? out : []),
-        ...(goal.kind === 'date' ? inTime : []),
-      ],
-    ),
+      'In the order in which each brings most. ' +
+      (ordered === null ? 'Order by: to have it from the first day on. ' : '') +
+      'What is paid once is not in the cost of a unit, what is paid a day is. A unit costs: in brackets ' +
+      `${intervalName(results.level)}.`,
+    ...columns(numbered(steps), [
+      STEP,
+      ['What is bought', boughtText(results)],
+      ...(isPriced(results) ? prices : []),
+      ...(steps.some((step) => step.day !== 0) ? days : []),
+      ordered === null ? order : from,
+      ...(steps.some(({ costPerUnit }) => costPerUnit !== null) ? unitCost : []),
+      ...(steps.some(({ lastUnit }) => lastUnit.length > 0) ? out : []),
+    ]),
   };
 }
 
-/** `station colour booth: one place more at colour booth`; of the last step where it was tried at more. */
+/** What each step brings, and what stops the build then. */
+export function effectsTable(results: ReachResults): PageTable {
+  const { steps, eachLevel, level, rateUnit, goal } = results,
+    a = each(rateUnit);
+  const inTime: Column<StepResult>[] = [
+    ['Out in time, %', ({ byDate }) => (byDate === null ? '' : percent(asEstimate(byDate)))],
+  ];
+  return {
+    id: 'effects',
+    title: 'What each step brings',
+    note:
+      `Ships: ${unitsEach(rateUnit)}, in brackets ${intervalName(level)}. Gain: over the step before, in ` +
+      `the same builds, in brackets ${intervalName(eachLevel)}, so that all gains hold together. ` +
+      'What stops it: more of it was tried, and surely brought units; where a rate stands behind it, at ' +
+      'that rate.',
+    ...columns(numbered(steps), [
+      STEP,
+      ['Change', (step) => (step.made === null ? '' : stepName(step))],
+      [`Ships ${a}`, ({ throughput }) => estimated(throughput, rateUnit.workingDays)],
+      [`Gain ${a}`, ({ gain }) => (gain === null ? '' : difference(inPlanners(gain, results)))],
+      ['Seen', (step) => stepVerdict(step) ?? ''],
+      ['What stops it then', (step) => stopsThen(step, results)],
+      ...(goal.kind === 'date' ? inTime : []),
+    ]),
+  };
+}
+
+type Numbered = StepResult & { readonly i: number };
+const numbered = (steps: readonly StepResult[]): Numbered[] => steps.map((step, i) => ({ ...step, i }));
+const STEP: Column<Numbered> = ['Step', ({ i }) => (i === 0 ? 'as it is' : exact(i))];
+
+/** `2 × “a painter more”: one person more on every shift in painters, each`. */
+const boughtText =
+  ({ possible }: ReachResults) =>
+  (step: StepResult): string => {
+    const what = step.made === null ? '' : whatIs(step.made.name, possible);
+    return step.made === null ? '' : stepName(step) + (what === '' ? '' : `: ${what}`);
+  };
+
+/** `the station colour booth`; of the last step where it was tried at more. */
 export function stopsThen(step: StepResult, { goal, rateUnit }: ReachResults): string {
   const { culprit, outcome, askedPerDay } = step.stopped,
     isMore = goal.kind === 'rate' && askedPerDay !== null && askedPerDay > goal.perDay,
-    at = isMore
-      ? `at ${exact(Number((askedPerDay * rateUnit.workingDays).toFixed(6)))} ${each(rateUnit)}: `
-      : '';
-  if (culprit !== null) return at + onEveryShift(culprit.what);
-  return at + UNKNOWN[outcome];
+    at = isMore ? `, at ${rateText(askedPerDay, rateUnit)}` : '';
+  if (culprit !== null) return calledThing(culprit.thing) + at;
+  return UNKNOWN[outcome] + at;
 }
 
 const UNKNOWN: Readonly<Record<StepResult['stopped']['outcome'], string>> = {

@@ -1,22 +1,28 @@
-import { capital, count, exact, number } from '../../../study/format.js';
-import { rateText } from '../../../study/planners-unit.js';
-import type { ReachResults } from '../../../study/reach/results.js';
-import { moneyText } from '../../../study/reach/sentence.js';
+import { capital, count, exact, interval, number, signed, withInterval } from '../../../study/format.js';
+import { each, rateText } from '../../../study/planners-unit.js';
+import type { ReachResults, StepResult } from '../../../study/reach/results.js';
+import { isPriced, moneyText } from '../../../study/reach/sentence.js';
 import { filled } from '../../columns.js';
 import { eachShift } from '../../constraint.js';
 import { costs, dates, worth } from '../../first/reach/money.js';
 import { reachFirst } from '../../first/reach/reach.js';
-import { sure } from '../../first/reach/sure.js';
-import { toDo } from '../../first/reach/to-do.js';
-import { hasUnpriced, triedOnWay } from '../../reach.js';
+import {
+  hasUnpriced,
+  inPlanners,
+  type StepVerdict,
+  stepName,
+  stepVerdict,
+  triedOnWay,
+  whatIs,
+} from '../../first/reach/told.js';
 import { constraintFindings, constraintTables, lossesTold } from '../constraint.js';
 import { type Fact, noteOf, origin, type PageContent } from '../page.js';
 import { guessesTable, inputsNote, SAME_BASE, sourcesElsewhere } from '../rests.js';
 import { decidedTable, harmTable, searchText } from './reach-search.js';
 import { changesTable, mostTable, unpricedTable } from './reach-sets.js';
-import { stepsTable } from './reach-steps.js';
+import { effectsTable, stepsTable, stopsThen } from './reach-steps.js';
 
-/** One page: what to buy and how sure that is; then the way, the most for each sum, and all that was tried. */
+/** What to buy and how sure that is; then the way, the most for each sum, and all that was tried. */
 export function reachPage(results: ReachResults): PageContent {
   const { scenario, answer, constraint, replications, level, skipped } = results,
     at = triedOnWay(results);
@@ -25,7 +31,7 @@ export function reachPage(results: ReachResults): PageContent {
     first: reachFirst(results),
     losses: lossesTold(constraint, at),
     inFull: `${capital(eachShift(answer.sentence, constraint))}${/[.!?]$/.test(answer.sentence) ? '' : '.'}`,
-    findings: [toDo(results), sure(results), ...constraintFindings(constraint, at)],
+    findings: [...results.steps.slice(1).map(stepFinding(results)), ...constraintFindings(constraint, at)],
     costsAndDates: [...dates(results), ...costs(results), ...worth(results)],
     values: [],
     assumptions: [
@@ -48,6 +54,7 @@ export function reachPage(results: ReachResults): PageContent {
     facts: origin(results, facts(results)),
     tables: filled([
       stepsTable(results),
+      effectsTable(results),
       mostTable(results),
       changesTable(results),
       unpricedTable(results),
@@ -60,16 +67,51 @@ export function reachPage(results: ReachResults): PageContent {
   };
 }
 
+/** A step as it can be signed: what is bought, for how much, by when, what it brought. */
+const stepFinding =
+  (results: ReachResults) =>
+  (step: StepResult, i: number): string => {
+    const { made, gain, price } = step,
+      { currency, rateUnit, possible, ordered } = results,
+      what = whatIs(made?.name ?? '', possible);
+    if (made === null || gain === null) return '';
+    return (
+      `${i + 1}. ${stepName(step)}${what === '' ? '' : ` (${what})`}` +
+      (!isPriced(results)
+        ? ''
+        : price === null
+          ? ', at a price that is not given'
+          : `, ${moneyText(price, currency)}`) +
+      (ordered !== null
+        ? made.from === null
+          ? ', there from the first day on'
+          : `, there from ${made.from}`
+        : made.orderBy === null
+          ? ''
+          : `, to be ordered by ${made.orderBy}`) +
+      `: ${withInterval(inPlanners(step.throughput, results), each(rateUnit))}, ` +
+      `${GAINS[stepVerdict(step) ?? 'no gain seen']} the step before, ${signed(inPlanners(gain, results))} ` +
+      `(${interval(gain, rateUnit.workingDays)}). ` +
+      `What stops it then: ${stopsThen(step, results)}.`
+    );
+  };
+
+const GAINS: Readonly<Record<StepVerdict, string>> = {
+  'brings more': 'more than',
+  'no gain seen': 'not surely more than',
+  'ships less': 'less than',
+};
+
 /** What is asked of a set, in full. */
 function meaning({ goal, counted }: ReachResults): string[] {
   if (goal.kind === 'date')
     return [
-      `A set does what is asked where surely at least ${exact(Math.round(100 * goal.sure))} in 100 builds have ` +
-        `the last unit out by ${goal.date}.`,
+      `A set does what is asked where surely at least ${exact(Math.round(100 * goal.sure))} in 100 builds ` +
+        `have the last unit out by ${goal.date}.`,
     ];
   return [
-    'A rate holds where surely at least half of the builds ship what is asked, to within 2 %, and as much is ' +
-      'shipped in the long run when more is asked. So the mean may lie a little below the rate.' +
+    'A rate holds where surely at least half of the builds ship what is asked, to within 2 %, and as much ' +
+      'is shipped in the long run when more is asked. So the mean may lie a little below the rate.' +
       (counted === null ? '' : ` Judged are the weeks from ${counted.from} to ${counted.to}.`),
   ];
 }

@@ -1,6 +1,6 @@
-import { exact } from '../study/format.js';
-import { defined } from '../study/lists.js';
-import { eachWorking, inUnit, rateText } from '../study/planners-unit.js';
+import { exact } from '../../../study/format.js';
+import { defined } from '../../../study/lists.js';
+import { eachWorking, inUnit, rateText } from '../../../study/planners-unit.js';
 import type {
   BuildResult,
   FrontierResult,
@@ -8,10 +8,10 @@ import type {
   PossibleResult,
   ReachResults,
   StepResult,
-} from '../study/reach/results.js';
-import { isPriced, madeOnTheWay, madeText, moneyText, setText } from '../study/reach/sentence.js';
-import { boundsOf, type Estimate, mapped } from '../study/statistics/estimate.js';
-import { onEveryShift } from './constraint.js';
+} from '../../../study/reach/results.js';
+import { isPriced, madeOnTheWay, madeText, moneyText, setText } from '../../../study/reach/sentence.js';
+import { boundsOf, type Estimate, mapped } from '../../../study/statistics/estimate.js';
+import { onEveryShift } from '../../constraint.js';
 
 /** How often changes are made in all, each as often as it is. */
 export const timesIn = (made: readonly MadeResult[]): number =>
@@ -48,7 +48,7 @@ export const setOrAsIs = (made: readonly MadeResult[]): string =>
 /** What a step is called: `as it is`, `2 × “a painter more”`. */
 export const stepName = ({ made }: StepResult): string => (made === null ? 'as it is' : madeText(made));
 
-/** What a change does in words: `one person more on every shift in painters`; '': what is made is not known. */
+/** What a change does in words, `one person more on every shift in painters`; '': it is not known. */
 export const whatIs = (name: string, possible: readonly PossibleResult[]): string =>
   onEveryShift(possible.find((each) => each.name === name)?.what ?? '');
 
@@ -81,11 +81,15 @@ export function neededBy({ made }: StepResult, { possible, steps }: ReachResults
 export const askedShort = ({ goal, rateUnit }: Pick<ReachResults, 'goal' | 'rateUnit'>): string =>
   goal.kind === 'rate' ? exact(inUnit(goal.perDay, rateUnit)) : goal.date;
 
+/** `with these changes`. */
+export const withThem = (results: Pick<ReachResults, 'steps'>): string =>
+  timesIn(madeOnTheWay(results)) === 1 ? 'with this change' : 'with these changes';
+
 /** `at 4.4 a day`, `with these changes at 4.4 a day`: on which build it was tried what stops it. */
 export function triedOnWay(results: Pick<ReachResults, 'steps' | 'constraint' | 'rateUnit'>): string {
   const { askedPerDay } = results.constraint,
     at = askedPerDay === null ? '' : `at ${rateText(askedPerDay, results.rateUnit)}`;
-  return madeOnTheWay(results).length === 0 ? at || 'as it is' : `with these changes ${at}`.trim();
+  return madeOnTheWay(results).length === 0 ? at || 'as it is' : `${withThem(results)} ${at}`.trim();
 }
 
 /** The day on which the last unit is out in so many of the builds, ISO; null: not known. */
