@@ -109,11 +109,24 @@ function write(
       inside = boxes.filter(
         (box) => box.left >= left && box.right <= right && box.top >= top && box.bottom <= bottom,
       ),
-      free = inside.find((box) => taken.every((other) => !overlap(box, other))) ?? inside[0];
-    if (free === undefined) continue;
-    taken.push(free);
-    onWhite(context, text, free.left, (free.top + free.bottom) / 2, INK);
+      isOwn = (box: Area): boolean =>
+        drawn.every((other) => distance(box, { across, down }) <= distance(box, other)),
+      free = inside.filter((box) => taken.every((other) => !overlap(box, other))),
+      spot = free.find(isOwn) ?? free[0] ?? inside[0];
+    if (spot === undefined) continue;
+    taken.push(spot);
+    onWhite(context, text, spot.left, (spot.top + spot.bottom) / 2, INK);
   }
+}
+
+/** From what is written to a point, squared: a text is taken to belong to the nearest. */
+function distance(
+  { left, right, top, bottom }: Area,
+  { across, down }: { readonly across: number; readonly down: number },
+): number {
+  const x = across - Math.max(left, Math.min(across, right)),
+    y = down - Math.max(top, Math.min(down, bottom));
+  return x * x + y * y;
 }
 
 const overlap = (a: Area, b: Area): boolean =>

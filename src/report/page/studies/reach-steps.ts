@@ -4,7 +4,7 @@ import { each, rateText, unitsEach } from '../../../study/planners-unit.js';
 import type { BuildResult, ReachResults, StepResult } from '../../../study/reach/results.js';
 import { isPriced } from '../../../study/reach/sentence.js';
 import { type Column, columns, type PageTable } from '../../columns.js';
-import { inPlanners, outBy, stepName, stepVerdict, whatIs } from '../../first/reach/told.js';
+import { inPlanners, outBy, stepName, stepVerdict } from '../../first/reach/told.js';
 import { type Cell, day, difference, estimated, money, percent, valued } from '../../sheets/cells.js';
 
 /** An amount of money; null: it is not given. */
@@ -45,7 +45,7 @@ export function stepsTable(results: ReachResults): PageTable {
       `${intervalName(results.level)}.`,
     ...columns(numbered(steps), [
       STEP,
-      ['What is bought', boughtText(results)],
+      ['What is bought', bought],
       ...(isPriced(results) ? prices : []),
       ...(steps.some((step) => step.day !== 0) ? days : []),
       ordered === null ? order : from,
@@ -72,7 +72,7 @@ export function effectsTable(results: ReachResults): PageTable {
       'that rate.',
     ...columns(numbered(steps), [
       STEP,
-      ['Change', (step) => (step.made === null ? '' : stepName(step))],
+      ['Change', bought],
       [`Ships ${a}`, ({ throughput }) => estimated(throughput, rateUnit.workingDays)],
       [`Gain ${a}`, ({ gain }) => (gain === null ? '' : difference(inPlanners(gain, results)))],
       ['Seen', (step) => stepVerdict(step) ?? ''],
@@ -84,15 +84,8 @@ export function effectsTable(results: ReachResults): PageTable {
 
 type Numbered = StepResult & { readonly i: number };
 const numbered = (steps: readonly StepResult[]): Numbered[] => steps.map((step, i) => ({ ...step, i }));
+const bought = (step: StepResult): string => (step.made === null ? '' : stepName(step));
 const STEP: Column<Numbered> = ['Step', ({ i }) => (i === 0 ? 'as it is' : exact(i))];
-
-/** `2 × “a painter more”: one person more on every shift in painters, each`. */
-const boughtText =
-  ({ possible }: ReachResults) =>
-  (step: StepResult): string => {
-    const what = step.made === null ? '' : whatIs(step.made.name, possible);
-    return step.made === null ? '' : stepName(step) + (what === '' ? '' : `: ${what}`);
-  };
 
 /** `the station colour booth`; of the last step where it was tried at more. */
 export function stopsThen(step: StepResult, { goal, rateUnit }: ReachResults): string {
