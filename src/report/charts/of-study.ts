@@ -7,7 +7,6 @@ import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Results } from '../../study/simulate/results.js';
 import { toldConstraint, triedAt, triedWith, WITH_THEM } from '../constraint.js';
 import { triedOn } from '../factors.js';
-import { triedOnWay } from '../first/reach/told.js';
 import type { DrawChart } from './chart.js';
 import { compareDifferences } from './compared/compare-differences.js';
 import { compareThroughput, compareWip } from './compared/compare-weeks.js';
@@ -110,6 +109,6 @@ export const CHARTS = {
     '03-last-unit-by-step': lastUnitBeside,
     '06-shipped-by-step': shippedBeside,
     '04-losses': ({ constraint }) => lossLadder(constraint, constraint.askedPerDay),
-    '05-trials': (results) => trialGains(results.constraint, triedOnWay(results)),
+    '05-trials': (results) => trialGains(results.constraint, results.steps.length > 1 ? 'then' : null),
   },
 } satisfies { readonly [Study in keyof ResultsOf]: ChartsOf<ResultsOf[Study]> };

@@ -76,7 +76,7 @@ export function markedReach(results: ReachResults): Seen {
       if (made === null || gain === null || !isMarked(things)) return [];
       const text =
         `step ${exact(i)}: ${made.times === 1 ? '' : `${exact(made.times)} × `}${made.name}` +
-        `${things.length > 1 ? ' (and elsewhere)' : ''}` +
+        (things.length > 1 ? ' (and elsewhere)' : '') +
         (isPriced(results) && price !== null ? `, ${moneyText(price, currency)}` : '') +
         (stepVerdict(step) === 'no gain seen'
           ? ', no gain seen'

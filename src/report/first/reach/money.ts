@@ -21,7 +21,7 @@ export function costs(results: ReachResults): string[] {
   const { currency, steps } = results,
     last = lastOf(results),
     { costPerUnit: now } = nowOf(results);
-  if (now === null || last.costPerUnit === null) return ['What a unit costs is not known here.'];
+  if (now === null || last.costPerUnit === null) return ['The scenario gives no prices.'];
   const unit = `${figure(last.costPerUnit)} ${currency} (${range(last.costPerUnit)})`;
   if (steps.length === 1) return [`A unit costs ${unit}.`];
   const once =

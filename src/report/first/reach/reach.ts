@@ -26,7 +26,9 @@ export function reachFirst(results: ReachResults): FirstScreen {
       weakest === null
         ? 'Which guess it hangs on most was not tried.'
         : weakestText(weakest, undefined, steps.length > 1 ? ` ${withThem(results)}` : ''),
-      'What may be changed, its prices and lead times are as the scenario gives them.',
+      isPriced(results)
+        ? 'What may be changed, its prices and lead times are as the scenario gives them.'
+        : 'What may be changed, and its lead times, are as the scenario gives them.',
       INPUTS,
     ),
     picture: picture(results),
