@@ -62,7 +62,7 @@ describe('the staircase', () => {
 
   it('says of a step whose interval covers 0 that no gain was seen', () => {
     expect(draw('01-steps', NOT_REACHED).alt).toContain(
-      'one polish bay more, 36,000 EUR: 3.87 a day, no gain seen',
+      'one polish bay more, 36,000 EUR: 3.87 a day, no gain seen at this step',
     );
     expect(draw('01-steps', SAMPLE).alt).not.toContain('no gain seen');
   });

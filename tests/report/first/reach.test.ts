@@ -49,12 +49,11 @@ describe('the first screen of reach', () => {
     expect(first.toDo).toBe(
       'Buy, in this order: “second colour booth” (420,000 EUR, order by 16 March 2027); “one polish bay more” ' +
         '(36,000 EUR, order by 16 June 2027); “one bench builder more” (9,000 EUR, order by 12 July 2027). ' +
-        'Ordered by then, all of it is there from the first day on, as it was tried.',
+        'So ordered, all of it is there from the first day on.',
     );
     expect(first.whenAndCost).toEqual([
-      'Last unit out by 4 April 2028 in half of the simulated builds, by 5 April 2028 in four of five; today by 28 ' +
-        'April 2028 in half of the simulated builds, by 1 May 2028 in four of five; the plan says by 15 April ' +
-        '2028, kept in four of five.',
+      'Last unit out by 4 April 2028 in half of the simulated builds, by 5 April 2028 in four of five; today 28 ' +
+        'April 2028 and 1 May 2028; the plan says by 15 April 2028, kept in four of five.',
       'A unit then costs 14,996 EUR (14,985 to 15,007), today 16,520; the 465,000 EUR paid once are not in it, ' +
         'the 52 EUR a day that they take are.',
     ]);
@@ -144,7 +143,10 @@ describe('the first screen of reach', () => {
     const worse = changed({
       steps: SAMPLE.steps.map((step, i) => (i === 3 ? { ...step, gain: negated(step.gain!) } : step)),
     });
-    expect(reachFirst(worse).toDo).toMatch(/ “one bench builder more” ships less at its step\.$/);
+    const least = / “one bench builder more” ships less at its step, but without it the others fall short\.$/;
+    expect(reachFirst(worse).toDo).toMatch(least);
+    // Where a cheaper set is open it may do without.
+    expect(reachFirst({ ...worse, search: CHEAPER_OPEN.search }).toDo).toMatch(/ ships less at its step\.$/);
     expect(reachFirst(SAMPLE).toDo).not.toContain('not seen');
   });
 

@@ -10,7 +10,7 @@ import { line } from '../datasets.js';
 import { figures } from '../figures.js';
 import { acrossSets } from './across.js';
 import { levelLines, spots } from './marks.js';
-import { DRAWN_SHARE, lastUnitUpright, shippedUpright, uprightAxis } from './upright.js';
+import { DRAWN_SHARE, lastUnitUpright, plotHeight, shippedUpright, uprightAxis } from './upright.js';
 
 /** The most that was found for each sum of money, or number of changes; null with fewer than two sets. */
 export function mostForEach(results: ReachResults): Chart | null {
@@ -31,7 +31,7 @@ export function mostForEach(results: ReachResults): Chart | null {
       `${across.by}, with the ${goal.kind === 'rate' ? intervalNote(results) : intervalWords(level)}. ` +
       'Red: the set of the ' +
       `answer. Dashed: asked.${goal.kind === 'rate' ? ' The scale does not begin at 0.' : ''}`,
-    bodyHeight: 380,
+    bodyHeight: plotHeight(),
     type: 'line',
     data: {
       labels: sets.map((set) =>

@@ -92,6 +92,9 @@ export function lastUnitUpright(results: ReachResults): Upright | null {
   };
 }
 
+/** Of a plot with its axis, CSS pixels. */
+export const plotHeight = (): number => (isNarrow() ? 290 : 330);
+
 /** Room above and below what is drawn, of its height. */
 const ROOM = 0.12;
 

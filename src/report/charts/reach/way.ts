@@ -18,7 +18,14 @@ import { figures } from '../figures.js';
 import { acrossSteps } from './across.js';
 import { keyBelow } from './key-below.js';
 import { levelLines, spots } from './marks.js';
-import { DRAWN_SHARE, lastUnitUpright, shippedUpright, type Upright, uprightAxis } from './upright.js';
+import {
+  DRAWN_SHARE,
+  lastUnitUpright,
+  plotHeight,
+  shippedUpright,
+  type Upright,
+  uprightAxis,
+} from './upright.js';
 
 /** The way in what is asked: a rate that rises by step, or a last day that comes sooner. */
 export const wayPicture = (results: ReachResults): Chart | null =>
@@ -101,7 +108,7 @@ function wayChart(
       .slice(1)
       .map((step, i) => `${i + 1}: ${entryText(step, upright, results)}.`)
       .join(' '),
-    bodyHeight: 380 + key.height,
+    bodyHeight: plotHeight() + key.height,
     type: 'line',
     data: {
       labels: steps.map((step, i) => (i === 0 ? 'as it is' : `${i}: ${boughtText(step, results)}`)),
@@ -156,6 +163,10 @@ function entryText(step: StepResult, { text }: Upright, results: ReachResults): 
   const verdict = stepVerdict(step);
   return (
     `${boughtText(step, results)}: ${text(step)}` +
-    (verdict === 'no gain seen' ? ', no gain seen' : verdict === 'ships less' ? ', which ships less' : '')
+    (verdict === 'no gain seen'
+      ? ', no gain seen at this step'
+      : verdict === 'ships less'
+        ? ', which ships less'
+        : '')
   );
 }

@@ -2,18 +2,24 @@ import { exact } from '../../../study/format.js';
 import type { ReachResults, UnpricedResult } from '../../../study/reach/results.js';
 import { isPriced, moneyText, setText } from '../../../study/reach/sentence.js';
 import { figure, range } from '../figures.js';
+import { dateText } from '../first.js';
 import { lastUnitText, planSays } from '../last-unit.js';
-import { lastOf, nowOf } from './told.js';
+import { lastOf, nowOf, outBy } from './told.js';
 
 /** When the last unit is out with the changes and today; nothing without a quantity. */
 export function dates(results: ReachResults): string[] {
   const { steps, plannedEnd } = results,
-    [last, now] = [lastOf(results).lastUnit, nowOf(results).lastUnit],
-    [out, today] = [lastUnitText(last), lastUnitText(now)];
-  if (out === null) return [];
-  const asToday =
-    steps.length === 1 || today === null ? '' : today === out ? ', as today' : `; today ${today}`;
-  return [`Last unit out ${out}${asToday}${planSays(plannedEnd, last)}.`];
+    [last, now] = [lastOf(results), nowOf(results)],
+    [out, today] = [last, now].map(({ lastUnit }) => lastUnitText(lastUnit));
+  if (out == null) return [];
+  const days = [0.5, 0.8].flatMap((share) => outBy(now, share) ?? []).map(dateText),
+    asToday =
+      steps.length === 1 || today == null
+        ? ''
+        : today === out
+          ? ', as today'
+          : `; today ${[...new Set(days)].join(' and ')}`;
+  return [`Last unit out ${out}${asToday}${planSays(plannedEnd, last.lastUnit)}.`];
 }
 
 /** What a unit costs before and after; what is paid once is told beside it. */

@@ -2,14 +2,24 @@ import { inWords } from '../../../study/answer/answer.js';
 import { count, exact } from '../../../study/format.js';
 import { each, inUnit, rateText } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
-import { isPriced, madeOnTheWay, moneyText, undecided } from '../../../study/reach/sentence.js';
+import { isPriced, madeOnTheWay, moneyText } from '../../../study/reach/sentence.js';
 import { asking, dateText, type FirstScreen, INPUTS, roughly, sentences } from '../first.js';
 import { weakestText } from '../weakest.js';
 import { costs, dates, worth } from './money.js';
 import { why } from './stops.js';
 import { sure } from './sure.js';
 import { toDo } from './to-do.js';
-import { askedWorking, inPlanners, lastOf, moneyOf, outBy, sameCommand, timesIn, withThem } from './told.js';
+import {
+  askedWorking,
+  inPlanners,
+  isLeast,
+  lastOf,
+  moneyOf,
+  outBy,
+  sameCommand,
+  timesIn,
+  withThem,
+} from './told.js';
 
 /** What to buy, for how much, how sure that is, and what stops the build before and after. */
 export function reachFirst(results: ReachResults): FirstScreen {
@@ -27,8 +37,8 @@ export function reachFirst(results: ReachResults): FirstScreen {
         ? 'Which guess it hangs on most was not tried.'
         : weakestText(weakest, undefined, steps.length > 1 ? ` ${withThem(results)}` : ''),
       isPriced(results)
-        ? 'What may be changed, its prices and lead times are as the scenario gives them.'
-        : 'What may be changed, and its lead times, are as the scenario gives them.',
+        ? 'Prices and lead times are those of the scenario.'
+        : 'Lead times are those of the scenario.',
       INPUTS,
     ),
     picture: picture(results),
@@ -57,14 +67,12 @@ function answer(results: ReachResults): string {
     many = timesIn(madeOnTheWay(results)),
     changes = `${inWords(many)} ${many === 1 ? 'change' : 'changes'}`,
     money = last.money === null ? '' : moneyOf(last, results),
-    isLeast = search.isProven && undecided(results).length === 0;
+    most = isLeast(results) ? '' : 'at most ';
   switch (outcome) {
     case 'holds already':
       return 'Yes, as it is: nothing to buy.';
     case 'reached':
-      return money === ''
-        ? `Yes, with ${isLeast ? '' : 'at most '}${changes}.`
-        : `Yes, for ${isLeast ? '' : 'at most '}${money}: ${changes}.`;
+      return money === '' ? `Yes, with ${most}${changes}.` : `Yes, for ${most}${money}: ${changes}.`;
     case 'not settled':
       if (steps.length === 1) return 'Not settled: it may do as it is.';
       return money === ''

@@ -1,3 +1,5 @@
+import type { ConstraintResult } from '../../../study/constraint/results.js';
+import { helps } from '../../../study/constraint/sentence.js';
 import { capital } from '../../../study/format.js';
 import { rateText } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
@@ -20,5 +22,12 @@ export function why(results: ReachResults): string {
   // What is held by no set is not said to be.
   if (outcome === 'not reached' && constraint.outcome === 'rate asked')
     return `${now} ${capital(them)}: nothing else that was tried brings more.`;
-  return `${now} ${whyText(constraint, tried === '' ? them : `${them}, ${tried},`)}`;
+  return `${now} ${whyText(withHelpful(constraint), tried === '' ? them : `${them}, ${tried},`)}`;
 }
+
+/** Without what else was tried where none of it helps: that is told with what was tried. */
+const withHelpful = (found: ConstraintResult): ConstraintResult =>
+  found.culprit === null ||
+  found.tried.some((each) => each.what !== found.culprit?.what && helps(each, found.zone))
+    ? found
+    : { ...found, tried: [found.culprit] };

@@ -1,7 +1,8 @@
-import { capital, count, exact } from '../../../study/format.js';
+import { capital, count, exact, mean } from '../../../study/format.js';
 import { each } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
 import { isPriced, undecided } from '../../../study/reach/sentence.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
 import { between, dateText, how, sentences, shipIt } from '../first.js';
 import { forMoney, inPlanners, lastOf, nowOf, setOrAsIs, withThem } from './told.js';
 
@@ -11,12 +12,17 @@ export const sure = (results: ReachResults): string =>
 
 function ships(results: ReachResults): string {
   const { steps, rateUnit } = results,
-    [last, now] = [lastOf(results), nowOf(results)].map(({ throughput }) => inPlanners(throughput, results)),
+    last = inPlanners(lastOf(results).throughput, results),
+    now = inPlanners(nowOf(results).throughput, results),
     a = each(rateUnit);
-  if (last === undefined || now === undefined) return '';
+  const isKnown = last.needs === undefined && now.needs === undefined,
+    rate = (of: Estimate): string => (isKnown ? between(of) : `about ${mean(of)}`),
+    known = isKnown
+      ? how(last)
+      : `${count(last.n, 'simulated build')} are too few to say how far chance moves that`;
   return steps.length === 1
-    ? `It ships ${between(now)} ${a} (${how(now)}).`
-    : `${capital(withThem(results))} it ships ${between(last)} ${a}, today ${between(now)} (${how(last)}).`;
+    ? `It ships ${rate(now)} ${a} (${known}).`
+    : `${capital(withThem(results))} it ships ${rate(last)} ${a}, today ${rate(now)} (${known}).`;
 }
 
 /** Builds that do what is asked: what the answer is judged by. */

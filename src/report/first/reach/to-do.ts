@@ -3,7 +3,7 @@ import { capital } from '../../../study/format.js';
 import type { ReachResults, StepResult } from '../../../study/reach/results.js';
 import { isPriced, madeOnTheWay, moneyText } from '../../../study/reach/sentence.js';
 import { dateText, sentences } from '../first.js';
-import { neededBy, stepName, stepVerdict } from './told.js';
+import { isLeast, neededBy, stepName, stepVerdict } from './told.js';
 
 /** More would not be read on a first screen; the table of steps has them all. */
 const MOST_TOLD = 4;
@@ -53,20 +53,23 @@ function orderText(results: ReachResults): string {
   const made = madeOnTheWay(results);
   if (results.ordered === null)
     return made.some(({ orderBy }) => orderBy !== null)
-      ? 'Ordered by then, all of it is there from the first day on, as it was tried.'
+      ? 'So ordered, all of it is there from the first day on.'
       : '';
   return made.some(({ from }) => from !== null)
     ? ''
     : `Ordered on ${dateText(results.ordered)}, all of it is there from the first day on.`;
 }
 
-/** Of a step whose gain is not sure: nothing says that it helps by itself. */
+/** Of a step whose gain is not sure: nothing says that it helps by itself, but it may be needed. */
 function noGain(step: StepResult, results: ReachResults): string {
   const needed = neededBy(step, results).map((name) => `“${name}”`),
     seen = stepVerdict(step) === 'ships less' ? 'ships less' : 'was not seen to bring more',
-    verb = needed.length === 1 ? 'needs' : 'need';
-  return (
-    `${capital(stepName(step))} ${seen} at its step` +
-    `${needed.length === 0 ? '' : `, but ${needed.join(' and ')} ${verb} it`}.`
-  );
+    verb = needed.length === 1 ? 'needs' : 'need',
+    why =
+      needed.length > 0
+        ? `, but ${needed.join(' and ')} ${verb} it`
+        : isLeast(results)
+          ? ', but without it the others fall short'
+          : '';
+  return `${capital(stepName(step))} ${seen} at its step${why}.`;
 }

@@ -9,7 +9,14 @@ import type {
   ReachResults,
   StepResult,
 } from '../../../study/reach/results.js';
-import { isPriced, madeOnTheWay, madeText, moneyText, setText } from '../../../study/reach/sentence.js';
+import {
+  isPriced,
+  madeOnTheWay,
+  madeText,
+  moneyText,
+  setText,
+  undecided,
+} from '../../../study/reach/sentence.js';
 import { boundsOf, type Estimate, mapped } from '../../../study/statistics/estimate.js';
 import { onEveryShift } from '../../constraint.js';
 
@@ -99,6 +106,10 @@ export const outBy = ({ lastUnit }: Pick<BuildResult, 'lastUnit'>, share: number
 /** `4 a working day`, `20 a week`. */
 export const askedWorking = (perDay: number, { rateUnit }: Pick<ReachResults, 'rateUnit'>): string =>
   `${exact(inUnit(perDay, rateUnit))} ${eachWorking(rateUnit)}`;
+
+/** Every cheaper set falls short, as far as no change does harm: no part of the set would do. */
+export const isLeast = (results: ReachResults): boolean =>
+  results.outcome === 'reached' && results.search.isProven && undecided(results).length === 0;
 
 /** How much a set comes to: what its place on the axis of a picture is, `of` money or changes. */
 export const sumOf = (
