@@ -110,7 +110,7 @@ export const buffers = command({
         more: { ...asked, cases: cases?.whatIfs.map((each) => [each.name, digest(each.scenario)]) },
       }),
       run: (how) => buffersStudy({ ...asked, ...how, cases, scenario, data, file, seed, workers }),
-      text: async () => (await import('../../report/terminal/buffers.js')).buffersTable,
+      text: async () => (await import('../../report/terminal/buffers/buffers.js')).buffersTable,
       drawing: async () => {
         const { buffersFiles } = await import('../../report/files/buffers.js'),
           { markedBuffers } = await import('../../report/map/marked.js');

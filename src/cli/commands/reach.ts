@@ -11,6 +11,7 @@ import { numberIn, positiveNumber, reader, wholeNumber } from '../arguments/read
 import { noShard } from '../arguments/shard.js';
 import { listenForInterrupt } from '../interrupt.js';
 import { UsageError } from '../usage-error.js';
+import { onMap } from './map.js';
 
 const HIGHEST_RATE = 100_000,
   MOST_MONEY = 1e12,
@@ -94,7 +95,7 @@ a day: what to buy, in which order, and where each step leads`,
     const { askedRate } = await import('../../scenario/programme/rates.js');
     const { seed, workers, by, ordered, budget, atMost, replications } = request;
     const interrupt = listenForInterrupt();
-    const { scenario, file } = await loadToRun(request, interrupt),
+    const { scenario, file, model } = await loadToRun(request, interrupt),
       unit = plannersUnit(scenario);
     if ((scenario.costs?.changes ?? []).length === 0)
       throw new UsageError(
@@ -121,8 +122,10 @@ a day: what to buy, in which order, and where each step leads`,
           }),
         ),
       text: async () => (await import('../../report/terminal/reach.js')).reachTable,
-      drawing: () => {
-        throw new Error('not yet');
+      drawing: async () => {
+        const { reachFiles } = await import('../../report/files/reach.js'),
+          { markedReach } = await import('../../report/map/marked.js');
+        return onMap(reachFiles, scenario, model, markedReach);
       },
       stands: ({ outcome }) => outcome === 'not reached' || outcome === 'not settled',
     });

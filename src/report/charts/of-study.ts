@@ -2,6 +2,7 @@ import type { BufferResults } from '../../study/buffers/results.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import type { FactorsResults } from '../../study/factors/results.js';
 import type { RateResults } from '../../study/rate/results.js';
+import type { ReachResults } from '../../study/reach/results.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Results } from '../../study/simulate/results.js';
 import { toldConstraint, triedAt, triedWith, WITH_THEM } from '../constraint.js';
@@ -11,6 +12,8 @@ import { compareDifferences } from './compared/compare-differences.js';
 import { compareThroughput, compareWip } from './compared/compare-weeks.js';
 import { factorEffects, factorEffectsElsewhere } from './compared/factors-effects.js';
 import { factorPairs } from './compared/factors-pairs.js';
+import { mostForEach } from './reach/most-for-each.js';
+import { lastUnitBeside, shippedBeside, wayPicture } from './reach/way.js';
 import { bottlenecks } from './simulate/bottlenecks.js';
 import { buffers } from './simulate/buffers.js';
 import { changeovers } from './simulate/changeovers.js';
@@ -47,6 +50,7 @@ interface ResultsOf {
   rate: RateResults;
   reliefs: ReliefsResults;
   buffers: BufferResults;
+  reach: ReachResults;
 }
 
 /** Every picture of every study, for the PNG files and the page alike; numbers stay as they are. */
@@ -98,5 +102,13 @@ export const CHARTS = {
     '03-place-by-place': placeByPlaceChart,
     '04-losses': ({ constraint }) => lossLadder(constraint, null),
     '05-trials': ({ constraint }) => trialGains(constraint, WITH_THEM),
+  },
+  reach: {
+    '01-steps': wayPicture,
+    '02-most-for-each-sum': mostForEach,
+    '03-last-unit-by-step': lastUnitBeside,
+    '06-shipped-by-step': shippedBeside,
+    '04-losses': ({ constraint }) => lossLadder(constraint, constraint.askedPerDay),
+    '05-trials': (results) => trialGains(results.constraint, results.steps.length > 1 ? 'then' : null),
   },
 } satisfies { readonly [Study in keyof ResultsOf]: ChartsOf<ResultsOf[Study]> };

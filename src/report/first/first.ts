@@ -94,7 +94,9 @@ export function whyText(found: ConstraintResult, when = ''): string {
   const { culprit, sentence } = found;
   if (culprit === null)
     return capital(
-      when === '' ? eachShift(sentence, found) : `${when}: ${uncapital(eachShift(sentence, found))}`,
+      when === ''
+        ? eachShift(sentence, found)
+        : `${when.replace(/,$/, '')}: ${uncapital(eachShift(sentence, found))}`,
     );
   return (
     `${capital(`${when === '' ? '' : `${when} it is `}${calledThing(culprit.thing)}`)}: ` +

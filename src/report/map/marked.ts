@@ -4,9 +4,12 @@ import type { CompareResults } from '../../study/compare/results.js';
 import type { FactorsResults } from '../../study/factors/results.js';
 import { count, exact, number, signed } from '../../study/format.js';
 import { each } from '../../study/planners-unit.js';
+import type { ReachResults } from '../../study/reach/results.js';
+import { isPriced, madeOnTheWay, moneyText } from '../../study/reach/sentence.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Changed } from '../../study/route/changed.js';
 import { figure } from '../first/figures.js';
+import { inPlanners, lastOf, nowOf, stepVerdict } from '../first/reach/told.js';
 import { type Marked, NO_FIGURES, type Seen } from './seen.js';
 
 /** More places are not told apart by looking. */
@@ -48,6 +51,44 @@ export function markedBuffers({ spots, chosen, present, answer, unit }: BufferRe
     })),
   };
 }
+
+/** What is bought on the way, step by step, where it stands. */
+export function markedReach(results: ReachResults): Seen {
+  const { steps, possible, currency, rateUnit } = results,
+    a = each(rateUnit),
+    rate = (step: (typeof steps)[number]): string => figure(inPlanners(step.throughput, results)),
+    touched = new Map(possible.map(({ name, things }) => [name, things])),
+    many = madeOnTheWay(results)
+      .filter(({ name }) => !isMarked(touched.get(name)))
+      .map(({ name }) => name);
+  return {
+    ...NO_FIGURES,
+    head:
+      `As it is it ships ${rate(nowOf(results))} ${a}; ` +
+      (steps.length < 2
+        ? 'nothing has to be changed'
+        : 'in broken frames: what is changed, step by step, after which it ships ' +
+          `${rate(lastOf(results))} ${a}` +
+          (many.length === 0 ? '' : `; not marked: ${many.join(', ')}`)),
+    marks: steps.flatMap((step, i): Marked[] => {
+      const { made, price, gain } = step,
+        things = touched.get(made?.name ?? '');
+      if (made === null || gain === null || !isMarked(things)) return [];
+      const text =
+        `step ${exact(i)}: ${made.times === 1 ? '' : `${exact(made.times)} × `}${made.name}` +
+        (things.length > 1 ? ' (and elsewhere)' : '') +
+        (isPriced(results) && price !== null ? `, ${moneyText(price, currency)}` : '') +
+        (stepVerdict(step) === 'no gain seen'
+          ? ', no gain seen'
+          : `, ${signed(inPlanners(gain, results))} ${a}`);
+      return things.map((thing) => ({ thing, text }));
+    }),
+  };
+}
+
+/** What can be pointed at, and is not half of the route. */
+const isMarked = (things: readonly Thing[] | undefined): things is readonly Thing[] =>
+  things !== undefined && things.length > 0 && things.length <= MOST_THINGS;
 
 /** What each what-if changes, by name, and what it brings. */
 export const markedWhatIfs = (

@@ -102,6 +102,10 @@ const ROOMS: Readonly<Record<string, Room>> = {
   '02-measure-next': 'rests',
   '01-throughput-by-places': 'holds',
   '06-cases': 'holds',
+  '01-steps': 'holds',
+  '02-most-for-each-sum': 'money',
+  '03-last-unit-by-step': 'dates',
+  '06-shipped-by-step': 'holds',
   '02-places': 'places',
   '03-place-by-place': 'places',
 };

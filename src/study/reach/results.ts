@@ -1,3 +1,4 @@
+import type { Thing } from '../../scenario/reliefs/thing.js';
 import type { ConstraintResult } from '../constraint/results.js';
 import type { ResultsHead } from '../head.js';
 import type { Verdict } from '../held/rate-held.js';
@@ -62,6 +63,8 @@ export interface PossibleResult {
   readonly name: string;
   /** What it does, in words: `one place more at colour booth`, or its edits. */
   readonly what: string;
+  /** What it touches, as far as it can be pointed at on the route. */
+  readonly things: readonly Thing[];
   /** Money, once; null: not given. And a day, beside wages, trucks and floor. */
   readonly price: number | null;
   readonly day: number;

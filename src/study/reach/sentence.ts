@@ -2,7 +2,7 @@ import { exact, withInterval } from '../format.js';
 import { defined } from '../lists.js';
 import { rateText, unitsEach } from '../planners-unit.js';
 import { mapped } from '../statistics/estimate.js';
-import type { MadeResult, ReachResults } from './results.js';
+import type { MadeResult, ReachResults, SearchResult } from './results.js';
 
 /** `2 × “one painter more”`. */
 export const madeText = ({ name, times }: Pick<MadeResult, 'name' | 'times'>): string =>
@@ -27,9 +27,40 @@ export const goalText = ({ goal, rateUnit }: Pick<ReachResults, 'goal' | 'rateUn
 export const madeOnTheWay = ({ steps }: Pick<ReachResults, 'steps'>): MadeResult[] =>
   steps.flatMap(({ made }) => made ?? []);
 
+/** Whether any change has a price; else the fewest changes are looked for. */
+export const isPriced = ({ possible }: Pick<ReachResults, 'possible'>): boolean =>
+  possible.some(({ price }) => price !== null);
+
+type Finalist = SearchResult['finalists'][number];
+
+/** Finalists beside the set that is told of which it is not known that they fall short; of a set that was
+ * chosen they are cheaper. */
+export function undecided(results: Pick<ReachResults, 'search' | 'steps'>): Finalist[] {
+  const chosen = keyOf(madeOnTheWay(results));
+  return results.search.finalists.filter(({ made, side }) => side !== 'below' && keyOf(made) !== chosen);
+}
+
+const keyOf = (made: readonly MadeResult[]): string =>
+  JSON.stringify(made.map(({ name, times }) => [name, times]).toSorted());
+
+/** How far it is known that no cheaper set does. */
+function cheaperText(results: Pick<ReachResults, 'search' | 'steps' | 'possible' | 'currency'>): string {
+  const [other] = undecided(results),
+    cheaper = isPriced(results) ? 'every cheaper set' : 'every set of fewer changes';
+  if (!results.search.isProven) return cheaper.replace('every', 'not every') + ' was tried';
+  return other === undefined
+    ? `${cheaper} falls short`
+    : `whether ${other.made.length === 0 ? 'the build as it is' : setText(other.made)}` +
+        `${other.made.length === 0 ? '' : forMoney(other.money, results)} would do is not settled`;
+}
+
+/** ` for 456,000 EUR`; nothing where no change has a price. */
+const forMoney = (money: number | null, results: Pick<ReachResults, 'possible' | 'currency'>): string =>
+  !isPriced(results) ? '' : money === null ? '' : ` for ${moneyText(money, results.currency)}`;
+
 /** The answer in one sentence or two. */
 export function reachSentence(results: Omit<ReachResults, 'answer'>): string {
-  const { outcome, goal, steps, currency, search, rateUnit, constraint } = results,
+  const { outcome, goal, steps, search, rateUnit, constraint } = results,
     last = defined(steps.at(-1)),
     made = madeOnTheWay(results),
     set = setText(made),
@@ -49,16 +80,17 @@ export function reachSentence(results: Omit<ReachResults, 'answer'>): string {
         (goal.kind === 'rate'
           ? `${set} ${verb('holds', 'hold')} ${asked}`
           : `${set} ${verb('has', 'have')} ${asked}`) +
-        ` for ${moneyText(last.money, currency)}: ${
-          search.isProven ? 'every cheaper set falls short' : 'not every cheaper set was tried'
-        }`
+        `${forMoney(last.money, results)}: ${cheaperText(results)}`
       );
     case 'not settled':
-      return `whether ${set} ${verb('reaches', 'reach')} ${asked} is too close to tell: ${ships}`;
+      return made.length === 0
+        ? `whether it reaches ${asked} as it is, is too close to tell: ${ships}`
+        : `whether ${set} ${verb('reaches', 'reach')} ${asked} is too close to tell: ${ships}`;
     case 'not reached':
       return (
-        `no set of changes that may be made reaches ${asked}: with ${set} it is ${ships}` +
-        (constraint.culprit === null ? '' : `; ${constraint.sentence}`)
+        `${search.isProven ? 'no set of changes that may be made' : 'none of the sets that were tried'} ` +
+        `reaches ${asked}: ${made.length === 0 ? 'as it is' : `with ${set}`} it is ${ships}` +
+        (constraint.culprit === null ? '' : `. ${constraint.sentence}`)
       );
   }
 }

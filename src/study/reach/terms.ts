@@ -2,10 +2,12 @@ import { leadTimeText, orderBy } from '../../scenario/changes/lead-time.js';
 import type { ScenarioData } from '../../scenario/data.js';
 import { edited } from '../../scenario/file/edit-path.js';
 import { findRelief } from '../../scenario/reliefs/named.js';
+import type { Thing } from '../../scenario/reliefs/thing.js';
 import type { PossibleChange } from '../../scenario/types/possible.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { defined } from '../lists.js';
 import type { PossibleChanges } from '../priced/sets.js';
+import { changedThings } from '../route/changed.js';
 import type { MadeResult, PossibleResult } from './results.js';
 import type { Choices, Counts } from './search/choices.js';
 
@@ -41,6 +43,7 @@ export class Terms {
     return this.choices.all.map((change) => ({
       name: change.name,
       what: whatOf(this.scenario, change),
+      things: this.thingsOf(change),
       price: change.price ?? null,
       day: change.day,
       readyAfter: change.readyAfter === undefined ? null : leadTimeText(change.readyAfter),
@@ -48,6 +51,20 @@ export class Terms {
       excludes: change.excludes,
       requires: change.requires,
     }));
+  }
+
+  /** Of a bundle those in which it differs from what it requires. */
+  private thingsOf({ name, relief }: PossibleChange): readonly Thing[] {
+    if (relief !== undefined) return [findRelief(this.scenario, relief).relief?.of ?? []].flat();
+    const all = this.possible.withRequired(name),
+      before = new Map([...all].filter(([each]) => each !== name));
+    try {
+      return changedThings(this.possible.made(before), this.possible.made(all)).things;
+    } catch (error) {
+      // It cannot be made with what it requires, and is in no set.
+      if (error instanceof RangeError) return [];
+      throw error;
+    }
   }
 }
 

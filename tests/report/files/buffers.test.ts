@@ -6,7 +6,7 @@ import { placesLayout } from '../../../src/report/charts/studies/buffers-layout.
 import { buffersFiles } from '../../../src/report/files/buffers.js';
 import { buffersFirst } from '../../../src/report/first/buffers.js';
 import { LAYOUT } from '../../../src/report/style.js';
-import { againstChosen, buffersTable } from '../../../src/report/terminal/buffers.js';
+import { againstChosen, buffersTable } from '../../../src/report/terminal/buffers/buffers.js';
 import { buffersStudy } from '../../../src/study/buffers/buffers.js';
 import type { ComparedLayout } from '../../../src/study/buffers/results.js';
 import { threeStations } from '../../study/buffers/buffers-line.js';

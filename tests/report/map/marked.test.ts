@@ -4,6 +4,7 @@ import { FORMS, mapLayout } from '../../../src/report/map/layout.js';
 import {
   markedBuffers,
   markedFactors,
+  markedReach,
   markedReliefs,
   markedWhatIfs,
 } from '../../../src/report/map/marked.js';
@@ -15,6 +16,7 @@ import type { FactorsResults } from '../../../src/study/factors/results.js';
 import type { RateResults } from '../../../src/study/rate/results.js';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
+import { HOLDS, NO_PRICES, NOT_REACHED, reachReport, SAMPLE } from '../samples/reach.js';
 import { faultsOf, mappedFile, textsOf } from './looked.js';
 
 const demo = mappedFile('scenarios/rescue-tender.yaml'),
@@ -52,6 +54,7 @@ const STUDIES: Readonly<Record<string, Seen>> = {
   compare: markedWhatIfs(compare, changed),
   factors: markedFactors(factors, [{ things: [BOOTH], isMore: false }]),
   rate: seenAtRate(rate),
+  reach: markedReach(reachReport()),
 };
 
 describe('the map of a study', () => {
@@ -60,11 +63,14 @@ describe('the map of a study', () => {
       expect(faultsOf(drawingOf(seen, form))).toEqual([]);
   });
 
-  it.each(['reliefs', 'buffers', 'compare', 'factors'])('of %s fills no square and says so', (study) => {
-    const seen = STUDIES[study] ?? markedReliefs(reliefs);
-    expect(filled(seen)).toBe(0);
-    expect(said(seen)).toContain('squares and rings are empty');
-  });
+  it.each(['reliefs', 'buffers', 'compare', 'factors', 'reach'])(
+    'of %s fills no square and says so',
+    (study) => {
+      const seen = STUDIES[study] ?? markedReliefs(reliefs);
+      expect(filled(seen)).toBe(0);
+      expect(said(seen)).toContain('squares and rings are empty');
+    },
+  );
 
   it('of reliefs marks changes that surely bring more, and says that there are none where none does', () => {
     expect(said(markedReliefs(reliefs))).toMatch(/1: one place more at colour\s+booth, \+0\.27 a day/);
@@ -111,6 +117,27 @@ describe('the map of a study', () => {
     expect(markedWhatIfs({ ...compare, whatIfs }, changed).marks[0]?.text).toBe(
       'second colour booth: not settled',
     );
+  });
+
+  it('of reach marks what is bought where it stands, step by step, and nothing where it holds as it is', () => {
+    const { marks, head } = markedReach(SAMPLE);
+    expect(head).toMatch(/^As it is it ships 3\.43 a day; .* after which it ships 3\.918 a day$/);
+    expect(marks[0]).toEqual({ thing: BOOTH, text: 'step 1: second colour booth, 420,000 EUR, +0.31 a day' });
+    expect(marks[2]).toMatchObject({ thing: { kind: 'crew', name: 'bench builders' } });
+    expect(markedReach(NOT_REACHED).marks[1]?.text).toBe(
+      'step 2: one polish bay more, 36,000 EUR, no gain seen',
+    );
+    expect(markedReach(NO_PRICES).marks[0]?.text).toBe('step 1: second colour booth, +0.31 a day');
+    expect(markedReach(HOLDS).marks).toEqual([]);
+    expect(said(markedReach(HOLDS))).toContain('nothing has to be changed');
+    // What cannot be pointed at, or is half of the route, is named in the head.
+    const many = Array.from({ length: 13 }, (_, i) => ({ ...BOOTH, name: `station ${i}` }));
+    for (const things of [[], many]) {
+      const possible = SAMPLE.possible.map((each, i) => (i === 0 ? { ...each, things } : each)),
+        seen = markedReach({ ...SAMPLE, possible });
+      expect(seen.marks).toHaveLength(2);
+      expect(seen.head).toMatch(/; not marked: second colour booth$/);
+    }
   });
 
   it('of rate names what stops it at the rate at which it was looked for', () => {

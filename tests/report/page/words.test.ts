@@ -10,8 +10,10 @@ import { buffersPage } from '../../../src/report/page/studies/buffers.js';
 import { comparePage } from '../../../src/report/page/studies/compare.js';
 import { factorsPage } from '../../../src/report/page/studies/factors.js';
 import { ratePage } from '../../../src/report/page/studies/rate.js';
+import { reachPage } from '../../../src/report/page/studies/reach.js';
 import { reliefsPage } from '../../../src/report/page/studies/reliefs.js';
 import { simulatePage } from '../../../src/report/page/studies/simulate.js';
+import { reachReport } from '../samples/reach.js';
 import { asRead } from '../samples/read.js';
 
 /** The pages of the demo, of invented data. */
@@ -22,12 +24,13 @@ const PAGES = {
   rate: ['rate', ratePage],
   reliefs: ['reliefs', reliefsPage],
   buffers: ['buffers', buffersPage],
+  reach: ['reach', reachPage],
 } as unknown as Record<string, [keyof typeof CHARTS, (results: unknown) => PageContent]>;
 
 const pageOf = (folder: string) => {
   const [study, page] = PAGES[folder],
     url = new URL(`../../../reports/${folder}/results.json`, import.meta.url),
-    results = JSON.parse(readFileSync(url, 'utf8')) as never;
+    results = (folder === 'reach' ? reachReport() : JSON.parse(readFileSync(url, 'utf8'))) as never;
   const pictures = Object.entries(CHARTS[study]).flatMap(([name, draw]) => {
     const chart = (draw as (of: never) => { finding: string; how: string; alt: string } | null)(results);
     return chart === null ? [] : [{ name, ...chart }];

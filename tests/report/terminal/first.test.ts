@@ -5,19 +5,24 @@ import { compareFirst } from '../../../src/report/first/compare.js';
 import { factorsFirst } from '../../../src/report/first/factors.js';
 import type { FirstScreen } from '../../../src/report/first/first.js';
 import { rateFirst } from '../../../src/report/first/rate.js';
+import { reachFirst } from '../../../src/report/first/reach/reach.js';
 import { reliefsFirst } from '../../../src/report/first/reliefs.js';
 import { simulateFirst } from '../../../src/report/first/simulate.js';
-import { buffersTable } from '../../../src/report/terminal/buffers.js';
+import { buffersTable } from '../../../src/report/terminal/buffers/buffers.js';
 import { compareTable } from '../../../src/report/terminal/compare.js';
 import { factorsTable } from '../../../src/report/terminal/factors.js';
 import { shareOf } from '../../../src/report/terminal/first.js';
 import { rateTable } from '../../../src/report/terminal/rate.js';
+import { reachTable } from '../../../src/report/terminal/reach.js';
 import { reliefsTable } from '../../../src/report/terminal/reliefs.js';
 import { resultsTable } from '../../../src/report/terminal/simulate.js';
+import { reachReport } from '../samples/reach.js';
 
 /** The sample reports of the demo. */
 const read = (study: string): unknown =>
-  JSON.parse(readFileSync(new URL(`../../../reports/${study}/results.json`, import.meta.url), 'utf8'));
+  study === 'reach'
+    ? reachReport()
+    : JSON.parse(readFileSync(new URL(`../../../reports/${study}/results.json`, import.meta.url), 'utf8'));
 const study = <Of>(
   name: string,
   first: (results: Of) => FirstScreen,
@@ -33,6 +38,7 @@ const STUDIES = [
   study('rate', rateFirst, rateTable),
   study('reliefs', reliefsFirst, reliefsTable),
   study('buffers', buffersFirst, buffersTable),
+  study('reach', reachFirst, reachTable),
 ];
 
 const figuresIn = (text: string): string[] => text.match(/(?<![\w.,])[-+±]?\d[\d,.]*\d|(?<![\w.,])\d/g) ?? [];

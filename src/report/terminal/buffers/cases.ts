@@ -1,13 +1,13 @@
-import { lostOf, percentOf } from '../../study/buffers/cases/names.js';
-import type { CaseLayout, CaseResult, CasesResult } from '../../study/buffers/cases/results.js';
-import type { BufferResults } from '../../study/buffers/results.js';
-import { bounds, count, mean, number, signed } from '../../study/format.js';
-import { defined } from '../../study/lists.js';
-import type { Estimate } from '../../study/statistics/estimate.js';
-import { caseRole, lostText } from '../buffers.js';
-import { BETWEEN_ALL } from './first.js';
-import type { Piece } from './lines.js';
-import { type CellColumn, tableOf } from './table.js';
+import { lostOf, percentOf } from '../../../study/buffers/cases/names.js';
+import type { CaseLayout, CaseResult, CasesResult } from '../../../study/buffers/cases/results.js';
+import type { BufferResults } from '../../../study/buffers/results.js';
+import { bounds, count, mean, number, signed } from '../../../study/format.js';
+import { defined } from '../../../study/lists.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
+import { caseRole, lostText } from '../../buffers.js';
+import { BETWEEN_ALL } from '../first.js';
+import type { Piece } from '../lines.js';
+import { type CellColumn, tableOf } from '../table.js';
 
 /** The chosen layout in each case, and all layouts compared by the case in which they lose most. */
 export function casePieces(results: BufferResults, over: CasesResult): Piece[] {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { thinned } from '../../../src/report/terminal/thinned.js';
+import { thinned } from '../../../../src/report/terminal/buffers/thinned.js';
 
 interface Point {
   readonly x: number;

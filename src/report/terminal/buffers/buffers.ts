@@ -1,16 +1,21 @@
-import type { CasesResult } from '../../study/buffers/cases/results.js';
-import type { BufferResults, ComparedLayout, CurvePoint, LayoutResult } from '../../study/buffers/results.js';
-import { bounds, count, exact, mean, number } from '../../study/format.js';
-import { negated } from '../../study/statistics/estimate.js';
-import { mostNamed } from '../buffers.js';
-import { WITH_THEM } from '../constraint.js';
-import { buffersFirst } from '../first/buffers.js';
+import type { CasesResult } from '../../../study/buffers/cases/results.js';
+import type {
+  BufferResults,
+  ComparedLayout,
+  CurvePoint,
+  LayoutResult,
+} from '../../../study/buffers/results.js';
+import { bounds, count, exact, mean, number } from '../../../study/format.js';
+import { negated } from '../../../study/statistics/estimate.js';
+import { mostNamed } from '../../buffers.js';
+import { WITH_THEM } from '../../constraint.js';
+import { buffersFirst } from '../../first/buffers.js';
+import { constraintLines } from '../constraint.js';
+import { BETWEEN_ALL, betweenHead, firstPieces } from '../first.js';
+import { joined } from '../lines.js';
+import { type CellColumn, tableOf } from '../table.js';
 import { aroundPieces } from './around.js';
 import { casePieces } from './cases.js';
-import { constraintLines } from './constraint.js';
-import { BETWEEN_ALL, betweenHead, firstPieces } from './first.js';
-import { joined } from './lines.js';
-import { type CellColumn, tableOf } from './table.js';
 import { thinned } from './thinned.js';
 
 /** A point of the curve is left out where it lies on the line between others, to this share of the zone. */

@@ -1,12 +1,12 @@
-import type { PlacePoint, PlacesAt, PricedLayout } from '../../study/buffers/around/results.js';
-import { cheapestSentence, cliffsSentence, gainsSentence } from '../../study/buffers/around/words.js';
-import type { BufferResults } from '../../study/buffers/results.js';
-import { bounds, count, mean, number, signed } from '../../study/format.js';
-import type { Estimate } from '../../study/statistics/estimate.js';
-import { leftOutText, roleName } from '../buffers.js';
-import { BETWEEN_ALL, plainly } from './first.js';
-import type { Piece } from './lines.js';
-import { tableOf } from './table.js';
+import type { PlacePoint, PlacesAt, PricedLayout } from '../../../study/buffers/around/results.js';
+import { cheapestSentence, cliffsSentence, gainsSentence } from '../../../study/buffers/around/words.js';
+import type { BufferResults } from '../../../study/buffers/results.js';
+import { bounds, count, mean, number, signed } from '../../../study/format.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
+import { leftOutText, roleName } from '../../buffers.js';
+import { BETWEEN_ALL, plainly } from '../first.js';
+import type { Piece } from '../lines.js';
+import { tableOf } from '../table.js';
 
 /** What one place more and fewer at each spot brings, and which layout is cheapest. */
 export function aroundPieces(results: BufferResults): Piece[] {

@@ -1,0 +1,65 @@
+import { exact } from '../../../study/format.js';
+import type { ReachResults, UnpricedResult } from '../../../study/reach/results.js';
+import { isPriced, moneyText, setText } from '../../../study/reach/sentence.js';
+import { figure, range } from '../figures.js';
+import { dateText } from '../first.js';
+import { lastUnitText, planSays } from '../last-unit.js';
+import { lastOf, nowOf, outBy } from './told.js';
+
+/** When the last unit is out with the changes and today; nothing without a quantity. */
+export function dates(results: ReachResults): string[] {
+  const { steps, plannedEnd } = results,
+    [last, now] = [lastOf(results), nowOf(results)],
+    [out, today] = [last, now].map(({ lastUnit }) => lastUnitText(lastUnit));
+  if (out == null) return [];
+  const days = [0.5, 0.8].flatMap((share) => outBy(now, share) ?? []).map(dateText),
+    asToday =
+      steps.length === 1 || today == null
+        ? ''
+        : today === out
+          ? ', as today'
+          : `; today ${[...new Set(days)].join(' and ')}`;
+  return [`Last unit out ${out}${asToday}${planSays(plannedEnd, last.lastUnit)}.`];
+}
+
+/** What a unit costs before and after; what is paid once is told beside it. */
+export function costs(results: ReachResults): string[] {
+  const { currency, steps } = results,
+    last = lastOf(results),
+    { costPerUnit: now } = nowOf(results);
+  if (now === null || last.costPerUnit === null) return ['The scenario gives no prices.'];
+  const unit = `${figure(last.costPerUnit)} ${currency} (${range(last.costPerUnit)})`;
+  if (steps.length === 1) return [`A unit costs ${unit}.`];
+  const once =
+    last.money === null || !isPriced(results)
+      ? 'what the changes cost once is not'
+      : `the ${moneyText(last.money, currency)} paid once are not`;
+  return [
+    `A unit then costs ${unit}, today ${figure(now)}; ${once} in it` +
+      (last.day === 0 ? '.' : `, the ${exact(last.day)} ${currency} a day that they take are.`),
+  ];
+}
+
+/** What quotes for changes without a price would be good for. */
+export const worth = (results: ReachResults): string[] =>
+  results.unpriced.map((each) => worthText(each, results));
+
+export function worthText(
+  { names, made, money, worth: most }: UnpricedResult,
+  { outcome, currency }: ReachResults,
+): string {
+  const asked = names.map((name) => `“${name}”`).join(' and '),
+    others = made.filter(({ name }) => !names.includes(name)),
+    rest =
+      others.length === 0
+        ? 'it would do with nothing else'
+        : `it would do with ${setText(others)}, for ${moneyText(money, currency)}`;
+  return (
+    `The price of ${asked} is not given: with ${names.length === 1 ? 'it' : 'them'} ${rest}` +
+    (most !== null
+      ? `, so ${names.length === 1 ? 'it is' : 'they are'} worth up to ${moneyText(most, currency)}.`
+      : outcome === 'not reached'
+        ? '; without, no set does.'
+        : '.')
+  );
+}

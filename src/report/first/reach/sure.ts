@@ -1,0 +1,69 @@
+import { capital, count, exact, mean } from '../../../study/format.js';
+import { each } from '../../../study/planners-unit.js';
+import type { ReachResults } from '../../../study/reach/results.js';
+import { isPriced, undecided } from '../../../study/reach/sentence.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
+import { between, dateText, how, sentences, shipIt } from '../first.js';
+import { forMoney, inPlanners, lastOf, nowOf, setOrAsIs, withThem } from './told.js';
+
+/** What it ships, how many builds do what is asked, and what is known of other sets. */
+export const sure = (results: ReachResults): string =>
+  sentences(ships(results), kept(results), othersTold(results), hurtsTold(results));
+
+function ships(results: ReachResults): string {
+  const { steps, rateUnit } = results,
+    last = inPlanners(lastOf(results).throughput, results),
+    now = inPlanners(nowOf(results).throughput, results),
+    a = each(rateUnit);
+  const isKnown = last.needs === undefined && now.needs === undefined,
+    rate = (of: Estimate): string => (isKnown ? between(of) : `about ${mean(of)}`),
+    known = isKnown
+      ? how(last)
+      : `${count(last.n, 'simulated build')} are too few to say how far chance moves that`;
+  return steps.length === 1
+    ? `It ships ${rate(now)} ${a} (${known}).`
+    : `${capital(withThem(results))} it ships ${rate(last)} ${a}, today ${rate(now)} (${known}).`;
+}
+
+/** Builds that do what is asked: what the answer is judged by. */
+function kept(results: ReachResults): string {
+  const { goal, keptUp, outcome } = results,
+    { byDate } = lastOf(results);
+  if (goal.kind === 'date')
+    return byDate === null
+      ? ''
+      : `${exact(byDate.count)} of ${count(byDate.n, 'build')} ${byDate.count === 1 ? 'has' : 'have'} the ` +
+          `last unit out by ${dateText(goal.date)}; asked are surely ${inHundred(goal.sure)} in 100.`;
+  return keptUp === null
+    ? ''
+    : `${capital(shipIt(keptUp))} what is asked, to within 2 %` +
+        (outcome === 'not reached' ? '.' : '; it holds where surely at least half do.');
+}
+
+const inHundred = (share: number): string => exact(Math.round(100 * share));
+
+/** What is known of the other sets: of cheaper ones, or of all. */
+function othersTold(results: ReachResults): string {
+  const { outcome, search } = results,
+    [other, ...more] = undecided(results),
+    cheaper = isPriced(results) ? 'cheaper set' : 'set of fewer changes';
+  if (outcome === 'holds already') return '';
+  if (outcome === 'not settled')
+    return other === undefined ? '' : `${count(more.length + 1, 'dearer set')} may do as well.`;
+  if (!search.isProven) return `Not every ${outcome === 'reached' ? cheaper : 'set'} was tried.`;
+  if (outcome === 'not reached') return 'Every set that may be made falls short, if no change does harm.';
+  if (other === undefined) return `Every ${cheaper} falls short, if no change does harm.`;
+  return (
+    'Whether less would do is not settled: ' +
+    (other.made.length === 0 ? 'it may as it is' : setOrAsIs(other.made) + forMoney(other, results)) +
+    `${more.length === 0 ? '' : `, and ${count(more.length, 'other set')}`}.`
+  );
+}
+
+/** What is said of other sets leans on that a set does no less than a part of it. */
+function hurtsTold({ outcome, search: { hurts } }: ReachResults): string {
+  const [first] = hurts;
+  if (first === undefined || outcome === 'holds already') return '';
+  const harm = first.with.filter((name) => !first.without.includes(name)).map((name) => `“${name}”`);
+  return `${harm.join(' and ') || 'One change'} did harm in what was tried: look at it by itself.`;
+}
