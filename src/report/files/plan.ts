@@ -24,21 +24,28 @@ export const planFile = (base: string, changes: readonly PlannedChange[]): strin
 
 /**
  * A file of what-ifs, one a step of a way, each with what the steps before it make.
+ * @param also edits of each, from path to value
  * @param way what each step adds; of a change that comes again the times add up, from its later day on
  */
-export const wayFile = (way: readonly (readonly PlannedChange[])[]): string =>
+export const wayFile = (
+  way: readonly (readonly PlannedChange[])[],
+  also: Readonly<Record<string, unknown>> = {},
+): string =>
   yamlOf(
     Object.fromEntries(
       way.map((step, i) => [
         `${i + 1}: ${step.map(({ name }) => name).join(' and ')}`,
         {
-          changes: Object.fromEntries(
-            // In brackets a name ends where it ends, whatever other names there are.
-            together(way.slice(0, i + 1).flat()).map((change) => [
-              `costs.changes[${change.name}].made`,
-              writtenAs(change),
-            ]),
-          ),
+          changes: {
+            ...also,
+            ...Object.fromEntries(
+              // In brackets a name ends where it ends, whatever other names there are.
+              together(way.slice(0, i + 1).flat()).map((change) => [
+                `costs.changes[${change.name}].made`,
+                writtenAs(change),
+              ]),
+            ),
+          },
         },
       ]),
     ),

@@ -1,3 +1,4 @@
+import { rateText } from '../../study/planners-unit.js';
 import type { BuildResult, PossibleResult, ReachResults, StepResult } from '../../study/reach/results.js';
 import { setText } from '../../study/reach/sentence.js';
 import { CHARTS } from '../charts/of-study.js';
@@ -5,6 +6,7 @@ import { stepVerdict, timesIn, timesMade } from '../first/reach/told.js';
 import { reachPage } from '../page/studies/reach.js';
 import { lossesData, trialsData } from './constraint.js';
 import { estimate, type FileColumn, type FileTable, fileTable, proportion } from './csv.js';
+import { planFile, wayFile } from './plan.js';
 import { type Files, studyFiles } from './study-files.js';
 
 const report = studyFiles<ReachResults>({
@@ -20,20 +22,40 @@ const report = studyFiles<ReachResults>({
   sheets: [],
 });
 
-/**
- * Files for whoever goes on from the answer, such as the scenario with its changes made: text by name.
- * Whoever knows the scenario as data gives them.
- */
-export type MoreFiles = (results: ReachResults) => ReadonlyMap<string, string>;
+/** The report of a search for the cheapest changes, and the plan that was found, to be run and kept. */
+export const reachFiles: typeof report = async (results, notice): Promise<Files> =>
+  new Map([...(await report(results, notice)), ...planFiles(results)]);
 
-/** The report of a search for the cheapest changes, with further files beside it. */
-export const reachFilesWith =
-  (more: MoreFiles): typeof report =>
-  async (results, notice): Promise<Files> =>
-    new Map([...(await report(results, notice)), ...more(results)]);
-
-/** The report of a search for the cheapest changes. */
-export const reachFiles = reachFilesWith(() => new Map());
+/** The scenario with the changes of the plan made, and the way step by step; none where nothing is changed. */
+export function planFiles(results: ReachResults): Map<string, string> {
+  const { scenario, steps, phases, goal, rateUnit } = results,
+    way = steps.flatMap(({ made }) =>
+      made === null ? [] : [[{ name: made.name, times: made.times, from: made.from ?? undefined }]],
+    );
+  if (way.length === 0) return new Map();
+  const rate = phases?.map(({ from, perDay, perWeek }) => ({
+      from,
+      ...(perWeek === undefined ? { 'per day': perDay } : { 'per week': perWeek }),
+    })),
+    head = (what: string, command: string): string =>
+      `# ${what}, as rateproof reach found it. Put it beside ${scenario.file}, then: rateproof ${command}\n`,
+    other =
+      goal.kind === 'date' || rate === undefined
+        ? ''
+        : `# It was found for ${rateText(goal.perDay, rateUnit)}: set programme.rate of ${scenario.file} to\n` +
+          `# ${JSON.stringify(rate)}\n# before you run it; steps-reached.yaml does so by itself.\n`;
+  return new Map([
+    [
+      'plan-reached.yaml',
+      head('The plan', 'simulate plan-reached.yaml') + other + planFile(scenario.file, way.flat()),
+    ],
+    [
+      'steps-reached.yaml',
+      head('The way to the plan, step by step', `compare ${scenario.file} steps-reached.yaml`) +
+        wayFile(way, rate === undefined ? {} : { 'programme.rate': rate }),
+    ],
+  ]);
+}
 
 /** What a build is, in columns: money, what is shipped, what a unit costs, when the last is out. */
 const BUILD: readonly FileColumn<BuildResult>[] = [

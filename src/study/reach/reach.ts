@@ -93,6 +93,10 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
       // Behind all by which a build may be told.
       stopping: telling.behind(TO_VERIFY * replications),
       atRate,
+      phases:
+        scenario !== options.scenario && scenario.programme.release.kind === 'rate'
+          ? scenario.programme.release.phases
+          : null,
       run: () => forecast.done,
       skipped: all.all.flatMap(({ name }, i) => {
         const changed = pool.changed(all.with(all.none, i, 1));

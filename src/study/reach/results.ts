@@ -1,4 +1,5 @@
 import type { Thing } from '../../scenario/reliefs/thing.js';
+import type { RatePhase } from '../../scenario/types/programme.js';
 import type { ConstraintResult } from '../constraint/results.js';
 import type { ResultsHead } from '../head.js';
 import type { Verdict } from '../held/rate-held.js';
@@ -15,6 +16,8 @@ export type ReachGoal =
 /** The shape of `results.json` of `rateproof reach`. Rates are units a working day, money in `currency`. */
 export interface ReachResults extends ResultsHead<'reach'> {
   readonly goal: ReachGoal;
+  /** Phases of the plan at the rate asked; null where that is the rate of the scenario. */
+  readonly phases: readonly RatePhase[] | null;
   /** The day of the order, ISO; null: every change is taken to be there from the first day on. */
   readonly ordered: string | null;
   /** No week that begins before this day, ISO, is judged; null: none is asked for. */

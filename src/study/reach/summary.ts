@@ -38,6 +38,7 @@ interface SummaryAsked {
   readonly atRate: (scenario: Scenario) => Scenario;
   readonly run: () => number;
   readonly skipped: ReachResults['skipped'];
+  readonly phases: ReachResults['phases'];
 }
 
 /** Sets of the frontier that are told at most. */
@@ -99,6 +100,7 @@ export async function summary(asked: SummaryAsked): Promise<ReachResults> {
   const results: Omit<ReachResults, 'answer'> = {
     ...headOf('reach', { ...options, level }),
     goal: wanted,
+    phases: asked.phases,
     ordered: options.ordered ?? null,
     by: options.by ?? null,
     budget: options.budget ?? null,

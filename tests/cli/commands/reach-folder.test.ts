@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { CompareResults } from '../../../src/study/compare/results.js';
 import type { ReachResults } from '../../../src/study/reach/results.js';
+import type { SimulateResults } from '../../../src/study/simulate/results.js';
 import { scenarioFolder } from '../run-cli.js';
 import { runHere } from '../run-here.js';
 
@@ -56,9 +58,11 @@ describe('rateproof reach', { timeout: 60_000 }, () => {
       'losses.csv',
       'map.png',
       'map.svg',
+      'plan-reached.yaml',
       'report.html',
       'report.xlsx',
       'results.json',
+      'steps-reached.yaml',
       'steps.csv',
       'trials.csv',
     ]);
@@ -73,5 +77,69 @@ describe('rateproof reach', { timeout: 60_000 }, () => {
     ]);
     expect(unpriced).toMatchObject([{ names: ['quick stand'], money: 2000, worth: 500 }]);
     expect(readFileSync(join(folder, 'report/map.svg'), 'utf8')).toContain('step 1');
+  });
+
+  it('writes a plan that simulate runs, and a way that compare runs step by step, to the same rates', async () => {
+    const asked = ['--replications', '20', '--quiet', '--json', '--finding-ok'];
+    await runHere(folder, 'reach', 'short.yaml', '--replications', '12', '--quiet', '--out', 'kept');
+    const kept = (name: string): string => readFileSync(join(folder, 'kept', name), 'utf8'),
+      { steps } = JSON.parse(kept('results.json')) as ReachResults;
+    for (const name of ['plan-reached.yaml', 'steps-reached.yaml'])
+      writeFileSync(join(folder, name), kept(name));
+    const plan = await runHere(folder, 'simulate', 'plan-reached.yaml', ...asked, '--seed', 'another'),
+      way = await runHere(
+        folder,
+        'compare',
+        'short.yaml',
+        'steps-reached.yaml',
+        ...asked,
+        '--seed',
+        'another',
+      );
+    expect([plan.code, way.code]).toEqual([0, 0]);
+    const { answer } = JSON.parse(plan.stdout) as SimulateResults,
+      { whatIfs } = JSON.parse(way.stdout) as CompareResults,
+      last = steps.at(-1)!;
+    expect(answer.verdict).toBe('holds');
+    // Two independent estimates of one rate are further apart than both intervals together once in thousands.
+    const half = ({ low, high }: { low: number | null; high: number | null }): number => (high! - low!) / 2;
+    expect(Math.abs(answer.held!.mean - last.throughput.mean)).toBeLessThanOrEqual(
+      half(answer.held!) + half(last.throughput),
+    );
+    expect(whatIfs.map(({ name }) => name)).toEqual(
+      steps.flatMap(({ made }, i) => (made === null ? [] : [`${i}: ${made.name}`])),
+    );
+  });
+
+  it('says in the plan which rate it was found for, where that is another, and the what-ifs ask for it', async () => {
+    const short = readFileSync(join(folder, 'short.yaml'), 'utf8');
+    writeFileSync(join(folder, 'long.yaml'), short.replace('quantity: 60', 'quantity: 140'));
+    await runHere(
+      folder,
+      ...[
+        'reach',
+        'long.yaml',
+        '--rate',
+        '7',
+        '--replications',
+        '4',
+        '--quiet',
+        '--out',
+        'seven',
+        '--finding-ok',
+      ],
+    );
+    const read = (name: string): string => readFileSync(join(folder, 'seven', name), 'utf8');
+    expect(read('plan-reached.yaml')).toContain(
+      '# It was found for 7 a day: set programme.rate of long.yaml to\n# [{"from":"2027-03-01","per day":7}]\n',
+    );
+    writeFileSync(join(folder, 'seven.yaml'), read('steps-reached.yaml'));
+    const { code, stdout } = await runHere(
+      folder,
+      ...['compare', 'short.yaml', 'seven.yaml', '--replications', '2', '--quiet', '--json', '--finding-ok'],
+    );
+    expect(code).toBe(0);
+    const { whatIfs } = JSON.parse(stdout) as CompareResults;
+    expect(whatIfs[0].changes.map(({ path }) => path)).toContain('programme.rate');
   });
 });

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { FileTable } from '../../../src/report/files/csv.js';
-import { changesData, frontierData, reachFilesWith, stepsData } from '../../../src/report/files/reach.js';
+import {
+  changesData,
+  frontierData,
+  planFiles,
+  reachFiles,
+  stepsData,
+} from '../../../src/report/files/reach.js';
 import { NOT_REACHED, SAMPLE } from '../samples/reach.js';
 
 /** Rows of a file as items by head. */
@@ -46,8 +52,8 @@ describe('the files of reach', () => {
     });
   });
 
-  it('are those of every study, with further ones beside them', async () => {
-    const files = await reachFilesWith(({ outcome }) => new Map([['plan.yaml', `# ${outcome}\n`]]))(SAMPLE);
+  it('are those of every study, with the plan and the way to it beside them', async () => {
+    const files = await reachFiles(SAMPLE);
     expect([...files.keys()].sort()).toEqual([
       '01-steps.png',
       '02-most-for-each-sum.png',
@@ -57,13 +63,18 @@ describe('the files of reach', () => {
       'changes.csv',
       'frontier.csv',
       'losses.csv',
-      'plan.yaml',
+      'plan-reached.yaml',
       'report.html',
       'report.xlsx',
       'results.json',
+      'steps-reached.yaml',
       'steps.csv',
       'trials.csv',
     ]);
-    expect(String(files.get('plan.yaml'))).toBe('# reached\n');
+    expect(String(files.get('plan-reached.yaml'))).toContain('include:\n  - rescue-tender.yaml\n');
+  });
+
+  it('have no plan where nothing is changed', () => {
+    expect(planFiles({ ...SAMPLE, steps: SAMPLE.steps.slice(0, 1) }).size).toBe(0);
   });
 });
