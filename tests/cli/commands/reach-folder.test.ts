@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { CompareResults } from '../../../src/study/compare/results.js';
 import type { ReachResults } from '../../../src/study/reach/results.js';
-import type { SimulateResults } from '../../../src/study/simulate/results.js';
+import type { Results as SimulateResults } from '../../../src/study/simulate/results.js';
 import { scenarioFolder } from '../run-cli.js';
 import { runHere } from '../run-here.js';
 
