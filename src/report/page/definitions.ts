@@ -70,6 +70,17 @@ const DEFINITIONS: readonly Definition[] = [
     /\bP\d\d\b|half of the (?:builds|units)/,
     'the value that half, 80 or 90 in 100 of them do not pass',
   ],
+  [
+    'set, step',
+    /cheaper set|set of fewer changes|no set\b|set of the answer/i,
+    'changes that the scenario names, made together; a step is one of them, as often as the set has it',
+  ],
+  [
+    'fresh replications',
+    /fresh (?:replications?|builds?)/i,
+    'builds that had no part in choosing what they tell of: what is chosen among many looks better in the ' +
+      'builds by which it was chosen than it is',
+  ],
   ['WIP', /\bWIP\b/, 'units begun and not yet shipped'],
   ['lead time', /lead time/i, 'from the release of a unit until it is shipped, in days of 24 hours'],
   [

@@ -50,8 +50,8 @@ describe('the page of reach', () => {
 
   it('has steps with price, money so far, day of order, dates and the cost of a unit', () => {
     const steps = tableOf(SAMPLE, 'steps');
-    expect(column(steps, 'Step')).toEqual(['as it is', '1', '2', '3']);
-    expect(column(steps, 'What is bought')[1]).toBe('“second colour booth”');
+    expect(column(steps, 'Step')).toEqual(['0', '1', '2', '3']);
+    expect(column(steps, 'What is bought').slice(0, 2)).toEqual(['as it is', '“second colour booth”']);
     expect(column(steps, 'Price, EUR')).toEqual(['', '420,000', '36,000', '9,000']);
     expect(column(steps, 'So far, EUR')).toEqual(['0', '420,000', '456,000', '465,000']);
     expect(column(steps, 'Order by')).toEqual(['', '2027-03-16', '2027-06-16', '2027-07-12']);

@@ -7,6 +7,7 @@ import { buffersPage } from '../../../src/report/page/studies/buffers.js';
 import { comparePage } from '../../../src/report/page/studies/compare.js';
 import { factorsPage } from '../../../src/report/page/studies/factors.js';
 import { ratePage } from '../../../src/report/page/studies/rate.js';
+import { reachPage } from '../../../src/report/page/studies/reach.js';
 import { reliefsPage } from '../../../src/report/page/studies/reliefs.js';
 import { simulatePage } from '../../../src/report/page/studies/simulate.js';
 import { workbook } from '../../../src/report/sheets/workbook.js';
@@ -16,6 +17,7 @@ import type { FactorsResults } from '../../../src/study/factors/results.js';
 import type { RateResults } from '../../../src/study/rate/results.js';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
+import { reachReport } from '../samples/reach.js';
 import { sampleResults } from '../samples/results.js';
 import { cellsOf, headsOf, part, readBack, serial, under } from './read-back.js';
 
@@ -125,6 +127,7 @@ describe('the workbook of every study', () => {
     ['factors', factorsPage(stored('factors') as FactorsResults)],
     ['reliefs', reliefsPage(stored('reliefs') as ReliefsResults)],
     ['buffers', buffersPage(stored('buffers') as BufferResults)],
+    ['reach', reachPage(reachReport())],
   ];
 
   it.each(pages)('%s has a bold head that stands still on every sheet, and no formula', async (_, page) => {

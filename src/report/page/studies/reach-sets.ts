@@ -1,4 +1,4 @@
-import { exact, intervalName } from '../../../study/format.js';
+import { intervalName } from '../../../study/format.js';
 import { each, unitsEach } from '../../../study/planners-unit.js';
 import type { FrontierResult, PossibleResult, ReachResults } from '../../../study/reach/results.js';
 import { isPriced, setText } from '../../../study/reach/sentence.js';
@@ -57,7 +57,7 @@ export function changesTable(results: ReachResults): PageTable {
       ['Made', ({ name }) => counted(timesMade(name, results))],
       ...(isPriced(results) ? prices : []),
       ['Ready after', ({ readyAfter }) => readyAfter ?? 'at once'],
-      ['At most', ({ atMost }) => (atMost === null ? '' : exact(atMost))],
+      ['At most', ({ atMost }) => (atMost === null ? '' : counted(atMost))],
       ['Not with', ({ excludes }) => excludes.join(', ')],
       ['Not without', ({ requires }) => requires.join(', ')],
     ]),

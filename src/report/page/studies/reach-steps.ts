@@ -45,7 +45,7 @@ export function stepsTable(results: ReachResults): PageTable {
       `${intervalName(results.level)}.`,
     ...columns(numbered(steps), [
       STEP,
-      ['What is bought', bought],
+      ['What is bought', stepName],
       ...(isPriced(results) ? prices : []),
       ...(steps.some((step) => step.day !== 0) ? days : []),
       ordered === null ? order : from,
@@ -72,7 +72,7 @@ export function effectsTable(results: ReachResults): PageTable {
       'that rate.',
     ...columns(numbered(steps), [
       STEP,
-      ['Change', bought],
+      ['Change', stepName],
       [`Ships ${a}`, ({ throughput }) => estimated(throughput, rateUnit.workingDays)],
       [`Gain ${a}`, ({ gain }) => (gain === null ? '' : difference(inPlanners(gain, results)))],
       ['Seen', (step) => stepVerdict(step) ?? ''],
@@ -84,8 +84,7 @@ export function effectsTable(results: ReachResults): PageTable {
 
 type Numbered = StepResult & { readonly i: number };
 const numbered = (steps: readonly StepResult[]): Numbered[] => steps.map((step, i) => ({ ...step, i }));
-const bought = (step: StepResult): string => (step.made === null ? '' : stepName(step));
-const STEP: Column<Numbered> = ['Step', ({ i }) => (i === 0 ? 'as it is' : exact(i))];
+const STEP: Column<Numbered> = ['Step', 'i'];
 
 /** `the station colour booth`; of the last step where it was tried at more. */
 export function stopsThen(step: StepResult, { goal, rateUnit }: ReachResults): string {
