@@ -26,7 +26,7 @@ const report = studyFiles<ReachResults>({
 export const reachFiles: typeof report = async (results, notice): Promise<Files> =>
   new Map([...(await report(results, notice)), ...planFiles(results)]);
 
-/** The scenario with the changes of the plan made, and the way step by step; none where nothing is changed. */
+/** The scenario with the changes of the plan made, and the way step by step; none without a change. */
 export function planFiles(results: ReachResults): Map<string, string> {
   const { scenario, steps, phases, goal, rateUnit } = results,
     way = steps.flatMap(({ made }) =>
@@ -42,7 +42,8 @@ export function planFiles(results: ReachResults): Map<string, string> {
     other =
       goal.kind === 'date' || rate === undefined
         ? ''
-        : `# It was found for ${rateText(goal.perDay, rateUnit)}: set programme.rate of ${scenario.file} to\n` +
+        : `# It was found for ${rateText(goal.perDay, rateUnit)}: set programme.rate of ` +
+          `${scenario.file} to\n` +
           `# ${JSON.stringify(rate)}\n# before you run it; steps-reached.yaml does so by itself.\n`;
   return new Map([
     [

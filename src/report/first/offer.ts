@@ -22,6 +22,19 @@ export function priceText(offer: Offer | null | undefined, whose = 'its price'):
   ].join(', ');
 }
 
+/** The command that finds what it takes in all, where the scenario says what changes could be made. */
+export const whatItTakes = (
+  file: string,
+  changes: readonly { readonly offer?: Offer | null | undefined }[] | undefined,
+  rate?: number,
+): { readonly what: string; readonly command: string } | null =>
+  changes?.some(({ offer }) => offer !== undefined) === true
+    ? {
+        what: 'What it takes in all, for the least money',
+        command: `rateproof reach ${file}${rate === undefined ? '' : ` --rate ${rate}`}`,
+      }
+    : null;
+
 /** Digits of a price over a gain: the interval is much wider above than below, and no guide. */
 const DIGITS = 2;
 /** `16,000` */

@@ -1,8 +1,10 @@
-import { exact } from '../../study/format.js';
+import { capital, exact } from '../../study/format.js';
 import { each, inUnit, rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
+import { onEveryShift } from '../constraint.js';
 import { asking, type FirstScreen, INPUTS, sentences, shipIt, whyText } from './first.js';
 import { lastUnitText, planSays } from './last-unit.js';
+import { priceText, whatItTakes } from './offer.js';
 import { weakestText } from './weakest.js';
 
 export function rateFirst(results: RateResults): FirstScreen {
@@ -11,6 +13,8 @@ export function rateFirst(results: RateResults): FirstScreen {
     a = each(rateUnit),
     isAbove = highestPerDay === null || plannedPerDay > highestPerDay,
     planned = exact(inUnit(plannedPerDay, rateUnit)),
+    culprit = constraint?.culprit,
+    offer = culprit?.offer,
     best = points.find(({ perDay }) => perDay === highestPerDay);
   return {
     question: asking(scenario, `What rate can “${scenario.name}” promise? The plan says ${planned} ${a}.`),
@@ -32,12 +36,17 @@ export function rateFirst(results: RateResults): FirstScreen {
         : whyText(constraint, `above that, tried at ${rateText(constraint.perDay, rateUnit)},`),
     toDo: isAbove && highestPerDay !== null ? `Plan for ${rateText(highestPerDay, rateUnit)}.` : '',
     next: isAbove
-      ? { what: 'What would raise it', command: `rateproof reliefs ${scenario.file}` }
+      ? (whatItTakes(scenario.file, constraint?.tried) ?? {
+          what: 'What would raise it',
+          command: `rateproof reliefs ${scenario.file}`,
+        })
       : { what: 'Whether fewer waiting spaces would do', command: `rateproof buffers ${scenario.file}` },
     whenAndCost: [
       ...dates(results),
       ...(ramp.outcome === 'from the start' || ramp.outcome === 'no ramp' ? [] : [ramp.sentence]),
-      'Costs are not looked at here.',
+      offer == null || culprit == null
+        ? 'Costs are not looked at here.'
+        : `${capital(onEveryShift(culprit.what))}: ${priceText(offer)}.`,
     ],
     rests: sentences(
       weakestText(

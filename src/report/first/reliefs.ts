@@ -7,7 +7,7 @@ import { onEveryShift } from '../constraint.js';
 import { figure, range } from './figures.js';
 import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences } from './first.js';
 import { lastUnitText, planSays } from './last-unit.js';
-import { leastForMoney, priceText } from './offer.js';
+import { leastForMoney, priceText, whatItTakes } from './offer.js';
 
 type Relief = ReliefsResults['reliefs'][number];
 
@@ -50,7 +50,7 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
             .map(({ text, gain: more }) => ` Or ${onEveryShift(text)}: ${figure(more)} (${range(more)}).`)
             .join('') +
           (next.length === 0 ? '' : ' Each was tried alone: do not add them up.'),
-    next: {
+    next: whatItTakes(scenario.file, reliefs, rate.set ?? undefined) ?? {
       what: 'Two of them together',
       command: `rateproof compare ${scenario.file} WHAT-IFS.yaml`,
     },

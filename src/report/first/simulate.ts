@@ -19,7 +19,7 @@ import {
   whyText,
 } from './first.js';
 import { lastUnitText, planSays } from './last-unit.js';
-import { priceText } from './offer.js';
+import { priceText, whatItTakes } from './offer.js';
 import { weakestText } from './weakest.js';
 
 export function simulateFirst(results: Results): FirstScreen {
@@ -45,7 +45,7 @@ export function simulateFirst(results: Results): FirstScreen {
     sure: `On average ${between(shipped)} ${a} (${how(shipped)}).${keptUp(results)}`,
     why: why(results, found),
     toDo: toDo(found, asked, shipped, results),
-    next: next(results),
+    next: next(results, found),
     whenAndCost: [...dates(results), ...cost(results)],
     rests: sentences(weakestText(results.weakest), restsOn(assumptions), INPUTS),
     picture: picture(results),
@@ -97,14 +97,22 @@ function toDo(
   );
 }
 
-function next({ answer: { verdict }, scenario: { file }, replications }: Results): FirstScreen['next'] {
+function next(
+  { answer: { verdict }, scenario: { file }, replications }: Results,
+  found: ReturnType<typeof toldConstraint>,
+): FirstScreen['next'] {
   if (verdict === 'holds') return { what: 'How much more it would hold', command: `rateproof rate ${file}` };
   if (verdict === 'not settled')
     return {
       what: 'More builds may settle it',
       command: `rateproof simulate ${file} --replications ${4 * replications}`,
     };
-  return { what: 'What else would help', command: `rateproof reliefs ${file}` };
+  return (
+    (verdict === 'falls short' ? whatItTakes(file, found?.tried) : null) ?? {
+      what: 'What else would help',
+      command: `rateproof reliefs ${file}`,
+    }
+  );
 }
 
 function dates({ lastUnit, programme, plan, units }: Results): string[] {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { reliefsFiles } from '../../../src/report/files/reliefs.js';
-import { leastForMoney, priceText, roughRange } from '../../../src/report/first/offer.js';
+import { leastForMoney, priceText, roughRange, whatItTakes } from '../../../src/report/first/offer.js';
 import { reliefsFirst } from '../../../src/report/first/reliefs.js';
 import { simulateFirst } from '../../../src/report/first/simulate.js';
 import { reliefsPage } from '../../../src/report/page/studies/reliefs.js';
@@ -31,6 +31,17 @@ const BOOTH = 'one place more at colour booth',
   PAINTERS = 'one person more in painters (coachworks)';
 
 describe('what is said of the price of a change', () => {
+  it('ends with the command that finds what it takes in all, where the scenario names changes', () => {
+    const of = (offered: Offer | null | undefined): string =>
+      whatItTakes('a.yaml', [{ offer: offered }], 5)?.command ?? 'none';
+    expect([of(offer), of(null), of(undefined)]).toEqual([
+      'rateproof reach a.yaml --rate 5',
+      'rateproof reach a.yaml --rate 5',
+      'none',
+    ]);
+    expect(whatItTakes('a.yaml', undefined)).toBe(null);
+  });
+
   it('is the price, that of a unit, the lead time, what it needs and what it costs a day', () => {
     expect(priceText(offer)).toBe(
       'its price is 410,000 EUR (854 EUR a unit), ready 5 months after it is ordered',
