@@ -2,7 +2,7 @@ import { exact, withInterval } from '../format.js';
 import { defined } from '../lists.js';
 import { rateText, unitsEach } from '../planners-unit.js';
 import { mapped } from '../statistics/estimate.js';
-import type { MadeResult, ReachResults, SearchResult } from './results.js';
+import type { MadeResult, ReachGoal, ReachResults, SearchResult, StepResult } from './results.js';
 
 /** `2 × “one painter more”`. */
 export const madeText = ({ name, times }: Pick<MadeResult, 'name' | 'times'>): string =>
@@ -60,16 +60,14 @@ const forMoney = (money: number | null, results: Pick<ReachResults, 'possible' |
 
 /** The answer in one sentence or two. */
 export function reachSentence(results: Omit<ReachResults, 'answer'>): string {
-  const { outcome, goal, steps, search, rateUnit, constraint } = results,
+  const { outcome, goal, steps, search, constraint } = results,
     last = defined(steps.at(-1)),
     made = madeOnTheWay(results),
     set = setText(made),
-    verb = (one: string, several: string): string => (isOne(made) ? one : several),
+    reach = (isSingular: boolean): string =>
+      goal.kind === 'rate' ? (isSingular ? 'reaches' : 'reach') : isSingular ? 'has' : 'have',
     asked = goalText(results),
-    ships = withInterval(
-      mapped(last.throughput, (value) => value * rateUnit.workingDays),
-      unitsEach(rateUnit),
-    );
+    does = goal.kind === 'rate' ? `it is ${shipsText(results)}` : outText(last, goal);
   switch (outcome) {
     case 'holds already':
       return goal.kind === 'rate'
@@ -78,21 +76,38 @@ export function reachSentence(results: Omit<ReachResults, 'answer'>): string {
     case 'reached':
       return (
         (goal.kind === 'rate'
-          ? `${set} ${verb('holds', 'hold')} ${asked}`
-          : `${set} ${verb('has', 'have')} ${asked}`) +
+          ? `${set} ${isOne(made) ? 'holds' : 'hold'} ${asked}`
+          : `${set} ${reach(isOne(made))} ${asked}`) +
         `${forMoney(last.money, results)}: ${cheaperText(results)}`
       );
     case 'not settled':
-      return made.length === 0
-        ? `whether it reaches ${asked} as it is, is too close to tell: ${ships}`
-        : `whether ${set} ${verb('reaches', 'reach')} ${asked} is too close to tell: ${ships}`;
+      return (
+        `whether ${made.length === 0 ? 'it' : set} ${reach(made.length === 0 || isOne(made))} ${asked} ` +
+        `${made.length === 0 ? 'as it is, ' : ''}is too close to tell: ${does}`
+      );
     case 'not reached':
       return (
         `${search.isProven ? 'no set of changes that may be made' : 'none of the sets that were tried'} ` +
-        `reaches ${asked}: ${made.length === 0 ? 'as it is' : `with ${set}`} it is ${ships}` +
+        `${reach(true)} ${asked}: ` +
+        `${made.length === 0 ? 'as it is,' : `with ${set}`} ${does}` +
         (constraint.culprit === null ? '' : `. ${constraint.sentence}`)
       );
   }
+}
+
+/** `3.9 units a working day (95 % CI 3.8 to 4)`: what the build at the end of the way ships. */
+const shipsText = ({ steps, rateUnit }: Omit<ReachResults, 'answer'>): string =>
+  withInterval(
+    mapped(defined(steps.at(-1)).throughput, (value) => value * rateUnit.workingDays),
+    unitsEach(rateUnit),
+  );
+
+/** When the last unit is out in as many builds as are asked. */
+function outText({ lastUnit }: StepResult, { sure }: Extract<ReachGoal, { kind: 'date' }>): string {
+  const date = lastUnit.find(({ p }) => p === sure)?.date ?? null;
+  return date === null
+    ? 'the day is not known'
+    : `it is out by ${date} in ${exact(Math.round(100 * sure))} of 100 builds`;
 }
 
 const isOne = (made: readonly MadeResult[]): boolean => made.length === 1 && made[0]?.times === 1;

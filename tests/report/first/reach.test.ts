@@ -52,8 +52,8 @@ describe('the first screen of reach', () => {
         'So ordered, all of it is there from the first day on.',
     );
     expect(first.whenAndCost).toEqual([
-      'Last unit out by 4 April 2028 in half of the simulated builds, by 5 April 2028 in four of five; today 28 ' +
-        'April 2028 and 1 May 2028; the plan says by 15 April 2028, kept in four of five.',
+      'Last unit out by 4 April 2028 in half of the simulated builds, by 5 April 2028 in four of five; today by ' +
+        '28 April 2028 in half, by 1 May 2028 in four of five; the plan says by 15 April 2028, kept in four of five.',
       'A unit then costs 14,996 EUR (14,985 to 15,007), today 16,520; the 465,000 EUR paid once are not in it, ' +
         'the 52 EUR a day that they take are.',
     ]);
@@ -160,6 +160,8 @@ describe('the first screen of reach', () => {
     expect(open.answer).toBe('Not settled: 465,000 EUR may do, in three changes.');
     expect(open.toDo).toMatch(/^If more builds settle it, buy “second colour booth”/);
     expect(open.sure).not.toContain('falls short');
+    const both = { ...NOT_SETTLED, search: CHEAPER_OPEN.search };
+    expect(reachFirst(both).sure).toMatch(/ One other set may do as well\.$/);
   });
 
   it('speaks of builds that are out by a day, and of the earliest that was found', () => {
@@ -171,6 +173,11 @@ describe('the first screen of reach', () => {
     );
     const not = byDay('2028-03-10', { outcome: 'not reached' });
     expect(reachFirst(not).answer).toBe('No. The earliest found is 5 April 2028.');
+    expect(not.answer.sentence).toMatch(
+      /^no set of changes that may be made has the last unit out by 2028-03-10: .* it is out by 2028-04-05 in 80 of 100 builds/,
+    );
+    const none = { ...not, steps: not.steps.slice(0, 1) };
+    expect(reachFirst(none).sure).toContain('None of 40 builds has the last unit out by 10 March 2028; ');
     // The day is met by the middle of the builds, not by enough of them.
     const few = byDay('2028-04-10', { outcome: 'not reached' });
     expect(reachFirst(few).answer).toBe('No. Too few builds are out by 10 April 2028.');

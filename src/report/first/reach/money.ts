@@ -1,5 +1,5 @@
 import { exact } from '../../../study/format.js';
-import type { ReachResults, UnpricedResult } from '../../../study/reach/results.js';
+import type { BuildResult, ReachResults, UnpricedResult } from '../../../study/reach/results.js';
 import { isPriced, moneyText, setText } from '../../../study/reach/sentence.js';
 import { figure, range } from '../figures.js';
 import { dateText } from '../first.js';
@@ -12,14 +12,16 @@ export function dates(results: ReachResults): string[] {
     [last, now] = [lastOf(results), nowOf(results)],
     [out, today] = [last, now].map(({ lastUnit }) => lastUnitText(lastUnit));
   if (out == null) return [];
-  const days = [0.5, 0.8].flatMap((share) => outBy(now, share) ?? []).map(dateText),
-    asToday =
-      steps.length === 1 || today == null
-        ? ''
-        : today === out
-          ? ', as today'
-          : `; today ${[...new Set(days)].join(' and ')}`;
+  const asToday =
+    steps.length === 1 || today == null ? '' : today === out ? ', as today' : `; today ${inShort(now)}`;
   return [`Last unit out ${out}${asToday}${planSays(plannedEnd, last.lastUnit)}.`];
+}
+
+/** `by 28 April 2028 in half, by 1 May 2028 in four of five`, behind the same in full. */
+function inShort(build: BuildResult): string {
+  const [half, most] = [0.5, 0.8].map((share) => outBy(build, share));
+  if (half == null || most == null || half === most) return `by ${dateText(half ?? most ?? '')}`;
+  return `by ${dateText(half)} in half, by ${dateText(most)} in four of five`;
 }
 
 /** What a unit costs before and after; what is paid once is told beside it. */

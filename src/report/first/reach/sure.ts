@@ -1,8 +1,10 @@
+import { inWords } from '../../../study/answer/answer.js';
 import { capital, count, exact, mean } from '../../../study/format.js';
 import { each } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
 import { isPriced, undecided } from '../../../study/reach/sentence.js';
 import type { Estimate } from '../../../study/statistics/estimate.js';
+import type { Proportion } from '../../../study/statistics/proportion.js';
 import { between, dateText, how, sentences, shipIt } from '../first.js';
 import { forMoney, inPlanners, lastOf, nowOf, setOrAsIs, withThem } from './told.js';
 
@@ -32,12 +34,18 @@ function kept(results: ReachResults): string {
   if (goal.kind === 'date')
     return byDate === null
       ? ''
-      : `${exact(byDate.count)} of ${count(byDate.n, 'build')} ${byDate.count === 1 ? 'has' : 'have'} the ` +
-          `last unit out by ${dateText(goal.date)}; asked are surely ${inHundred(goal.sure)} in 100.`;
+      : `${capital(outText(byDate))} the last unit out by ${dateText(goal.date)}; asked are surely ` +
+          `${inHundred(goal.sure)} in 100.`;
   return keptUp === null
     ? ''
     : `${capital(shipIt(keptUp))} what is asked, to within 2 %` +
         (outcome === 'not reached' ? '.' : '; it holds where surely at least half do.');
+}
+
+/** `none of 20 builds has`, `36 of 40 builds have`. */
+function outText({ count: some, n }: Proportion): string {
+  const builds = count(n, 'build');
+  return some === 0 ? `none of ${builds} has` : `${exact(some)} of ${builds} ${some === 1 ? 'has' : 'have'}`;
 }
 
 const inHundred = (share: number): string => exact(Math.round(100 * share));
@@ -49,7 +57,9 @@ function othersTold(results: ReachResults): string {
     cheaper = isPriced(results) ? 'cheaper set' : 'set of fewer changes';
   if (outcome === 'holds already') return '';
   if (outcome === 'not settled')
-    return other === undefined ? '' : `${count(more.length + 1, 'dearer set')} may do as well.`;
+    return other === undefined
+      ? ''
+      : `${capital(inWords(more.length + 1))} other ${more.length === 0 ? 'set' : 'sets'} may do as well.`;
   if (!search.isProven) return `Not every ${outcome === 'reached' ? cheaper : 'set'} was tried.`;
   if (outcome === 'not reached') return 'Every set that may be made falls short, if no change does harm.';
   if (other === undefined) return `Every ${cheaper} falls short, if no change does harm.`;
