@@ -32,7 +32,7 @@ export class Picture {
     const part = partsOf(figure, 'figure');
     this.name = figure.dataset['picture'] ?? '';
     this.ground = part('ground');
-    this.how = part('soft');
+    this.how = part('how');
     this.keys = part('keys');
     this.said = part('said');
     this.numbers = part('numbers') as HTMLDetailsElement;

@@ -229,6 +229,10 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
       expect(seen.map(({ isShown }) => isShown)).toEqual([side, fold]);
       if (side) expect(seen[0]?.top).toBeLessThan(40);
       expect(await page.$eval('nav.folded details', (each) => each.open)).toBe(false);
+      // How a picture is drawn stands below it, and leaves the line under its title alone.
+      const [told] =
+        /(?<=<figcaption>.*?<p class="soft">)[^<]+/s.exec(readFileSync(pageOf('demo'), 'utf8')) ?? [];
+      expect(await page.$eval('figcaption .soft', (each) => each.textContent)).toBe(told);
       const text = await page.$eval('section:not(.first) li', (each) => each.clientWidth);
       expect(text).toBeLessThanOrEqual(576);
       await page.close();

@@ -6,8 +6,10 @@ import type { Estimate } from '../../study/statistics/estimate.js';
  * told that chance blurs; below 0 left of the point, null where there is no width.
  */
 export function decimalsOf({ low, high }: Pick<Estimate, 'low' | 'high'>, scale: number): number | null {
-  const half = low === null || high === null ? 0 : ((high - low) / 2) * scale;
-  return half > 0 ? -Math.floor(Math.log10(half / 1.5) + 1e-9) : null;
+  const half = low === null || high === null ? 0 : ((high - low) / 2) * scale,
+    size = Math.max(Math.abs(low ?? 0), Math.abs(high ?? 0)) * scale;
+  // Where nothing is left to chance only rounding is between them.
+  return half > 1e-9 * size ? -Math.floor(Math.log10(half / 1.5) + 1e-9) : null;
 }
 
 /**
@@ -32,7 +34,9 @@ const MOST = 6;
 /** The mean, `0.30`, `16,480`: with as many digits as its interval bears. */
 export function figure(estimate: Estimate, scale = 1): string {
   const decimals = decimalsOf(estimate, scale);
-  return decimals === null ? mean(estimate, scale) : rounded(estimate.mean * scale, Math.min(MOST, decimals));
+  return decimals === null
+    ? mean({ ...estimate, low: null, high: null }, scale)
+    : rounded(estimate.mean * scale, Math.min(MOST, decimals));
 }
 
 /** The interval, `3.42 to 3.46`, or why there is none. */

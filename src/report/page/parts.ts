@@ -8,7 +8,7 @@ export const FIGURE = `
 <div class="keys" role="group" aria-label="series"></div>
 <button class="more" type="button" hidden></button>
 <details class="numbers"><summary>How it is drawn, and its numbers</summary>
-<p class="soft"><%= picture.how %></p>
+<p class="soft how"><%= picture.how %></p>
 <div class="scroll" role="region" tabindex="0" aria-label="numbers of the picture"></div></details>
 </figure>
 `;

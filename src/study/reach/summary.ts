@@ -85,7 +85,7 @@ export async function summary(asked: SummaryAsked): Promise<ReachResults> {
         stopped: { outcome, culprit, sentence, askedPerDay },
       };
     }),
-    told2 = onFront.map(
+    onFrontier = onFront.map(
       (counts, i): FrontierResult => ({
         ...resultOf(counts, defined(told[way.length + i])),
         made: terms.made(counts),
@@ -112,7 +112,7 @@ export async function summary(asked: SummaryAsked): Promise<ReachResults> {
     keptUp: wanted.kind === 'rate' ? (judged.holding?.keptUp ?? null) : null,
     counted: window === null ? null : { from: window.from, to: window.to },
     steps,
-    frontier: rising(told2),
+    frontier: rising(onFrontier),
     unpriced: unpriced === null ? [] : [unpricedResult(unpriced, terms, chosen, choices)],
     constraint: stopped,
     weakest,

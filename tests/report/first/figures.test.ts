@@ -26,6 +26,10 @@ describe('a figure of the first screen', () => {
     expect(range(of)).toBe(interval);
   });
 
+  it('has no zeros that only rounding brings', () => {
+    expect(figure(estimate(0.6, 0.6 - 1e-15, 0.6 + 1e-15))).toBe('0.6');
+  });
+
   it('is more or less by its sign, and both where chance may turn it', () => {
     expect(gain(estimate(0.3013, 0.2445, 0.3581), ' a day')).toBe('0.30 a day more (0.24 to 0.36)');
     expect(gain(estimate(-0.07, -0.1, -0.04))).toBe('0.07 less (0.04 to 0.10)');
