@@ -3,7 +3,6 @@ import type { StudyOptions } from '../asked.js';
 import { constraint } from '../constraint/constraint.js';
 import type { ConstraintResult } from '../constraint/results.js';
 import { type ConstraintAsked, inWeeksJudged, watch } from '../constraint/watch.js';
-import { unitsOut } from '../held/keep-up.js';
 import { askedMore } from '../held/more-asked.js';
 import { type Changed, changedTo } from '../reliefs/changes.js';
 import { hangsOn } from '../reliefs/values/hangs-on.js';
@@ -49,10 +48,7 @@ export function questionOf(
     asking = (scenario: Scenario): Scenario => askedMore(atRate(scenario), perDay, window);
   return {
     ...asked(changedTo(asking(changed.scenario))),
-    shippedPerDay: (of) => {
-      const units = unitsOut(of.model, counting);
-      return (seen) => units(seen) / window.workingDays;
-    },
+    shippedPerDay: () => (seen) => counting.shipped(seen) / window.workingDays,
     ...{ perDay, asking },
   };
 }
