@@ -20,6 +20,7 @@ it.each<[string, string[]]>([
   ['compare', ['compare', 'slack.yaml', 'what-ifs.yaml', ...FEW, '--out', 'OUT']],
   ['rate', ['rate', 'slack.yaml', '--from', '3', '--to', '5', '--step', '1', '--replications', '4']],
   ['reliefs', ['reliefs', 'tight.yaml', '--replications', '4', '--quiet', '--json']],
+  ['reach', ['reach', 'tight.yaml']],
   ['buffers', ['buffers', 'slack.yaml', '--budget', '2']],
   ['merge', ['merge', 'none']],
   ['nothing known', ['simulat', 'slack.yaml']],

@@ -5,12 +5,14 @@ import { compareFirst } from '../../../src/report/first/compare.js';
 import { factorsFirst } from '../../../src/report/first/factors.js';
 import { whyText } from '../../../src/report/first/first.js';
 import { rateFirst } from '../../../src/report/first/rate.js';
+import { reachFirst } from '../../../src/report/first/reach/reach.js';
 import { reliefsFirst } from '../../../src/report/first/reliefs.js';
 import { simulateFirst } from '../../../src/report/first/simulate.js';
 import type { BufferResults } from '../../../src/study/buffers/results.js';
 import type { CompareResults } from '../../../src/study/compare/results.js';
 import type { FactorsResults } from '../../../src/study/factors/results.js';
 import type { RateResults } from '../../../src/study/rate/results.js';
+import type { ReachResults } from '../../../src/study/reach/results.js';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
 import { mapped, negated } from '../../../src/study/statistics/estimate.js';
@@ -231,6 +233,7 @@ describe('the first screens of the searches', () => {
       rateFirst(resultsOf('rate') as RateResults),
       reliefsFirst(resultsOf('reliefs') as ReliefsResults),
       buffersFirst(buffersResults()),
+      reachFirst(resultsOf('reach') as ReachResults),
     ];
     for (const first of firsts) {
       const text = JSON.stringify(first);

@@ -5,7 +5,7 @@ import { surelyGains } from '../../../study/reliefs/runs.js';
 import { type Column, columns, type PageTable } from '../../columns.js';
 import { onEveryShift } from '../../constraint.js';
 import { roughRange } from '../../first/offer.js';
-import { type Cell, estimateParts, valued } from '../../sheets/cells.js';
+import { type Cell, counted, estimateParts, valued } from '../../sheets/cells.js';
 
 /** Whether the scenario names any changes. */
 export const hasPrices = ({ reliefs }: ReliefsResults): boolean =>
@@ -19,7 +19,7 @@ export const priceColumns = (results: ReliefsResults): Column<ReliefResult>[] =>
   hasPrices(results)
     ? [
         ['Price', ({ offer }) => (offer === null ? '' : amount(offer?.price))],
-        ['Rank by price', ({ rankPerPrice }) => (rankPerPrice == null ? '' : exact(rankPerPrice))],
+        ['Rank by price', ({ rankPerPrice }) => (rankPerPrice == null ? '' : counted(rankPerPrice))],
       ]
     : [];
 
@@ -40,7 +40,7 @@ export function pricesTable(results: ReliefsResults): PageTable {
       'are in the cost of a unit, not here.',
     ...columns(named, [
       ['Change', ({ text }) => onEveryShift(text)],
-      ['Rank by price', ({ rankPerPrice }) => (rankPerPrice == null ? '' : exact(rankPerPrice))],
+      ['Rank by price', ({ rankPerPrice }) => (rankPerPrice == null ? '' : counted(rankPerPrice))],
       ['Price', ({ offer }) => amount(offer?.price)],
       ['Ready after', ({ offer }) => offer?.readyAfter ?? 'at once'],
       [
@@ -56,7 +56,7 @@ export function pricesTable(results: ReliefsResults): PageTable {
         ({ offer }) => (offer?.pricePerUnit == null ? '' : amount(offer.pricePerUnit, number)),
       ],
       ['A day', ({ offer }) => amount(offer?.day)],
-      ['At most', ({ offer }) => (offer?.atMost == null ? '' : exact(offer.atMost))],
+      ['At most', ({ offer }) => (offer?.atMost == null ? '' : counted(offer.atMost))],
       ['Not without', ({ offer }) => offer?.needs.join(', ') ?? ''],
       ['In the scenario', ({ offer }) => offer?.names.join(' + ') ?? ''],
     ]),
