@@ -55,7 +55,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
         ? ''
         : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ` +
           `${gain(more.difference)} than ${exact(chosen.total)}` +
-          `${more.isSettled ? '' : `; ${runs} builds would settle whether that matters`}.`),
+          `${more.isSettled ? '' : `; ${runs} simulated builds would settle whether that matters`}.`),
     why: constraint === null ? null : whyText(constraint, WITH_THEM),
     toDo: placesText(results, isTarget || toToday !== null),
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },

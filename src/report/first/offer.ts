@@ -3,9 +3,10 @@ import type { Offer } from '../../study/priced/offer.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { onEveryShift } from '../constraint.js';
+import { figure } from './figures.js';
 
 /**
- * `its price is 410,000 EUR (854 EUR a unit), ready 5 months after it is ordered`, or that it is not given.
+ * `its price is 410,000 EUR (854 EUR on each unit), ready 5 months after it is ordered`, or that it is not given.
  * @param offer null, undefined: the scenario does not name the change
  */
 export function priceText(offer: Offer | null | undefined, whose = 'its price'): string {
@@ -15,7 +16,7 @@ export function priceText(offer: Offer | null | undefined, whose = 'its price'):
     price === null
       ? `${whose} is not given`
       : `${whose} is ${exact(price)} ${money}` +
-        (pricePerUnit === null || price === 0 ? '' : ` (${number(pricePerUnit)} ${money} a unit)`),
+        (pricePerUnit === null || price === 0 ? '' : ` (${number(pricePerUnit)} ${money} on each unit)`),
     ...(readyAfter === null ? [] : [`ready ${readyAfter} after it is ordered`]),
     ...(needs.length === 0 ? [] : [`not without ${needs.map((name) => `“${name}”`).join(' and ')}`]),
     ...(day === 0 ? [] : [`then ${exact(day)} ${money} a day`]),
@@ -47,19 +48,18 @@ export const roughRange = ({ mean, low, high }: Estimate): string =>
 /** So many by price are told on the first screen. */
 const TOLD = 2;
 
-/** Which changes cost least for each unit that they surely bring, in a sentence; none: none has a price. */
-export function leastForMoney({ reliefs, base: { currency }, rateUnit }: ReliefsResults): string[] {
+/** Which changes cost least for what they surely bring, in a sentence; none: none has a price. */
+export function leastForMoney({ reliefs, rateUnit }: ReliefsResults): string[] {
   const ranked = reliefs
-    .flatMap(({ text, pricePerGain, rankPerPrice }) =>
-      pricePerGain == null || rankPerPrice == null ? [] : [{ text, pricePerGain, rankPerPrice }],
+    .flatMap(({ text, gain, offer, rankPerPrice }) =>
+      offer?.price == null || rankPerPrice == null ? [] : [{ text, gain, offer, rankPerPrice }],
     )
     .sort((a, b) => a.rankPerPrice - b.rankPerPrice)
     .slice(0, TOLD)
     .map(
-      ({ text, pricePerGain }) =>
-        `${onEveryShift(text)}, ${roughRange(pricePerGain).replace(' (', ` ${currency ?? ''} (`)}`,
+      ({ text, gain, offer }) =>
+        `${onEveryShift(text)}, ${exact(offer.price ?? 0)} ${offer.currency} for ${figure(gain)} ` +
+        `a ${rateUnit.per}`,
     );
-  return ranked.length === 0
-    ? []
-    : [`Least money, once, for each unit a ${rateUnit.per} more: ${ranked.join('; then ')}.`];
+  return ranked.length === 0 ? [] : [`Most for the money: ${ranked.join('; then ')}.`];
 }

@@ -1,4 +1,4 @@
-import { capital, exact } from '../../study/format.js';
+import { exact } from '../../study/format.js';
 import { each, inUnit, rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
 import { onEveryShift } from '../constraint.js';
@@ -46,7 +46,7 @@ export function rateFirst(results: RateResults): FirstScreen {
       ...(ramp.outcome === 'from the start' || ramp.outcome === 'no ramp' ? [] : [ramp.sentence]),
       offer == null || culprit == null
         ? 'Costs are not looked at here.'
-        : `${capital(onEveryShift(culprit.what))}: ${priceText(offer)}.`,
+        : `To ship more: ${onEveryShift(culprit.what)}, ${priceText(offer)}.`,
     ],
     rests: sentences(
       weakestText(

@@ -25,6 +25,8 @@ export interface ReachResults extends ResultsHead<'reach'> {
   /** Money, once, and changes, at most; null: no limit. */
   readonly budget: number | null;
   readonly atMost: number | null;
+  /** Units of the programme; null where it does not say. */
+  readonly quantity: number | null;
   /** Empty where the scenario has no prices. */
   readonly currency: string;
   readonly possible: readonly PossibleResult[];

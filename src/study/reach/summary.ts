@@ -105,6 +105,7 @@ export async function summary(asked: SummaryAsked): Promise<ReachResults> {
     by: options.by ?? null,
     budget: options.budget ?? null,
     atMost: options.atMost ?? null,
+    quantity: scenario.programme.quantity ?? null,
     currency: scenario.costs?.currency ?? '',
     possible: terms.all,
     outcome: chosen.outcome,

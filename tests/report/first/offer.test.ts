@@ -44,7 +44,7 @@ describe('what is said of the price of a change', () => {
 
   it('is the price, that of a unit, the lead time, what it needs and what it costs a day', () => {
     expect(priceText(offer)).toBe(
-      'its price is 410,000 EUR (854 EUR a unit), ready 5 months after it is ordered',
+      'its price is 410,000 EUR (854 EUR on each unit), ready 5 months after it is ordered',
     );
     expect(priceText({ ...offer, readyAfter: null, day: 40, needs: ['a', 'b'], pricePerUnit: null })).toBe(
       'its price is 410,000 EUR, not without “a” and “b”, then 40 EUR a day',
@@ -60,7 +60,7 @@ describe('what is said of the price of a change', () => {
   });
   it('stands on the first screens of reliefs and simulate', () => {
     expect(reliefsFirst(withOffers({ [BOOTH]: offer })).whenAndCost.join(' ')).toContain(
-      '; the price of the change is 410,000 EUR (854 EUR a unit), ready 5 months after it is ordered.',
+      '; the price of the change is 410,000 EUR (854 EUR on each unit), ready 5 months after it is ordered.',
     );
     expect(reliefsFirst(withOffers({})).whenAndCost.join(' ')).toContain(
       '; the price of the change is not given.',
@@ -72,7 +72,7 @@ describe('what is said of the price of a change', () => {
         ...results,
         constraint: { ...constraint, culprit: { ...constraint.culprit!, offer: of } },
       }).toDo;
-    expect(toDo(offer)).toMatch(/ Its price is 410,000 EUR \(854 EUR a unit\), ready 5 months after/);
+    expect(toDo(offer)).toMatch(/ Its price is 410,000 EUR \(854 EUR on each unit\), ready 5 months after/);
     expect(toDo(null)).toMatch(/ Its price is not given\.$/);
   });
 });
@@ -83,9 +83,10 @@ describe('the least money for a unit a day', () => {
       gain = results.reliefs.find(({ text }) => text === PAINTERS)!.gain,
       [said] = leastForMoney(results);
     expect(results.reliefs.find(({ text }) => text === BOOTH)).toMatchObject({ rank: 1, rankPerPrice: 2 });
-    expect(said).toMatch(/^Least money, once, for each unit a day more: one person more on every shift in /);
-    expect(said).toContain(`, ${Number((18000 / gain.mean).toPrecision(2)).toLocaleString('en')} EUR (`);
-    expect(said).toContain('; then one place more at colour booth, ');
+    expect(said).toMatch(/^Most for the money: one person more on every shift in /);
+    expect(said).toContain(
+      `, 18,000 EUR for ${gain.mean.toFixed(2)} a day; then one place more at colour booth, `,
+    );
     expect(leastForMoney(withOffers({}))).toEqual([]);
   });
   it('has two digits', () => {

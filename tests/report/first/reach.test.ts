@@ -39,7 +39,7 @@ describe('the first screen of reach', () => {
     expect(first.answer).toBe('Yes, for 465,000 EUR: three changes.');
     expect(first.sure).toBe(
       'With these changes it ships between 3.908 and 3.926 a day, today between 3.40 and 3.46 (95 % sure, 40 ' +
-        'simulated builds). 98 of 160 builds ship what is asked, to within 2 %; it holds where surely at least ' +
+        'simulated builds). 98 of 160 builds ship what is asked, or at most 2 % less; it holds where surely ' +
         'half do. Every cheaper set falls short, if no change does harm.',
     );
     expect(first.why).toMatch(
@@ -54,8 +54,8 @@ describe('the first screen of reach', () => {
     expect(first.whenAndCost).toEqual([
       'Last unit out by 4 April 2028 in half of the simulated builds, by 5 April 2028 in four of five; today by ' +
         '28 April 2028 in half, by 1 May 2028 in four of five; the plan says by 15 April 2028, kept in four of five.',
-      'A unit then costs 14,996 EUR (14,985 to 15,007), today 16,520; the 465,000 EUR paid once are not in it, ' +
-        'the 52 EUR a day that they take are.',
+      'A unit then costs 14,996 EUR (14,985 to 15,007), with the 52 EUR a day of the changes; today 16,520. With ' +
+        'the 465,000 EUR spread over 480 units it is 15,960, 560 less than today.',
     ]);
     expect(first.next.command).toBe('rateproof reach rescue-tender.yaml --rate 4.4');
   });

@@ -3,6 +3,7 @@ import { simulate } from '../../../src/flow/engine.js';
 import { prepare } from '../../../src/flow/plan.js';
 import { observe } from '../../../src/measure/observe.js';
 import { readScenario } from '../../../src/scenario/read.js';
+import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import { judgeRate } from '../../../src/study/held/rate-held.js';
 import { questionOf } from '../../../src/study/reach/stopped.js';
 import type { Verified } from '../../../src/study/reach/verify.js';
@@ -28,7 +29,7 @@ route: [{ step: fit, at: bench, work: 2 h }]
       goal: { kind: 'rate', perDay: 8 },
       replications: 2,
       level: 0.95,
-      atRate: (each) => each,
+      atRate: (each: Scenario): Scenario => each,
     } as const,
     question = questionOf(changed, { plan, judged } as Verified, asked, true),
     shipped = question.shippedPerDay(question.base);

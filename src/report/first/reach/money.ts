@@ -1,4 +1,4 @@
-import { exact } from '../../../study/format.js';
+import { count, exact } from '../../../study/format.js';
 import type { BuildResult, ReachResults, UnpricedResult } from '../../../study/reach/results.js';
 import { isPriced, moneyText, setText } from '../../../study/reach/sentence.js';
 import { figure, range } from '../figures.js';
@@ -13,14 +13,21 @@ export function dates(results: ReachResults): string[] {
     [out, today] = [last, now].map(({ lastUnit }) => lastUnitText(lastUnit));
   if (out == null) return [];
   const asToday =
-    steps.length === 1 || today == null ? '' : today === out ? ', as today' : `; today ${inShort(now)}`;
+    steps.length === 1 || today == null
+      ? ''
+      : today === out
+        ? ', as today'
+        : `; today ${inShort(now, outBy(last, 0.5) === outBy(last, 0.8))}`;
   return [`Last unit out ${out}${asToday}${planSays(plannedEnd, last.lastUnit)}.`];
 }
 
-/** `by 28 April 2028 in half, by 1 May 2028 in four of five`, behind the same in full. */
-function inShort(build: BuildResult): string {
+/**
+ * `by 28 April 2028 in half, by 1 May 2028 in four of five`, behind the same in full; the latter alone where
+ * that is all that is told of it.
+ */
+function inShort(build: BuildResult, isOne: boolean): string {
   const [half, most] = [0.5, 0.8].map((share) => outBy(build, share));
-  if (half == null || most == null || half === most) return `by ${dateText(half ?? most ?? '')}`;
+  if (half == null || most == null || isOne || half === most) return `by ${dateText(most ?? half ?? '')}`;
   return `by ${dateText(half)} in half, by ${dateText(most)} in four of five`;
 }
 
@@ -34,13 +41,29 @@ export function costs(results: ReachResults): string[] {
   if (steps.length === 1) return [`A unit costs ${unit}.`];
   const once =
     last.money === null || !isPriced(results)
-      ? 'what the changes cost once is not'
-      : `the ${moneyText(last.money, currency)} paid once are not`;
+      ? '; what the changes cost once is not in it'
+      : spread(last.money, last.costPerUnit.mean, now.mean, results);
   return [
-    `A unit then costs ${unit}, today ${figure(now)}; ${once} in it` +
-      (last.day === 0 ? '.' : `, the ${exact(last.day)} ${currency} a day that they take are.`),
+    `A unit then costs ${unit}` +
+      (last.day === 0 ? '' : `, with the ${exact(last.day)} ${currency} a day of the changes`) +
+      `; today ${figure(now)}` +
+      `${once}.`,
   ];
 }
+
+/** What is paid once, shared out over the units of the programme: whether it is worth while. */
+function spread(money: number, then: number, now: number, { quantity, currency }: ReachResults): string {
+  if (quantity === null) return `; the ${moneyText(money, currency)} paid once are not in it`;
+  const whole = then + money / quantity,
+    more = whole - now;
+  return (
+    `. With the ${moneyText(money, currency)} spread over ${count(quantity, 'unit')} it is ` +
+    `${roughTo(whole)}, ${roughTo(Math.abs(more))} ${more >= 0 ? 'more' : 'less'} than today`
+  );
+}
+
+/** To ten, as what it is worked out of is known no better. */
+const roughTo = (value: number): string => exact(Math.round(value / 10) * 10);
 
 /** What quotes for changes without a price would be good for. */
 export const worth = (results: ReachResults): string[] =>

@@ -38,8 +38,8 @@ function kept(results: ReachResults): string {
           `${inHundred(goal.sure)} in 100.`;
   return keptUp === null
     ? ''
-    : `${capital(shipIt(keptUp))} what is asked, to within 2 %` +
-        (outcome === 'not reached' ? '.' : '; it holds where surely at least half do.');
+    : `${capital(shipIt(keptUp))} what is asked, or at most 2 % less` +
+        (keptUp.share >= CLEARLY || outcome === 'not reached' ? '.' : '; it holds where surely half do.');
 }
 
 /** `none of 20 builds has`, `36 of 40 builds have`. */
@@ -47,6 +47,9 @@ function outText({ count: some, n }: Proportion): string {
   const builds = count(n, 'build');
   return some === 0 ? `none of ${builds} has` : `${exact(some)} of ${builds} ${some === 1 ? 'has' : 'have'}`;
 }
+
+/** Below this share of the builds it is said why the rate holds none the less. */
+const CLEARLY = 0.9;
 
 const inHundred = (share: number): string => exact(Math.round(100 * share));
 
