@@ -98,13 +98,13 @@ export const randomScenario = fc.record({
   replaced: fc.boolean(),
   outage: fc.constantFrom(false, false, true),
   pulse: fc.constantFrom(false, false, false, true),
-  dollies: fc.constantFrom(0, 0, 0, 2, 4),
+  dollies: fc.constantFrom(0, 0, 1, 2, 4),
   team: fc.constantFrom(false, false, false, true),
   /** Steps side by side: none, without a limit, with one. */
   beside: fc.constantFrom('', '', '', ' ', ', people: 2', ', people: 3'),
   /** Carriers and teams stay up to the first step of a station only, and what units sent back to it do. */
   short: fc.boolean(),
-  inRework: fc.constantFrom('', '', ', in rework: without', ', in rework: again'),
+  inRework: fc.constantFrom('', ', in rework: without', ', in rework: again', ', in rework: again'),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
