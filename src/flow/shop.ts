@@ -1,4 +1,4 @@
-import { buildCompanions, type Companion, furnishCarriers } from './claims/carriers.js';
+import { buildCompanions, type Companion, furnishCarriers } from './claims/companion.js';
 import { furnishPartDefects } from './claims/joins.js';
 import { buildResources, joinPools, type Resource } from './claims/resource.js';
 import { buildSupplies, type Supply } from './claims/supply.js';

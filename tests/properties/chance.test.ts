@@ -31,7 +31,10 @@ describe('chance', () => {
     'of everything else stays as it was when a step is added that no unit comes to',
     () => {
       fc.assert(
-        fc.property(randomScenario, replication, (drawn, r) => {
+        fc.property(randomScenario, replication, (any, r) => {
+          // At a step with people and a carrier both are asked for in one queue, which decides between equals:
+          // the stretch goes over all steps, so that they are asked for so before.
+          const drawn = { ...any, short: false };
           const before = play(toYaml(drawn), 'common', r).seen;
           const after = play(
             toYaml(

@@ -98,10 +98,13 @@ export const randomScenario = fc.record({
   replaced: fc.boolean(),
   outage: fc.constantFrom(false, false, true),
   pulse: fc.constantFrom(false, false, false, true),
-  dollies: fc.constantFrom(0, 0, 0, 2, 4),
+  dollies: fc.constantFrom(0, 0, 1, 2, 4),
   team: fc.constantFrom(false, false, false, true),
   /** Steps side by side: none, without a limit, with one. */
   beside: fc.constantFrom('', '', '', ' ', ', people: 2', ', people: 3'),
+  /** Carriers and teams stay up to the first step of a station only, and what units sent back to it do. */
+  short: fc.boolean(),
+  inRework: fc.constantFrom('', ', in rework: without', ', in rework: again', ', in rework: again'),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
@@ -127,8 +130,11 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
     pulse,
     dollies,
     team,
+    short,
+    inRework,
     beside,
   } = drawn;
+  const upTo = (end: string): string => `from: begin, to: ${short ? 'do 0-0' : end}${inRework}`;
   // What a part brings is looked for at the end of the first site; an item that is noted comes to a hold, or
   // is shipped with it.
   const flaw = flawedParts ? ', creates: { part flaw: 40 % }' : '',
@@ -185,8 +191,8 @@ ${supply !== '' ? `supplies: { bolts: { site: site 0, at start: 2, ${supply} } }
 ${feeders.length > 0 ? `feeders:\n${feeders.join('\n')}` : ''}
 ${pulse ? 'pulse lines: { line: { stations: [done 0], takt: 7 min } }' : ''}
 ${outage ? `outages: [{ site: site 0, ${lanes.length > 0 ? 'lanes: lane 0, ' : ''}from: 2027-03-01 07:00, to: 2027-03-01 08:30 }, { stations: station 0-0, from: 2027-03-01 08:00, to: 2027-03-02 }]` : ''}
-${dollies > 0 ? `carriers: { dollies: { count: ${dollies}, from: begin, to: end ${sites.length - 1}, return: { exponential: { mean: 10 min } } } }` : ''}
-${team && sites[0].crew === 3 && (!sites[0].calendar || sites[0].shifts === '') ? 'teams: { pair: { crew: hands, people: 1, from: begin, to: end 0 } }' : ''}
+${dollies > 0 ? `carriers: { dollies: { count: ${dollies}, ${upTo(`end ${sites.length - 1}`)}, return: { exponential: { mean: 10 min } } } }` : ''}
+${team && sites[0].crew === 3 && (!sites[0].calendar || sites[0].shifts === '') ? `teams: { pair: { crew: hands, people: 1, ${upTo('end 0')} } }` : ''}
 route:
   - { step: begin, at: start, work: { low: 2 min, high: 6 min }${own ? ', takes off: doors' : ''} }
 ${beside === '' ? '' : `  - { at: stall, side by side: [{ step: beside 1, crew: { hands: 1 }, work: { exponential: { mean: 5 min } } }, { step: beside 2, crew: { hands: 1 }, work: 4 min, process: 3 min }, { step: beside 3, when: { colour: red }, crew: { hands: 1 }, work: { low: 2 min, high: 9 min } }] }`}

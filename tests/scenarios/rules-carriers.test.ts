@@ -29,6 +29,34 @@ describe('07-carriers.yaml, Penny Fab One', () => {
   });
 });
 
+const hours = (played: Parameters<typeof shippedAt>[0]): number[] =>
+  shippedAt(played).map((minutes) => minutes / 60);
+
+describe('07-sent-back.yaml', () => {
+  it('ships at 5, 8 and 11 h, and the cart is kept three times', () => {
+    const played = play(example('07-sent-back'));
+    expect(hours(played)).toEqual([5, 8, 11]);
+    expect(played.seen.kept.ended[0]).toBe(3);
+    // Three times a weld and a grind, and 1 and 1 h blocked behind the grinder.
+    expect((played.seen.kept.held[0] * played.seen.minutes) / 60).toBeCloseTo(2 + 3 + 3, 9);
+  });
+
+  it('stands still at 3 h where the cart is claimed again', () => {
+    const text = example('07-sent-back').replace('in rework: without', 'in rework: again');
+    expect(play(text).seen).toMatchObject({ outcome: 'gridlock', endedAt: 180, shipped: 0 });
+  });
+});
+
+describe('15-opening-carts.yaml', () => {
+  it('ships at 2, 3, 5 and 7 h, with three carts at 2, 3, 4 and 6 h, and refuses one', () => {
+    const text = example('15-opening-carts'),
+      carts = (count: number): string => text.replace('count: 2', `count: ${count}`);
+    expect(hours(play(text))).toEqual([2, 3, 5, 7]);
+    expect(hours(play(carts(3)))).toEqual([2, 3, 4, 6]);
+    expect(() => play(carts(1))).toThrow('no more units behind');
+  });
+});
+
 describe('02-side-by-side.yaml', () => {
   it('takes 150 min a unit with room for five people, and 100 min with room for seven', () => {
     const text = example('02-side-by-side'),

@@ -1,98 +1,28 @@
 import { CARRIER_BACK, SHORT_CARRIER, SHORT_CREW, SHORT_PARTS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
-import type { Unit } from '../floor/unit.js';
-import type { Model } from '../model/model.js';
-import type { CompanionColumns } from '../model/resources.js';
+import { NOT_CLAIMED, type Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
+import type { Companion } from './companion.js';
 import type { Resource } from './resource.js';
 import { give } from './resource.js';
 
-/** A unit keeps them as bits. */
-const MOST_COMPANIONS = 31;
-
 /**
- * What stays with a unit from one step to another: a carrier, or a team, which is some people of a crew.
- * Counted in holds.
+ * Whether the unit is still to claim it at a step of its stretch. One that has given it back, and comes to a
+ * step behind the one at which it claimed it, has been sent back: unless the planner says otherwise it goes
+ * on without.
  */
-export class Companion {
-  /** Kept by units now, and carriers on the way back. */
-  held = 0;
-  coming = 0;
-  /** Holds that ended, minutes of all holds, and of ways back. */
-  ended = 0;
-  heldMinutes = NaN;
-  comingMinutes = NaN;
-  /** Event sources of those not on the way back. */
-  readonly sources: number[] = [];
-  /** Of carriers that are there only from some day on. */
-  comingSources: number[] = [];
-  private since = NaN;
-
-  /** Stands for it on a unit. */
-  readonly bit: number;
-  readonly amount: number;
-  readonly from: number;
-  readonly to: number;
-  readonly returnDraw: number;
-  readonly returnCalendar: number;
-
-  constructor(
-    id: number,
-    columns: CompanionColumns,
-    readonly resource: Resource,
-  ) {
-    this.bit = 1 << id;
-    this.amount = columns.amount[id];
-    this.from = columns.from[id];
-    this.to = columns.to[id];
-    this.returnDraw = columns.returnDraw[id];
-    this.returnCalendar = columns.returnCalendar[id];
-    this.since = 0;
-    this.clear();
-  }
-
-  change(held: number, coming: number, now: number): void {
-    this.settle(now);
-    this.held += held;
-    this.coming += coming;
-    if (held < 0) this.ended++;
-  }
-
-  settle(now: number): void {
-    this.heldMinutes += this.held * (now - this.since);
-    this.comingMinutes += this.coming * (now - this.since);
-    this.since = now;
-  }
-
-  clear(): void {
-    this.ended = 0;
-    this.heldMinutes = 0;
-    this.comingMinutes = 0;
-  }
-}
-
-export function buildCompanions({ companions: columns }: Model, resources: readonly Resource[]): Companion[] {
-  if (columns.count > MOST_COMPANIONS)
-    throw new RangeError(`carriers and teams: expected ${MOST_COMPANIONS} at most, got ${columns.count}`);
-  return columns.names.map((_, s) => new Companion(s, columns, resources[columns.resource[s]]));
-}
-
-/** Gives each carrier that takes time to come back an event source, its index in the answer. */
-export function furnishCarriers(companions: readonly Companion[]): Companion[] {
-  const carriers: Companion[] = [];
-  for (const companion of companions)
-    if (companion.returnDraw >= 0)
-      for (let c = 0; c < companion.resource.amount; c++)
-        companion.sources.push(carriers.push(companion) - 1);
-  return carriers;
-}
+export const isToClaim = (
+  { companionBits: kept, claimedAt }: Unit,
+  { id: step }: Step,
+  { bit, id, isClaimedAgain }: Companion,
+): boolean =>
+  (kept & bit) === 0 && (isClaimedAgain || claimedAt[id] === NOT_CLAIMED || step <= claimedAt[id]);
 
 /** Nothing has to be claimed at the step: what is to stay with the unit is with it already. */
-export const hasAll = (
-  { companionBits: kept, ownOff }: Unit,
-  { needs, ownParts, companions }: Step,
-): boolean =>
-  needs.length === 0 && (ownParts & ownOff) === 0 && companions.every(({ bit }) => (kept & bit) !== 0);
+export const hasAll = (unit: Unit, step: Step): boolean =>
+  step.needs.length === 0 &&
+  (step.ownParts & unit.ownOff) === 0 &&
+  !step.companions.some((companion) => isToClaim(unit, step, companion));
 
 /**
  * As `lacking` of `claims.ts`, for what is to stay with the unit; `short` is the state of shortage in its
@@ -106,9 +36,10 @@ export function lackingCompanions(
   short: number,
 ): number {
   let state = short;
-  for (const { bit, resource } of step.companions) {
+  for (const companion of step.companions) {
+    const { resource } = companion;
     if (
-      (unit.companionBits & bit) !== 0 ||
+      !isToClaim(unit, step, companion) ||
       (isThere(unit, step, resource) && !(marking && resource.scarceAt === scan))
     )
       continue;
@@ -119,10 +50,11 @@ export function lackingCompanions(
   return state;
 }
 
-export function takeCompanions(unit: Unit, { companions }: Step, now: number): void {
-  for (const companion of companions) {
-    if ((unit.companionBits & companion.bit) !== 0) continue;
+export function takeCompanions(unit: Unit, step: Step, now: number): void {
+  for (const companion of step.companions) {
+    if (!isToClaim(unit, step, companion)) continue;
     unit.companionBits |= companion.bit;
+    unit.claimedAt[companion.id] = step.id;
     companion.resource.change(-companion.amount, now);
     companion.change(1, 0, now);
   }
@@ -131,28 +63,47 @@ export function takeCompanions(unit: Unit, { companions }: Step, now: number): v
 /** Carriers, and crews of teams, that the unit waits for at its step. */
 export const lackedOf = (unit: Unit, step: Step): Resource[] =>
   step.companions
-    .filter(({ bit, resource }) => (unit.companionBits & bit) === 0 && !isThere(unit, step, resource))
+    .filter((companion) => isToClaim(unit, step, companion) && !isThere(unit, step, companion.resource))
     .map(({ resource }) => resource);
 
 /** What is still to be claimed to stay with the unit. */
-export const companionResources = (unit: Unit, { companions }: Step): Resource[] =>
-  companions.filter(({ bit }) => (unit.companionBits & bit) === 0).map(({ resource }) => resource);
+export const companionResources = (unit: Unit, step: Step): Resource[] =>
+  step.companions.filter((companion) => isToClaim(unit, step, companion)).map(({ resource }) => resource);
 
 /** Whether what is to stay with the unit would be there if everybody of the largest shift were. */
-export const mayKeepAll = (unit: Unit, { companions }: Step): boolean =>
-  companions.every(
-    ({ bit, amount, resource }) =>
-      (unit.companionBits & bit) !== 0 ||
-      (resource.isCrew ? resource.amount - resource.engagedNow : resource.free) >= amount,
-  );
+export const mayKeepAll = (unit: Unit, step: Step): boolean =>
+  step.companions.every((companion) => {
+    const { amount, resource } = companion;
+    return (
+      !isToClaim(unit, step, companion) ||
+      (resource.isCrew ? resource.amount - resource.engagedNow : resource.free) >= amount
+    );
+  });
 
 /** A crew may be asked for people of the step and for teams at once. */
-function isThere(unit: Unit, { needs, companions }: Step, wanted: Resource): boolean {
+function isThere(unit: Unit, step: Step, wanted: Resource): boolean {
   let sum = 0;
-  for (const { resource, amount } of needs) if (resource === wanted) sum += amount;
-  for (const { bit, resource, amount } of companions)
-    if (resource === wanted && (unit.companionBits & bit) === 0) sum += amount;
+  for (const { resource, amount } of step.needs) if (resource === wanted) sum += amount;
+  for (const companion of step.companions)
+    if (companion.resource === wanted && isToClaim(unit, step, companion)) sum += companion.amount;
   return wanted.free >= sum;
+}
+
+/**
+ * A unit of the opening comes to a step: of what it claimed at one that it passed, it holds what stays up to
+ * there. One that is not there it claims where it stands.
+ */
+export function holdFromStart(unit: Unit, passed: Step, step: Step): void {
+  for (const companion of passed.companions) {
+    if (!isToClaim(unit, passed, companion)) continue;
+    if (companion.to >= step.id) {
+      if (companion.resource.free < companion.amount) continue;
+      unit.companionBits |= companion.bit;
+      companion.resource.change(-companion.amount, 0);
+      companion.change(1, 0, 0);
+    }
+    unit.claimedAt[companion.id] = passed.id;
+  }
 }
 
 /** Rule 7: what stayed with a unit leaves it. People are free at once, a carrier when it is back. */

@@ -1,4 +1,4 @@
-import type { Companion } from '../claims/carriers.js';
+import type { Companion } from '../claims/companion.js';
 import type { Pool, Resource } from '../claims/resource.js';
 import type { Model } from '../model/model.js';
 import type { StepColumns } from '../model/steps.js';

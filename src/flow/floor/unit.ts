@@ -12,6 +12,9 @@ const NO_BYTES = new Uint8Array(0),
   NO_NOTES = new Uint16Array(0),
   NO_LOOPS = new Uint32Array(0);
 
+/** In `claimedAt`: not yet. */
+export const NOT_CLAIMED = -1;
+
 /** A unit, or a sub-assembly: that is a unit whose route is a feeder. Used again when a unit has left. */
 export class Unit {
   readonly at: number;
@@ -52,13 +55,15 @@ export class Unit {
   readonly notes: Uint16Array;
   /** Times sent back by each `then` row. */
   readonly loops: Uint32Array;
+  /** By companion: id of the step at which it was claimed last; NOT_CLAIMED. */
+  readonly claimedAt: Int32Array;
   /** By inspection: 0 not seen yet; at its first visit 1 nothing was found, 2 something was. */
   readonly seen: Uint8Array;
 
   constructor(
     id: number,
     private readonly units: Units,
-    { options, slots, thens }: Model,
+    { options, slots, thens, companions }: Model,
     inspections: number,
   ) {
     this.at = units.memory.units + (id << UNIT_SHIFT);
@@ -67,6 +72,7 @@ export class Unit {
     this.slotTarget = slots.count > 0 ? new Int32Array(slots.count) : NO_TARGETS;
     this.notes = slots.count > 0 ? new Uint16Array(slots.count) : NO_NOTES;
     this.loops = thens.count > 0 ? new Uint32Array(thens.count) : NO_LOOPS;
+    this.claimedAt = companions.count > 0 ? new Int32Array(companions.count) : NO_TARGETS;
     this.seen = inspections > 0 ? new Uint8Array(inspections) : NO_BYTES;
   }
 
@@ -153,6 +159,7 @@ export class Unit {
     clear(this.slots);
     clear(this.loops);
     clear(this.seen);
+    for (let i = 0; i < this.claimedAt.length; i++) this.claimedAt[i] = NOT_CLAIMED;
   }
 }
 

@@ -1,3 +1,4 @@
+import { isToClaim } from '../claims/carriers.js';
 import type { Resource } from '../claims/resource.js';
 import type { Place } from '../floor/place.js';
 import { WAIT_NEEDS } from '../floor/states.js';
@@ -10,13 +11,13 @@ export interface Want {
 
 /** All that the claim at a place asks for, own parts left out; once its step has begun, people alone. */
 export function wantsOf({ unit, phase }: Place): Want[] {
-  const { step, companionBits } = unit!,
+  const { step } = unit!,
     wants = new Map<Resource, number>();
   const add = ({ resource, amount }: Want): void => {
     wants.set(resource, (wants.get(resource) ?? 0) + amount);
   };
   for (const need of step.needs) if (phase === WAIT_NEEDS || need.resource.isCrew) add(need);
   if (phase === WAIT_NEEDS)
-    for (const companion of step.companions) if ((companionBits & companion.bit) === 0) add(companion);
+    for (const companion of step.companions) if (isToClaim(unit!, step, companion)) add(companion);
   return Array.from(wants, ([resource, amount]) => ({ resource, amount }));
 }

@@ -53,7 +53,8 @@ export interface SupplyColumns {
 /**
  * What stays with a unit over several steps of one route: carriers first, then teams. The unit claims it at
  * the first of the steps `from` .. `to` that it does and gives it back when it has gone on to a step beyond
- * `to`.
+ * `to`. Sent back from there it claims it again where it does the step again at which it claimed it, or at
+ * the first of the steps that it does (`again`).
  */
 export interface CompanionColumns {
   /** 31 at most: a unit keeps them as bits. */
@@ -66,6 +67,8 @@ export interface CompanionColumns {
   /** Steps of one route, both included. */
   readonly from: Int32Array;
   readonly to: Int32Array;
+  /** 1 or 0. */
+  readonly again: Uint8Array;
   /** The way back of a carrier, and the calendar in which it goes on (-1 always); draw -1: free at once. */
   readonly returnDraw: Int32Array;
   readonly returnCalendar: Int32Array;

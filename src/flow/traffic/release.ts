@@ -1,7 +1,10 @@
+import { holdFromStart } from '../claims/carriers.js';
 import { RELEASE } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import { RELEASE_SATURATED, RELEASE_TIMES } from '../model/programme.js';
+import { HOLD_NOTED } from '../model/quality.js';
+import { REWORK_ONLY } from '../model/steps.js';
 import type { Run } from '../run.js';
 import { meetsConditions } from '../tasks/options.js';
 import { beginPart } from './feeders.js';
@@ -122,12 +125,15 @@ export function placeUnitsAtStart(run: Run): void {
       shop: { steps },
     } = run,
     units: Unit[] = [];
-  for (const line of run.shop.pulseLines) line.isMoving = true;
+  // All hold what they have before the first of them claims anything.
   for (const id of run.model.programme.orders.openingStep) {
-    const unit = createUnit(run),
-      step = steps[id];
-    unit.ownOff = partsOff(run, unit, step);
+    const unit = createUnit(run);
+    goneBy(run, unit, steps[id]);
     units.push(unit);
+  }
+  for (const line of run.shop.pulseLines) line.isMoving = true;
+  for (const unit of units) {
+    const { step } = unit;
     if (!goIn(run, unit, step))
       throw new RangeError(
         `opening: expected room for each unit, got none for unit ${unit.number} at step ${step.name}`,
@@ -142,16 +148,22 @@ export function placeUnitsAtStart(run: Run): void {
 }
 
 /**
- * Own parts taken off at the steps before `step` that the unit has passed, and not put back at one of them.
+ * The unit comes to `step`, and so has passed those before it that every unit like it does: own parts taken
+ * off there and not put back are off it, and it holds the carriers and teams that stay with it.
  */
-function partsOff(run: Run, unit: Unit, step: Step): number {
+function goneBy(run: Run, unit: Unit, step: Step): void {
   const { offStart, offRoute } = run.model.steps;
-  let off = 0;
   for (let passed = step.route.first!; passed !== step; passed = passed.next!) {
     if (!meetsConditions(run, unit, passed)) continue;
-    off &= ~passed.ownParts;
+    if (passed.companions.length > 0 && isSure(run, passed)) holdFromStart(unit, passed, step);
+    unit.ownOff &= ~passed.ownParts;
     for (let o = offStart[passed.id]; o < offStart[passed.id + 1]; o++)
-      off |= run.shop.routes[offRoute[o]].ownBit;
+      unit.ownOff |= run.shop.routes[offRoute[o]].ownBit;
   }
-  return off;
+  unit.step = step;
+}
+
+/** No sample, no hold for open items, not in rework alone: a unit that meets its conditions does it. */
+function isSure({ model: { steps, quality } }: Run, { id }: Step): boolean {
+  return steps.rework[id] !== REWORK_ONLY && steps.sampleN[id] === 0 && quality.hold[id] !== HOLD_NOTED;
 }

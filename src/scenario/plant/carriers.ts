@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import { CARRIER } from '../../flow/model/resources.js';
 import { ALWAYS } from '../calendar/book.js';
 import { calendarName } from '../calendar/calendars.js';
-import { int32 } from '../lookup/columns.js';
+import { int32, uint8 } from '../lookup/columns.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import { siteOf } from '../lookup/ids.js';
 import { keys } from '../values/keys.js';
@@ -39,17 +39,21 @@ export function compileCompanions(
   resources: Model['resources'],
 ): Model['companions'] {
   const siteOfStep = (name: string): string => ids.siteOfStation(laid.stationOf(name));
-  const carriers = Object.entries(scenario.carriers).map(([name, { from, to, return: back, hours }]) => ({
+  const carriers = Object.entries(scenario.carriers).map(
+    ([name, { from, to, inRework, return: back, hours }]) => ({
+      name,
+      again: inRework === 'again' ? 1 : 0,
+      from: laid.stepId(from),
+      to: laid.stepId(to),
+      amount: 1,
+      resource: resources.names.findIndex((each, r) => each === name && resources.kind[r] === CARRIER),
+      returnDraw: draws.add(`${name}/return`, back),
+      returnCalendar: book.id(hours, siteOf(scenario, siteOfStep(to)).zone),
+    }),
+  );
+  const teams = Object.entries(scenario.teams).map(([name, { from, to, inRework, crew, people }]) => ({
     name,
-    from: laid.stepId(from),
-    to: laid.stepId(to),
-    amount: 1,
-    resource: resources.names.findIndex((each, r) => each === name && resources.kind[r] === CARRIER),
-    returnDraw: draws.add(`${name}/return`, back),
-    returnCalendar: book.id(hours, siteOf(scenario, siteOfStep(to)).zone),
-  }));
-  const teams = Object.entries(scenario.teams).map(([name, { from, to, crew, people }]) => ({
-    name,
+    again: inRework === 'again' ? 1 : 0,
     from: laid.stepId(from),
     to: laid.stepId(to),
     amount: people,
@@ -61,6 +65,7 @@ export function compileCompanions(
   return {
     count: rows.length,
     names: rows.map((row) => row.name),
+    ...uint8(rows, 'again'),
     ...int32(rows, 'resource', 'amount', 'from', 'to', 'returnDraw', 'returnCalendar'),
   };
 }

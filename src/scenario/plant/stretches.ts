@@ -1,8 +1,9 @@
 import { allSteps, type PlacedRoute, type StationedStep, stepsOf } from '../lookup/placed.js';
-import type { Stretch } from '../types/plant.js';
+import type { Carriers, Stretch, Team } from '../types/plant.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { name } from '../values/keys.js';
+import { word } from '../values/scalars.js';
 
 /** A unit keeps what stays with it as bits of one number. */
 const MOST = 31;
@@ -17,6 +18,14 @@ export const stretchKeys = {
     'The last step with it, in the same route: `from` or a later step. It is released when the unit has ' +
       'moved on to a later step. Example: receive',
   ),
+  'in rework': word('without', 'again')
+    .optional()
+    .describe(
+      'For a unit that has given it back and is sent back to a step behind the one at which it ' +
+        'claimed it: `without`, it goes on without; `again`, it claims it again at the first of the ' +
+        'steps that it does, and may wait for it while the next unit, which has it, waits for room. ' +
+        'Default: without. Example: again',
+    ),
 };
 
 /** `steps` are those from..to; empty where they are not of one route and in order. */
@@ -57,10 +66,16 @@ export function placedStretches<Kind extends Stretch>(
     });
 }
 
+/** Carriers, then teams. */
+export const stretchesOf = (scenario: Scenario): PlacedStretch<Carriers | Team>[] => [
+  ...placedStretches<Carriers | Team>(scenario, 'carriers', scenario.carriers),
+  ...placedStretches<Carriers | Team>(scenario, 'teams', scenario.teams),
+];
+
 /** Stretches that go backwards or over two routes, claims for a lot, more kinds than a unit can keep. */
 export function* stretchFindings(scenario: Scenario): Iterable<Finding> {
   const { carriers, teams } = scenario,
-    all = [...placedStretches(scenario, 'carriers', carriers), ...placedStretches(scenario, 'teams', teams)],
+    all = stretchesOf(scenario),
     count = Object.keys(carriers).length + Object.keys(teams).length;
   if (count > MOST)
     yield {

@@ -2,13 +2,13 @@ import { z } from 'zod';
 import { saySeen } from '../file/problem.js';
 import { stationsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
-import type { Order } from '../types/programme.js';
 import type { Scenario } from '../types/scenario.js';
 import type { RouteEntry } from '../types/steps.js';
 import { keys, name, together } from '../values/keys.js';
 import { nearest } from '../values/nearest.js';
 import { own } from '../values/raw.js';
 import { date, optionValue, whole } from '../values/scalars.js';
+import { heldFindings, type Standing } from './held.js';
 
 const build = z.union([name('a build number'), z.number().transform(String)], {
   error: 'a build number, such as RT-017',
@@ -37,7 +37,7 @@ export const standingSchema = keys(
 
 const nameOf = (entry: RouteEntry): string => (entry.kind === 'lane' ? entry.lane : entry.name);
 
-/** Units that stand at a step that they never come to, or where there is no room. */
+/** Units that stand at a step that they never come to, where there is no room, or without what they hold. */
 export function* openingFindings(scenario: Scenario): Iterable<Finding> {
   const { route } = scenario,
     standing: Standing[] = [];
@@ -68,12 +68,7 @@ export function* openingFindings(scenario: Scenario): Iterable<Finding> {
   // In the order in which the engine places them.
   standing.sort((a, b) => b.index - a.index);
   yield* withoutRoom(scenario, standing);
-}
-
-interface Standing {
-  readonly order: Order;
-  readonly entry: RouteEntry;
-  readonly index: number;
+  yield* heldFindings(scenario, standing);
 }
 
 /** Room taken at a station or lane, and the step of the lot that gathers there. */

@@ -148,6 +148,11 @@ export interface DeliveryRhythm {
 export interface Stretch {
   readonly from: string;
   readonly to: string;
+  /**
+   * What a unit does that has given it back and comes to one of the steps behind the one at which it claimed
+   * it; undefined: `without`.
+   */
+  readonly inRework?: 'without' | 'again' | undefined;
 }
 /** Carts, dollies, fixtures. */
 export interface Carriers extends Stretch {

@@ -102,6 +102,7 @@ export const PLANT: Readonly<Record<string, Rules>> = {
     count: 'the number of @',
     from: 'the step from which @ are needed',
     to: 'the step up to which @ are needed',
+    'in rework': 'what of @ where a unit is sent back',
     return: 'the way back of @',
     hours: 'the hours in which @ come back',
   },
@@ -111,6 +112,7 @@ export const PLANT: Readonly<Record<string, Rules>> = {
     people: 'the people in @',
     from: 'the step from which @ stays with a unit',
     to: 'the step up to which @ stays with a unit',
+    'in rework': 'what of @ where a unit is sent back',
   },
   'pulse lines': {
     '': 'the pulse line @',

@@ -44,7 +44,8 @@ export function stayDemands(
   return companions.names.map((_, id) => {
     const resource = companions.resource[id],
       isCarrier = resources.kind[resource] === CARRIER,
-      holds = holdsOf(model, asks, id),
+      holds = holdsOf(model, asks, id) + asks.claimedAgain[id],
+      isWith = shareWith(asks, id),
       back = meanDraw(model, companions.returnDraw[id]);
     let minutes = holds * back;
     for (let step = companions.from[id]; step <= companions.to[id]; step++) {
@@ -52,10 +53,10 @@ export function stayDemands(
       if (model.sideBySide.group[step] >= 0) continue;
       const lane = steps.lane[step],
         { attended, unattended } = stationMinutes(model, asks, step);
-      minutes += isCarrier ? attended + unattended : attended;
-      if (lane >= 0) minutes += asks.visits[step] * carriedMinutes(model, lane);
+      minutes += isWith(step) * (isCarrier ? attended + unattended : attended);
+      if (lane >= 0) minutes += isWith(step) * asks.visits[step] * carriedMinutes(model, lane);
     }
-    const legs = wayOf(model, asks, daily, id, askedPerDay).map((leg) =>
+    const legs = wayOf(model, asks, daily, { id, isWith, askedPerDay }).map((leg) =>
       'minutes' in leg ? { ...leg, minutes: leg.minutes / holds } : { ...leg, share: leg.share / holds },
     );
     const way = { calendar: daily.calendar(companions.returnCalendar[id]), minutes: back },
@@ -76,16 +77,19 @@ export function stayDemands(
   });
 }
 
+/** Share of a step's visits with it: the others gave it back before they were sent back. */
+function shareWith({ visits, without }: Demand, id: number): (step: number) => number {
+  const others = without.get(id);
+  return (step) => (others === undefined || others[step] === 0 ? 1 : 1 - others[step] / visits[step]);
+}
+
 /** For which a unit is on a lane, from loading to unloading, mean. */
 export const carriedMinutes = (model: Model, lane: number): number =>
   sumOf([model.lanes.loadDraw, model.lanes.driveDraw, model.lanes.unloadDraw], (draws) =>
     meanDraw(model, draws[lane]),
   );
 
-/**
- * One for each unit that does a step of the stretch; those who come back to it after they have left it are
- * not counted again.
- */
+/** One for each unit that does a step of the stretch, however often. */
 function holdsOf(model: Model, asks: Demand, id: number): number {
   const { companions, steps, routes } = model,
     route = steps.route[companions.from[id]],

@@ -1,5 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import { REWORK_ONLY } from '../../flow/model/steps.js';
+import { remembered } from '../../scenario/values/raw.js';
 import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
 import { chanceToMeet, meanDraw, meanFactor, meanLearning } from './means.js';
@@ -26,6 +27,10 @@ export interface Demand {
   readonly looks: ReadonlyMap<number, Look>;
   /** Visits by step and value of the station's changeover option; empty where there is none. */
   readonly byValue: readonly Float64Array[];
+  /** By carrier or team, for each unit released: times that one claims it who has given it back. */
+  readonly claimedAgain: Float64Array;
+  /** Visits without one of those who have given it back, by carrier or team and step. */
+  readonly without: ReadonlyMap<number, Float64Array>;
   /** Whether every combination of options was reckoned by itself. */
   readonly isExact: boolean;
 }
@@ -93,6 +98,8 @@ function reckon(model: Model): Demand {
     return new Float64Array(option < 0 ? 0 : model.options[option].values.length);
   });
   const looks = new Map<number, Look>();
+  const claimedAgain = new Float64Array(model.companions.count),
+    without = new Map<number, Float64Array>();
   const mean = (draw: number): number => meanDraw(model, draw);
   const learned = Array.from({ length: steps.count }, (_, step) => meanLearning(model, step));
   const paths = new Map<string, Visits>();
@@ -115,6 +122,13 @@ function reckon(model: Model): Demand {
     started[route] += units;
     const path = pathOf(route, build);
     const first = routes.firstStep[route];
+    for (const stay of path.stays) {
+      claimedAgain[stay.id] += units * stay.claimedAgain;
+      const visitsOf = remembered(without, stay.id, () => new Float64Array(steps.count));
+      stay.without.forEach((each, i) => {
+        visitsOf[first + i] += units * each;
+      });
+    }
     path.visits.forEach((each, i) => {
       const step = first + i,
         times = units * each;
@@ -160,7 +174,18 @@ function reckon(model: Model): Demand {
   for (const build of builds)
     walk(0, build.weight / (model.programme.orders.replaceScrapped ? pathOf(0, build).yield : 1), build);
   for (const route of stocksInOrder) if (needed[route] > 0) feed(route, needed[route], ofStock);
-  return { visits, attended, unattended, started, taken, looks, byValue, isExact };
+  return {
+    visits,
+    attended,
+    unattended,
+    started,
+    taken,
+    looks,
+    byValue,
+    claimedAgain,
+    without,
+    isExact,
+  };
 }
 
 /** One more look, by so many units. */

@@ -16,15 +16,23 @@ interface Way {
 }
 
 /**
- * What a unit goes through while it keeps a carrier or team, minutes per unit released; at `askedPerDay`
- * units a working day others fill its loads and lots (null: no rate is asked, and none are waited for).
+ * What a unit goes through while it keeps a carrier or team, minutes per unit released. Of the visits of a
+ * step those count that have it (`isWith`). At `askedPerDay` units a working day others fill its loads and
+ * lots (null: no rate is asked, and none are waited for).
  */
 export function wayOf(
   model: Model,
   asks: Demand,
   daily: DailyMinutes,
-  id: number,
-  askedPerDay: number | null,
+  {
+    id,
+    isWith,
+    askedPerDay,
+  }: {
+    readonly id: number;
+    readonly isWith: (step: number) => number;
+    readonly askedPerDay: number | null;
+  },
 ): Leg[] {
   const { companions, steps, stations, lanes } = model,
     from = companions.from[id],
@@ -40,8 +48,11 @@ export function wayOf(
     // The others come in the hours of the step before; the longest wait goes by the clock.
     way.legs.push(
       isTimedOut
-        ? { calendar: null, minutes: perUnit * wait }
-        : { calendar: daily.calendar(hours), minutes: (perUnit * apart(hours) * (together - 1)) / 2 },
+        ? { calendar: null, minutes: isWith(step) * perUnit * wait }
+        : {
+            calendar: daily.calendar(hours),
+            minutes: (isWith(step) * perUnit * apart(hours) * (together - 1)) / 2,
+          },
     );
     way.together = together;
   };
@@ -54,15 +65,15 @@ export function wayOf(
       if (lanes.rule[lane] === LEAVE_TIMETABLE) {
         const times = countWhere(departures, (time) => time < daily.spanMinutes),
           atEach = (askedPerDay ?? 0) * visits * (daily.workingDays / Math.max(1, times));
-        way.legs.push({ departures, share: visits });
+        way.legs.push({ departures, share: isWith(step) * visits });
         way.together = Math.min(lanes.capacity[lane], Math.max(1, atEach));
       } else
         fill(step, 1, lanes.capacity[lane], lanes.rule[lane] === LEAVE_FULL ? Infinity : lanes.wait[lane]);
-      goBy(model, daily, lane, visits, way);
+      goBy(model, daily, lane, isWith(step) * visits, way);
     } else if (station >= 0 && model.sideBySide.group[step] < 0) {
       const most = Math.min(stations.lotMost[station], stations.places[station]);
       if (most > 0 && step > from) fill(step, stations.lotLeast[station], most, stations.lotWait[station]);
-      standAt(model, asks, daily, step, way);
+      standAt(model, asks, daily, step, isWith(step), way);
       if (most === 0) way.together = 1;
     }
   }
@@ -91,7 +102,14 @@ function goBy(
  * Those who come together stand in line; then work in its hours, at a pulse line no less than its takt, then
  * what runs by the clock.
  */
-function standAt(model: Model, asks: Demand, daily: DailyMinutes, step: number, way: Way): void {
+function standAt(
+  model: Model,
+  asks: Demand,
+  daily: DailyMinutes,
+  step: number,
+  share: number,
+  way: Way,
+): void {
   const { steps, stations, pulseLines } = model,
     station = steps.station[step],
     { place, attended, unattended } = stationMinutes(model, asks, step),
@@ -102,8 +120,8 @@ function standAt(model: Model, asks: Demand, daily: DailyMinutes, step: number, 
   const calendar = daily.calendar(steps.workCalendar[step]),
     ahead = stations.lotMost[station] > 0 ? 0 : (way.together - 1) / 2,
     inLine = (ahead * Math.max(place / fit, takt)) / stations.places[station];
-  way.legs.push({ calendar, minutes: inLine + Math.max(attended / fit, takt - unattended) });
-  if (unattended > 0) way.legs.push({ calendar: null, minutes: unattended });
+  way.legs.push({ calendar, minutes: share * (inLine + Math.max(attended / fit, takt - unattended)) });
+  if (unattended > 0) way.legs.push({ calendar: null, minutes: share * unattended });
   if (steps.attendedEnd[step] === 1) way.legs.push({ calendar, minutes: INSTANT });
 }
 

@@ -169,7 +169,7 @@ calendars: { day: { hours: ["06:00-18:00"], on: every day } }
 sites:
   here: { stations: { gate: { places: 2, buffer: unlimited } } }
   there: { calendar: day, stations: { yard: { rework buffer: 2 }, look: { buffer: 1 } } }
-carriers: { frames: { count: 30, from: set up, to: take over, return: 30 min } }
+carriers: { frames: { count: 30, from: set up, to: take over, in rework: again, return: 30 min } }
 defects: { scratch: {} }
 lanes:
   road: { from: here, to: there, trucks: 2, capacity: 3, drive: { mean: 60 min, cv: 0.5 }, unload: 5 min, return: 1 h, leaves: { when full or after: 2 h }${arrival} }

@@ -36,7 +36,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     [carriers('count: 3, from: prime, until: doors on')],
     [
       '29:13 carriers.dollies.to: missing; should be the name of a step',
-      '29:47 carriers.dollies.until: one of the keys count, from, to, return, hours; got "until"',
+      '29:47 carriers.dollies.until: one of the keys count, from, to, in rework, return, hours; got "until"',
     ],
   ],
   [

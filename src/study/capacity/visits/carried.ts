@@ -78,8 +78,7 @@ export function chanceNoted({ units, open }: Stream, columns: Columns): number {
 
 /** All that is noted goes over to another stream. */
 export function moveNotes(from: Stream, to: Stream, columns: Columns): void {
-  for (const column of columns.live) {
-    if (column < columns.slots) continue;
+  for (const column of columns.noted) {
     to.open[column] += from.open[column];
     from.open[column] = 0;
   }
@@ -96,6 +95,6 @@ export function mendAll({ open }: Stream, columns: Columns, each: number): numbe
     minutes += passed * each;
     open[slot] = Math.max(0, open[slot] - passed);
   }
-  for (const column of columns.live) if (column >= columns.slots) open[column] = 0;
+  for (const column of columns.noted) open[column] = 0;
   return minutes;
 }

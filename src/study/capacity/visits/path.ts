@@ -7,6 +7,7 @@ import { chanceToMeet, meanChance, meanDraw } from '../means.js';
 import { type Build, stockBuild } from '../mix.js';
 import { type Joining, joiningAt, type LeftOf } from './carried.js';
 import { Inspection } from './inspection.js';
+import { mayClaimAt } from './stays.js';
 import type { BackStream, Columns } from './streams.js';
 
 /** Something that a step may create. */
@@ -34,6 +35,8 @@ export interface PathStep {
   readonly targetOf: readonly BackStream[];
   /** Every unit visits it and goes on; nothing is found there and nobody is sent to it. */
   readonly isPlain: boolean;
+  /** Carriers and teams may be claimed there. */
+  readonly mayClaim: boolean;
 }
 
 export function layPath(
@@ -64,6 +67,7 @@ export function layPath(
       })),
       inspection,
       targetOf,
+      mayClaim: mayClaimAt(model, step),
       joining: joiningAt(model, step, build, stock, leftOf),
       hold: quality.hold[step],
       mend: meanDraw(model, quality.mendDraw[step]),

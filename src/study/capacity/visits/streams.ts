@@ -2,13 +2,16 @@ import type { Model } from '../../../flow/model/model.js';
 import { HOLD_NONE } from '../../../flow/model/quality.js';
 import { once } from '../../../scenario/values/raw.js';
 import { rowsOf } from '../../lists.js';
+import type { Build } from '../mix.js';
 import { spotsOf } from '../spots.js';
 import type { FindOdds } from './finds.js';
+import { type Stay, staysOn } from './stays.js';
 
 /**
  * Columns of a stream: units with each slot open; in a model with holds then units with each slot carried;
  * with each slot passed on at a limit (these are open too); and the minutes that carried items will take at a
- * hold. All are sums over units, so that streams can be split and joined.
+ * hold; last, for carriers and teams, units that are without. All are sums over units, so that streams can be
+ * split and joined.
  */
 export interface Columns {
   readonly slots: number;
@@ -17,19 +20,24 @@ export interface Columns {
   /** Slots that anything on the route may have open or noted, and all columns that are ever other than 0. */
   readonly liveSlots: readonly number[];
   readonly live: readonly number[];
+  /** Of these, what tells of notes. */
+  readonly noted: readonly number[];
+  readonly stays: readonly Stay[];
   /** For an inspection to note what it looks for; empty but while it passes a stream. */
   readonly rowOf: (FindOdds | undefined)[];
 }
 
-export function columnsOf(model: Model, route: number): Columns {
+export function columnsOf(model: Model, route: number, build: Build): Columns {
   const slots = model.slots.count,
     withNotes = hasHolds(model),
     liveSlots = slotsOn(model, route),
-    live = withNotes
-      ? [...[0, 1, 2].flatMap((band) => liveSlots.map((slot) => band * slots + slot)), 3 * slots]
-      : liveSlots;
-  const count = withNotes ? 3 * slots + 1 : slots;
-  return { slots, withNotes, count, liveSlots, live, rowOf: new Array<undefined>(count) };
+    noted = withNotes
+      ? [...[1, 2].flatMap((band) => liveSlots.map((slot) => band * slots + slot)), 3 * slots]
+      : [],
+    stays = staysOn(model, route, build, withNotes ? 3 * slots + 1 : slots),
+    live = [...liveSlots, ...noted, ...stays.map(({ column }) => column)];
+  const count = (withNotes ? 3 * slots + 1 : slots) + stays.length;
+  return { slots, withNotes, count, liveSlots, live, noted, stays, rowOf: new Array<undefined>(count) };
 }
 const hasHolds = once(({ quality }: Model): boolean => quality.hold.some((hold) => hold !== HOLD_NONE));
 

@@ -4,6 +4,7 @@ import type { Build } from '../mix.js';
 import { chanceNoted, joinPart, type LeftOf, mendAll, moveNotes } from './carried.js';
 import type { Inspection } from './inspection.js';
 import { type Creation, layPath, type PathStep } from './path.js';
+import type { Stay } from './stays.js';
 import { type Columns, carried, columnsOf, into, join, type Stream, StreamPool, split } from './streams.js';
 
 /**
@@ -24,6 +25,7 @@ export interface Visits {
   readonly yield: number;
   /** What is left open and noted on one that comes out, in the columns of a stream. */
   readonly left: Float64Array;
+  readonly stays: readonly Stay[];
 }
 
 /** Units that an inspection looks at, those with nothing found, those sent back, by the step they go to. */
@@ -49,7 +51,7 @@ export function expectedVisits(
   build: Build,
   leftOf: LeftOf = (inner, of) => expectedVisits(model, inner, of).left,
 ): Visits {
-  const columns = columnsOf(model, route),
+  const columns = columnsOf(model, route, build),
     path = layPath(model, route, build, columns, leftOf);
   const backs = path.flatMap((step) => step.inspection?.backs ?? []);
   const pool = new StreamPool(columns);
@@ -68,6 +70,7 @@ export function expectedVisits(
         repairs: path.map((step) => step.inspection?.repairs ?? new Map<number, number>()),
         looks: path.map(({ inspection }) => inspection && lookOf(inspection)),
         yield: Math.min(1, out),
+        stays: columns.stays,
         left: end.open.map((units) => (out > 0 ? units / out : 0)),
       };
     }
@@ -100,6 +103,7 @@ function sweepPath(
   /** Those of them at a step. */
   const present = new Map<number, Stream>();
   pool.startSweep();
+  for (const stay of columns.stays) stay.startSweep();
   into(streams, FORWARD, pool).units = 1;
   for (let i = 0; i < path.length; i++) {
     const {
@@ -115,6 +119,7 @@ function sweepPath(
       inspection,
       targetOf,
       isPlain,
+      mayClaim,
     } = path[i];
     if (isPlain) {
       let units = 0;
@@ -122,6 +127,7 @@ function sweepPath(
         units += going.units;
         for (const part of joining) joinPart(going, columns, part);
         create(going, columns, created);
+        for (const stay of columns.stays) stay.meet(going, step, mayClaim);
       }
       visits[i] = passed[i] = units;
       continue;
@@ -156,6 +162,7 @@ function sweepPath(
     inspection?.startSweep();
     for (const [mode, at] of present) {
       visits[i] += at.units;
+      for (const stay of columns.stays) stay.meet(at, step, mayClaim);
       if (hold !== HOLD_NONE) extra[i] += mendAll(at, columns, mend);
       for (const part of joining) joinPart(at, columns, part);
       create(at, columns, created);
