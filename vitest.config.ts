@@ -6,7 +6,7 @@ process.env['TZ'] = 'UTC';
 
 export default defineConfig({
   test: {
-    // Slow statistical checks live in tests/statistics/; `npm run test:quick` leaves them out.
+    // Slow statistical checks live in tests/statistics/: `npm run test:slow`; `npm test` leaves them out.
     include: ['tests/**/*.test.ts'],
     pool: 'forks',
     maxWorkers: 2,

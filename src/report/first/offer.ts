@@ -6,7 +6,8 @@ import { onEveryShift } from '../constraint.js';
 import { figure } from './figures.js';
 
 /**
- * `its price is 410,000 EUR (854 EUR on each unit), ready 5 months after it is ordered`, or that it is not given.
+ * `its price is 410,000 EUR (854 EUR on each unit), ready 5 months after it is ordered`, or that it is not
+ * given.
  * @param offer null, undefined: the scenario does not name the change
  */
 export function priceText(offer: Offer | null | undefined, whose = 'its price'): string {

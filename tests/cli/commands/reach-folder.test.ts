@@ -41,9 +41,9 @@ describe('rateproof reach', { timeout: 60_000 }, () => {
     );
     expect(code).toBe(0);
     expect(stdout).toMatch(/^Yes, for 2,500 EUR: two changes\.\n/);
-    expect(stdout).toContain('Every cheaper set falls short, if no change does harm.');
     // The first of the two brings nothing by itself.
     const words = stdout.replaceAll(/\s+/g, ' ');
+    expect(words).toContain('Every cheaper set falls short, if no change does harm.');
     expect(words).toContain(
       '“second bench” was not seen to bring more at its step, but without it the others',
     );
