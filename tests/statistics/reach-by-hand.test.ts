@@ -150,6 +150,9 @@ describe('what to buy for a day', SLOW, () => {
     expect([bench.outcome, boughtBy(bench)]).toEqual(['reached', '1 a bench']);
     expect(never.outcome).toBe('not reached');
     expect(bench.steps.map(({ byDate }) => byDate?.share)).toEqual([0, 1]);
+    // No change does harm; and where none will do, the way leads to the earliest day: 40 days at 15 a day.
+    expect([late, jig, bench, never].map(({ search }) => search.hurts)).toEqual([[], [], [], []]);
+    expect(boughtBy(never)).toBe('1 a bench');
   });
 });
 

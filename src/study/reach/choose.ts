@@ -84,7 +84,7 @@ async function farthest(
     look = Math.max(...LOOKS);
   await pool.run(last, look);
   const isAhead = (other: Counts, set: Counts): boolean => {
-      const { low } = difference(pool.values(set, look), pool.values(other, look), level).difference;
+      const { low } = difference(pool.worths(set, look), pool.worths(other, look), level).difference;
       return low !== null && low > 0;
     },
     counts = defined(last.find((set) => last.every((other) => other === set || !isAhead(other, set))));

@@ -6,6 +6,8 @@ import { mean } from '../../statistics/sums.js';
 
 /** What a set of changes is to reach, judged by one value of each replication. */
 export interface Goal {
+  /** What one value is worth, the greater the better: a rate itself, of a day the opposite. */
+  readonly worth: (value: number) => number;
   /** By which sets are ordered, the greater the better. */
   readonly score: (values: readonly number[]) => number;
   /** A difference of scores that does not matter, above 0. */
@@ -30,6 +32,7 @@ const FIRST = 10;
 export function rateGoal(standard: number, perDay: number): Goal {
   const zone = RATE_ZONE * perDay;
   return {
+    worth: (value) => value,
     score: mean,
     zone,
     leastPerDay: standard,
@@ -61,6 +64,7 @@ export function dateGoal(latest: number, share: number): Goal {
     };
   };
   return {
+    worth: (day) => -day,
     score: (values) => (values.every(Number.isFinite) ? -quantile(values).middle : -Infinity),
     zone: DATE_ZONE,
     leastPerDay: 0,

@@ -22,7 +22,7 @@ export function hurtful(pool: Pool, zone: number, level: number): Hurt[] {
     ),
     each = familyLevel(level, pairs.length);
   return pairs.filter((pair) => {
-    const { high } = difference(pool.values(pair.without), pool.values(pair.with), each).difference;
+    const { high } = difference(pool.worths(pair.without), pool.worths(pair.with), each).difference;
     return high !== null && high < -zone;
   });
 }

@@ -75,6 +75,11 @@ export class Pool {
     return typeof member === 'string' ? [] : seenOf(member).slice(0, look);
   }
 
+  /** The same as what they are worth, the greater the better. */
+  worths(counts: Counts, look?: number): number[] {
+    return this.values(counts, look).map(this.setting[0].goal.worth);
+  }
+
   /** By these; -Infinity where there are none. */
   score(counts: Counts): number {
     const values = this.values(counts);
