@@ -1,9 +1,8 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { CalendarBook } from '../calendar/book.js';
 import { dayNumber } from '../calendar/date.js';
 import type { WorkingDay } from '../calendar/days.js';
 import { releaseSite } from '../programme/rates.js';
-import type { RunSpan } from '../programme/span.js';
+import { midnightOf, type RunSpan } from '../programme/span.js';
 import type { Crew } from '../types/plant.js';
 import type { Scenario } from '../types/scenario.js';
 import { own } from '../values/raw.js';
@@ -27,7 +26,7 @@ export function stagesOf(
     alone: Scenario = { ...scenario, before: undefined };
   const stages = before
     .map((stage) => ({
-      until: instantOf(stage.until, span),
+      until: midnightOf(dayNumber(stage.until), span),
       scenario: { ...stage.scenario, programme, outages, before: undefined },
     }))
     .filter(({ until }, i, all) => until > (all[i - 1]?.until ?? 0) && until > 0);
@@ -39,10 +38,6 @@ export function stagesOf(
     stages: stages.map(({ until, scenario: stage }) => ({ until, scenario: withShifts(stage, all) })),
   };
 }
-
-/** Local midnight of a day in the zone of the programme, minutes since the start. */
-const instantOf = (day: string, { clock, origin }: RunSpan): number =>
-  clock.instant(dayNumber(day) * MINUTES_PER_DAY) - origin;
 
 /**
  * Crews that are the same on every shift here but not in all of the scenarios get shifts with that number.

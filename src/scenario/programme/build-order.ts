@@ -1,10 +1,10 @@
 import type { Model } from '../../flow/model/model.js';
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber } from '../calendar/date.js';
 import { timesOnDay, type WorkingDay } from '../calendar/days.js';
 import type { Compilation } from '../lookup/compilation.js';
 import type { Order } from '../types/programme.js';
 import { own } from '../values/raw.js';
+import { midnightOf } from './span.js';
 
 export interface OrdersInTime {
   readonly columns: Model['programme']['orders'];
@@ -67,9 +67,7 @@ export function compileOrders(
       names: buildNames(rows, quantity ?? rows.length),
       values: Int16Array.from(rows.flatMap((order) => options.map((option) => valueOf(order, option)))),
       dueAt: Float64Array.from(rows, (order) =>
-        order?.due === undefined
-          ? Infinity
-          : span.clock.instant((dayNumber(order.due) + 1) * MINUTES_PER_DAY) - span.origin,
+        order?.due === undefined ? Infinity : midnightOf(dayNumber(order.due) + 1, span),
       ),
       dueAfter: dueAfterMin ?? Infinity,
       openingStep: Int32Array.from(standing, ({ step }) => step),

@@ -54,7 +54,7 @@ export function runSpan(scenario: Scenario): RunSpan {
   const endDay = startDay + days;
   const clock = new ZoneClock(zone, startDay, endDay);
   const origin = clock.instant(startDay * MINUTES_PER_DAY);
-  const at = (day: number): number => clock.instant(day * MINUTES_PER_DAY) - origin;
+  const at = (day: number): number => midnightOf(day, { clock, origin });
   const common = { origin, clock, startDay, endDay, horizon: at(endDay) };
   const stop = untilDay === undefined ? Infinity : at(untilDay);
   if (isSteady) {
@@ -71,6 +71,10 @@ export function runSpan(scenario: Scenario): RunSpan {
   bucketEdges.push(common.horizon);
   return { kind: 'programme', ...common, end: stop, bucketEdges };
 }
+
+/** The start of a day, by its number, in the zone of the programme: minutes since the programme's start. */
+export const midnightOf = (day: number, { clock, origin }: Pick<RunSpan, 'clock' | 'origin'>): number =>
+  clock.instant(day * MINUTES_PER_DAY) - origin;
 
 /** Days to the end of calendars: to the planned release of the last unit, and as long again or a year. */
 function planned(scenario: Scenario, quantity: number, startDay: number): number {

@@ -1,7 +1,6 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber } from '../../scenario/calendar/date.js';
 import { askedRate } from '../../scenario/programme/rates.js';
-import { runSpan } from '../../scenario/programme/span.js';
+import { midnightOf, runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { LEVEL, wholeNumber } from '../asked.js';
 import { PossibleChanges } from '../priced/sets.js';
@@ -66,7 +65,7 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
       'costs.changes: expected changes that could be made, got none; name some, with their prices',
     );
   try {
-    const from = by === undefined ? undefined : minutesTo(scenario, by),
+    const from = by === undefined ? undefined : midnightOf(dayNumber(by), runSpan(scenario)),
       most = Math.max(LEAST_TO_DECIDE, TO_DECIDE * replications),
       deciding = search.behind(Math.max(...LOOKS)),
       telling = deciding.behind(most),
@@ -125,10 +124,4 @@ function fullOf(
   const alone = (i: number): Counts => none.map((_, other) => (other === i ? (most[i] ?? 0) : 0)),
     able = all.map((_, i) => buildOf(alone(i)) !== undefined);
   return buildOf(most.map((times, i) => (able[i] === true ? times : 0))) ?? changedTo(scenario);
-}
-
-/** Minutes from the start to the beginning of a day in the programme's zone. */
-function minutesTo(scenario: Scenario, date: string): number {
-  const { clock, origin } = runSpan(scenario);
-  return clock.instant(dayNumber(date) * MINUTES_PER_DAY) - origin;
 }

@@ -2,8 +2,7 @@ import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
 import type { Observation } from '../../../measure/observe.js';
 import { dayNumber } from '../../../scenario/calendar/date.js';
 import { compile } from '../../../scenario/compile.js';
-import { runSpan } from '../../../scenario/programme/span.js';
-import type { Scenario } from '../../../scenario/types/scenario.js';
+import { midnightOf, runSpan } from '../../../scenario/programme/span.js';
 import { over } from '../../constraint/trial.js';
 import { allowedIn, unitsOut, wholeUnits } from '../../held/keep-up.js';
 import { askedMore } from '../../held/more-asked.js';
@@ -55,7 +54,7 @@ export async function settingOf(
     read: read(made),
   });
   if (goal.kind === 'date') {
-    const latest = endOfDay(full.scenario, goal.date);
+    const latest = midnightOf(dayNumber(goal.date) + 1, runSpan(full.scenario)) / MINUTES_PER_DAY;
     return [
       {
         goal: dateGoal(latest, goal.sure),
@@ -103,10 +102,4 @@ export async function settingOf(
       },
     };
   return [keptUp, canShip];
-}
-
-/** The end of a day in the programme's zone, days since the start. */
-function endOfDay(scenario: Scenario, date: string): number {
-  const { clock, origin } = runSpan(scenario);
-  return (clock.instant((dayNumber(date) + 1) * MINUTES_PER_DAY) - origin) / MINUTES_PER_DAY;
 }
