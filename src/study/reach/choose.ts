@@ -58,7 +58,7 @@ export async function choose(choices: Choices, pool: Pool, asked: ChooseAsked): 
     const finalist = await decided(counts, pool.variants(counts), setting, { most, error }, fresh);
     finalists.push(finalist);
     if (finalist.side === 'below') continue;
-    const verified = await verify(changedOf(counts, pool)),
+    const verified = await verify(pool.build(counts)),
       holds = verified.verdict === 'holds',
       its = { counts, verified, outcome: holds ? outcomeOf(counts) : 'not settled' } as const;
     if (holds) return { ...its, isProven, finalists };
@@ -88,13 +88,5 @@ async function farthest(
       return low !== null && low > 0;
     },
     counts = defined(last.find((set) => last.every((other) => other === set || !isAhead(other, set))));
-  return { outcome: 'not reached', counts, verified: await verify(changedOf(counts, pool)) };
-}
-
-/** A set that was run can be made. */
-function changedOf(counts: Counts, pool: Pool): Changed {
-  const changed = pool.changed(counts);
-  if (typeof changed === 'string')
-    throw new Error(`expected a set that can be made, got one with ${changed}`);
-  return changed;
+  return { outcome: 'not reached', counts, verified: await verify(pool.build(counts)) };
 }

@@ -1,7 +1,5 @@
 import type { ToCome } from '../asked.js';
 
-/** Builds that are told at the end, at least: the one as it is, and one step. */
-const TOLD = 2;
 /** Replications that it takes to tell what stops a build: itself, and what is tried on it. */
 const TO_STOP = 7 * 20;
 
@@ -18,13 +16,13 @@ export class ReachForecast {
     private readonly tell: ((toCome: ToCome) => void) | undefined,
   ) {}
 
-  /** The frontier was looked for. */
+  /** The frontier was looked for: a build is told at least, maybe the one as it is. */
   climbed(): void {
-    this.builds(TOLD, TOLD);
+    this.builds(this.replications, 1);
   }
 
-  /** So many builds are to be told, on so many of which it is tried what stops them. */
-  builds(told: number, stopped: number): void {
-    this.tell?.({ least: this.done + told * this.replications + stopped * TO_STOP, most: null });
+  /** So many replications are left to tell builds, on so many of which it is tried what stops them. */
+  builds(toTell: number, stopped: number): void {
+    this.tell?.({ least: this.done + toTell + stopped * TO_STOP, most: null });
   }
 }

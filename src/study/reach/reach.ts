@@ -1,4 +1,5 @@
 import { dayNumber } from '../../scenario/calendar/date.js';
+import { namedChanges } from '../../scenario/changes/possible.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import { midnightOf, runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
@@ -6,7 +7,8 @@ import { LEVEL, wholeNumber } from '../asked.js';
 import { PossibleChanges } from '../priced/sets.js';
 import { noRateReason } from '../rate/at-rate.js';
 import { asking } from '../rate/last-unit.js';
-import { type Changed, changedTo } from '../reliefs/changes.js';
+import { type Changed, changedTo, orWhy } from '../reliefs/changes.js';
+import { fingerprint } from '../run/identity.js';
 import { Replicator } from '../run/replicator.js';
 import { choose } from './choose.js';
 import { ReachForecast } from './forecast.js';
@@ -18,17 +20,16 @@ import { LOOKS, Pool } from './search/pool.js';
 import { settingOf } from './search/setting.js';
 import { summary } from './summary.js';
 import { Terms } from './terms.js';
+import { Teller } from './told.js';
 import { type WithUnpriced, withUnpriced } from './unpriced.js';
-import { verified } from './verify.js';
+import { MOST_TIMES, verified } from './verify.js';
 
 /** A set is decided by so many times the replications of what is told, and by so many at least. */
 const TO_DECIDE = 4,
   LEAST_TO_DECIDE = 100;
-/** So many replications can a verdict take, see `verified`. */
-const TO_VERIFY = 4;
 
 /** What a journal has to know of the changes that are searched: prices too, since the way depends on them. */
-export const changesFingerprint = (scenario: Scenario): readonly unknown[] => scenario.costs?.changes ?? [];
+export const changesFingerprint = (scenario: Scenario): string => fingerprint(namedChanges(scenario));
 
 /**
  * The cheapest set of possible changes that reaches a rate, or has the last unit out by a day, and the way
@@ -69,6 +70,7 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
       most = Math.max(LEAST_TO_DECIDE, TO_DECIDE * replications),
       deciding = search.behind(Math.max(...LOOKS)),
       telling = deciding.behind(most),
+      teller = new Teller(telling),
       made = (counts: readonly number[]) => possible.made(all.set(counts), ordered),
       full = fullOf(scenario, all, made),
       setting = await settingOf(goal, full, { from, level }, search),
@@ -79,27 +81,26 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
     const chosen = await choose(choices, pool, {
       ...{ setting, most, level, onStage },
       fresh: deciding,
-      verify: async (changed) => verified(changed, { goal, replications, level, from }, telling),
+      verify: async (changed) => verified(changed, { goal, replications, level, from }, teller, telling),
     });
     const unpriced: WithUnpriced | null =
-      isPriced && choices !== all && chosen.outcome !== 'holds already'
+      isPriced && chosen.outcome !== 'holds already' && all.all.some(({ price }) => price === undefined)
         ? await withUnpriced(all, pool, chosen.outcome === 'reached' ? chosen.counts : null)
         : null;
     return await summary({
       ...{ options: { ...options, scenario, level }, choices, pool, chosen, unpriced },
-      ...{ goal: setting[0].goal, forecast, telling },
+      ...{ goal: setting[0].goal, forecast, teller },
       terms: new Terms(scenario, possible, all, ordered ?? null),
       // Behind all by which a build may be told.
-      stopping: telling.behind(TO_VERIFY * replications),
+      stopping: telling.behind(MOST_TIMES * replications),
       atRate,
       phases:
         scenario !== options.scenario && scenario.programme.release.kind === 'rate'
           ? scenario.programme.release.phases
           : null,
-      run: () => forecast.done,
       skipped: all.all.flatMap(({ name }, i) => {
-        const changed = pool.changed(all.with(all.none, i, 1));
-        return typeof changed === 'string' ? [{ what: name, why: changed }] : [];
+        const why = pool.whyNot(all.with(all.none, i, 1));
+        return why === null ? [] : [{ what: name, why }];
       }),
     });
   } finally {
@@ -108,20 +109,11 @@ export async function reachStudy(options: ReachOptions): Promise<ReachResults> {
 }
 
 /** The build with every change made that can be made; as it is where they clash. */
-function fullOf(
-  scenario: Scenario,
-  { all, most, none }: Choices,
-  made: (counts: Counts) => Scenario,
-): Changed {
-  const buildOf = (counts: Counts): Changed | undefined => {
-    try {
-      return changedTo(made(counts));
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-      return undefined;
-    }
-  };
-  const alone = (i: number): Counts => none.map((_, other) => (other === i ? (most[i] ?? 0) : 0)),
-    able = all.map((_, i) => buildOf(alone(i)) !== undefined);
-  return buildOf(most.map((times, i) => (able[i] === true ? times : 0))) ?? changedTo(scenario);
+function fullOf(scenario: Scenario, { most, none }: Choices, made: (counts: Counts) => Scenario): Changed {
+  const buildOf = (counts: Counts): Changed | string => orWhy(() => changedTo(made(counts))),
+    able = most.map((times, i) =>
+      typeof buildOf(none.map((_, other) => (other === i ? times : 0))) === 'string' ? 0 : times,
+    ),
+    full = buildOf(able);
+  return typeof full === 'string' ? changedTo(scenario) : full;
 }

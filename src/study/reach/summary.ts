@@ -10,7 +10,7 @@ import type { Chosen } from './choose.js';
 import type { ReachForecast } from './forecast.js';
 import type { ReachOptions } from './options.js';
 import type { BuildResult, FrontierResult, ReachResults, StepResult, UnpricedResult } from './results.js';
-import type { Choices, Counts } from './search/choices.js';
+import { type Choices, type Counts, isSame } from './search/choices.js';
 import { frontier } from './search/frontier.js';
 import type { Goal } from './search/goal.js';
 import { hurtful } from './search/hurts.js';
@@ -19,7 +19,7 @@ import { wayTo } from './search/way.js';
 import { reachSentence } from './sentence.js';
 import { hangsAt, questionOf, stopsAt } from './stopped.js';
 import { type Terms, withMaking } from './terms.js';
-import { figuresOf, gainOver, type Told, tell } from './told.js';
+import { figuresOf, gainOver, type Teller, type Told } from './told.js';
 import type { WithUnpriced } from './unpriced.js';
 
 interface SummaryAsked {
@@ -32,11 +32,10 @@ interface SummaryAsked {
   readonly goal: Goal;
   readonly forecast: ReachForecast;
   /** Of replications by which builds are told, and of those by which it is tried what stops them. */
-  readonly telling: Replicator;
+  readonly teller: Teller;
   readonly stopping: Replicator;
   /** The scenario at the rate asked. */
   readonly atRate: (scenario: Scenario) => Scenario;
-  readonly run: () => number;
   readonly skipped: ReachResults['skipped'];
   readonly phases: ReachResults['phases'];
 }
@@ -46,16 +45,17 @@ const MOST_TOLD = 12;
 
 /** Tells the way to the chosen set and the frontier, by replications that had no part in finding them. */
 export async function summary(asked: SummaryAsked): Promise<ReachResults> {
-  const { options, terms, choices, pool, chosen, unpriced, goal, telling, stopping, atRate } = asked,
+  const { options, terms, choices, pool, chosen, unpriced, goal, teller, stopping, atRate } = asked,
     { goal: wanted, replications, level, onStage, scenario, data } = options,
     { plan, judged, perDay, verdict } = chosen.verified,
     way = await wayTo(chosen.counts, choices, pool),
     onFront = thinned(frontier(pool.ran, choices, pool, goal.zone), chosen.counts, pool),
-    holds = verdict === 'holds';
-  asked.forecast.builds(way.length + onFront.length, way.length);
+    holds = verdict === 'holds',
+    build = (counts: Counts): Changed => pool.build(counts),
+    builds = [...way, ...onFront].map(build);
+  asked.forecast.builds(teller.toRun(builds, replications), way.length);
   onStage?.(`telling the way to ${way.length === 1 ? 'it' : `it, ${way.length - 1} steps`}`);
-  const build = (counts: Counts): Changed => pool.changed(counts) as Changed,
-    told = await tell([...way, ...onFront].map(build), replications, telling),
+  const told = await teller.tell(builds, replications),
     onWay = told.slice(0, way.length),
     each = familyLevel(level, Math.max(1, way.length - 1)),
     resultOf = (counts: Counts, its: Told): BuildResult => ({
@@ -89,7 +89,7 @@ export async function summary(asked: SummaryAsked): Promise<ReachResults> {
       (counts, i): FrontierResult => ({
         ...resultOf(counts, defined(told[way.length + i])),
         made: terms.made(counts),
-        isChosen: counts.join() === chosen.counts.join(),
+        isChosen: isSame(counts, chosen.counts),
       }),
     );
   const hurts = hurtful(pool, goal.zone, level).map((pair) => ({
@@ -130,7 +130,7 @@ export async function summary(asked: SummaryAsked): Promise<ReachResults> {
       })),
       level,
       zone: goal.zone,
-      replications: asked.run(),
+      replications: asked.forecast.done,
     },
     replications,
     eachLevel: each,
@@ -144,7 +144,7 @@ const difference = (after: number | null, before: number | null): number | null 
 
 /** The build as it is, the set chosen and of the others those that rise most, as many as are told. */
 function thinned(front: readonly Counts[], chosen: Counts, pool: Pool): Counts[] {
-  const isKept = (counts: Counts): boolean => counts.join() === chosen.join(),
+  const isKept = (counts: Counts): boolean => isSame(counts, chosen),
     rises = new Map(
       neighbours(front).map(([below, counts]) => [counts, pool.score(counts) - pool.score(below)] as const),
     ),

@@ -7,6 +7,7 @@ import type { PossibleChange } from '../../scenario/types/possible.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { defined } from '../lists.js';
 import type { PossibleChanges } from '../priced/sets.js';
+import { orWhy } from '../reliefs/changes.js';
 import { changedThings } from '../route/changed.js';
 import type { MadeResult, PossibleResult } from './results.js';
 import type { Choices, Counts } from './search/choices.js';
@@ -58,13 +59,9 @@ export class Terms {
     if (relief !== undefined) return [findRelief(this.scenario, relief).relief?.of ?? []].flat();
     const all = this.possible.withRequired(name),
       before = new Map([...all].filter(([each]) => each !== name));
-    try {
-      return changedThings(this.possible.made(before), this.possible.made(all)).things;
-    } catch (error) {
-      // It cannot be made with what it requires, and is in no set.
-      if (error instanceof RangeError) return [];
-      throw error;
-    }
+    // One that cannot be made with what it requires is in no set.
+    const changed = orWhy(() => changedThings(this.possible.made(before), this.possible.made(all)));
+    return typeof changed === 'string' ? [] : changed.things;
   }
 }
 

@@ -1,7 +1,7 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import type { Observation } from '../../measure/observe.js';
 import { programmeClock } from '../../scenario/programme/clock.js';
 import type { ToJudge } from '../held/rate-held.js';
+import { defined } from '../lists.js';
 import { lastUnitDates, lastUnitDay } from '../programme/dates.js';
 import type { Changed } from '../reliefs/changes.js';
 import type { Shipments } from '../reliefs/shipped.js';
@@ -10,10 +10,11 @@ import { unitCost } from '../sections/costs.js';
 import { difference } from '../statistics/difference.js';
 import { proportion } from '../statistics/proportion.js';
 import { amount } from '../statistics/skewed-interval.js';
+import { sum } from '../statistics/sums.js';
 import type { BuildResult, ReachGoal, StepResult } from './results.js';
 
 /** What is kept of a replication of a build that is told. */
-export interface Seen extends ToJudge, Shipments, Pick<Observation, 'scrapped'> {
+export interface Seen extends ToJudge, Shipments {
   /** Money a unit shipped; NaN without prices. Days to the last unit; NaN unless all are out. */
   readonly cost: number;
   readonly lastUnit: number;
@@ -25,16 +26,39 @@ export interface Told {
   readonly seen: readonly Seen[];
 }
 
-/** Runs builds at the plan itself, each once though it may be asked for twice. */
-export async function tell(
-  builds: readonly Changed[],
-  replications: number,
-  replicator: Replicator,
-): Promise<Told[]> {
-  const once = [...new Map(builds.map((changed) => [changed.key, changed])).values()],
-    rows = await replicator.rows(once.map(variantOf), 1, replications),
-    byKey = new Map(once.map(({ key }, i) => [key, rows[i] ?? []]));
-  return builds.map((changed) => ({ changed, seen: byKey.get(changed.key) ?? [] }));
+/** Runs builds at the plan itself, no replication of one twice however often it is asked for. */
+export class Teller {
+  private readonly known = new Map<string, Seen[]>();
+
+  constructor(private readonly replicator: Replicator) {}
+
+  /** The first so many replications of each. */
+  async tell(builds: readonly Changed[], replications: number): Promise<Told[]> {
+    const lacking = this.lacking(builds, replications);
+    for (const has of new Set(lacking.map((build) => this.seenOf(build).length))) {
+      const those = lacking.filter((build) => this.seenOf(build).length === has),
+        rows = await this.replicator.rows(those.map(variantOf), has + 1, replications);
+      for (const [i, build] of those.entries()) this.seenOf(build).push(...defined(rows[i]));
+    }
+    return builds.map((changed) => ({ changed, seen: this.seenOf(changed).slice(0, replications) }));
+  }
+
+  /** How many have to be run for that. */
+  toRun(builds: readonly Changed[], replications: number): number {
+    return sum(this.lacking(builds, replications).map((build) => replications - this.seenOf(build).length));
+  }
+
+  /** Builds of which fewer are known, each once. */
+  private lacking(builds: readonly Changed[], replications: number): Changed[] {
+    const once = new Map(builds.map((build) => [build.key, build]));
+    return [...once.values()].filter((build) => this.seenOf(build).length < replications);
+  }
+
+  private seenOf({ key }: Changed): Seen[] {
+    const seen = this.known.get(key) ?? [];
+    this.known.set(key, seen);
+    return seen;
+  }
 }
 
 function variantOf({ key, scenario, model }: Changed): Variant<Seen> {
@@ -45,7 +69,6 @@ function variantOf({ key, scenario, model }: Changed): Variant<Seen> {
     read: (each) => ({
       outcome: each.outcome,
       shipped: each.shipped,
-      scrapped: each.scrapped,
       leadMean: each.leadMean,
       shippedIn: each.shippedIn,
       shippedOn: each.shippedOn,

@@ -7,11 +7,10 @@ import type { Replicator } from '../run/replicator.js';
 import { type Planned, planned } from '../sample/planned.js';
 import { boundsOf } from '../statistics/estimate.js';
 import type { ReachGoal } from './results.js';
-import { figuresOf, type PerDay, type Told, tell } from './told.js';
+import { figuresOf, type PerDay, type Teller, type Told } from './told.js';
 
 /** A build as it is judged at the end: by replications that had no part in choosing it. */
 export interface Verified {
-  readonly told: Told;
   readonly plan: Planned;
   /** Of its own weeks; `verdict` is that of the goal. */
   readonly judged: RateJudged;
@@ -29,29 +28,29 @@ export interface VerifyAsked {
 }
 
 /** A build that is not settled gets up to so many times the replications. */
-const MOST_TIMES = 4;
+export const MOST_TIMES = 4;
 
 /**
  * Whether a build reaches the goal at the plan itself. Of a rate it is the one meaning of the word: enough
  * builds keep up, and they can ship as much in the long run.
+ * @param replicator of the same replications, for what can be shipped
  */
 export async function verified(
   changed: Changed,
   asked: VerifyAsked,
+  teller: Teller,
   replicator: Replicator,
 ): Promise<Verified> {
-  const { replications, level, from } = asked,
+  const { goal, replications, level, from } = asked,
     plan = planned(changed.scenario, changed.model);
   for (let times = 1; ; times *= 2) {
     const n = times * replications,
-      told = defined((await tell([changed], n, replicator))[0]),
-      judged = await withShippable(judgeRate(plan, told.seen, level, from), plan, n, replicator),
+      told = defined((await teller.tell([changed], n))[0]),
+      seen = judgeRate(plan, told.seen, level, from),
+      judged = goal.kind === 'rate' ? await withShippable(seen, plan, n, replicator) : seen,
       perDay = shippedADay(plan, judged),
       verdict = verdictOf(asked, told, judged, perDay);
-    if (verdict !== 'not settled' || times === MOST_TIMES) {
-      const first = { ...told, seen: told.seen.slice(0, replications) };
-      return { told: first, plan, judged, perDay, verdict };
-    }
+    if (verdict !== 'not settled' || times === MOST_TIMES) return { plan, judged, perDay, verdict };
   }
 }
 

@@ -56,13 +56,19 @@ export async function compiled<Of>(
 }
 
 /** The change as it can be run, or why it cannot be. */
-function changedOr(base: Changed, make: () => Scenario | undefined): Changed | string {
-  try {
+const changedOr = (base: Changed, make: () => Scenario | undefined): Changed | string =>
+  orWhy(() => {
     const scenario = make();
     if (scenario === undefined) return 'the value cannot be varied this way';
     if (digest(scenario) === base.key) return 'nothing changes';
     const changed = changedTo(scenario);
     return isCountedAlike(base, changed) ? changed : 'the weeks of the run would be others';
+  });
+
+/** What is made; or, where a RangeError says that it cannot be, why. */
+export function orWhy<Made>(make: () => Made): Made | string {
+  try {
+    return make();
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return error.message;

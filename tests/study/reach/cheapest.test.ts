@@ -98,8 +98,8 @@ class Known {
 
   constructor(private readonly isShort: (counts: Counts) => boolean) {}
 
-  changed(): object {
-    return {};
+  whyNot(): null {
+    return null;
   }
   get largestShort(): Counts[] {
     return this.shorts.filter((one) => !this.shorts.some((other) => other !== one && isWithin(one, other)));

@@ -25,7 +25,7 @@ export async function cheapestNotShort(
     const counts = cheapestOutside(choices, [...pool.largestShort, ...clashing, ...beside]);
     if (counts === null) return null;
     // Made together they clash; all of its parts were looked at before.
-    if (typeof pool.changed(counts) === 'string') {
+    if (pool.whyNot(counts) !== null) {
       clashing.push(counts);
       continue;
     }

@@ -103,3 +103,5 @@ export class Choices {
 /** Whether all of a set is in another. */
 export const isWithin = (set: Counts, other: Counts): boolean =>
   set.every((count, i) => count <= defined(other[i]));
+
+export const isSame = (one: Counts, other: Counts): boolean => one.every((count, i) => count === other[i]);

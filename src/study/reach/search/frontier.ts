@@ -1,4 +1,4 @@
-import { type Choices, type Counts } from './choices.js';
+import type { Choices, Counts } from './choices.js';
 import type { Pool } from './pool.js';
 
 /** Sets that are built upon at each level; levels, and sets in all, after which the search is given up. */
@@ -15,16 +15,17 @@ const KEPT = 4,
  */
 export async function climb(choices: Choices, pool: Pool, zone: number): Promise<void> {
   await pool.run([choices.none]);
-  let kept: Counts[] = [choices.none],
-    run = 1;
-  const seen = new Set([choices.none.join()]);
-  for (let level = 0; level < MOST_LEVELS && kept.length > 0 && run < MOST_SETS; level++) {
-    const next = kept.flatMap((counts) => choices.further(counts)).filter((counts) => isNew(counts, seen));
-    await pool.run(next);
-    run += next.length;
-    const front = frontier(pool.ran, choices, pool, zone);
-    kept = next
-      .filter((counts) => front.includes(counts) || front.some((one) => one.join() === counts.join()))
+  let kept: Counts[] = [choices.none];
+  const tried = new Map([[choices.none.join(), choices.none]]);
+  for (let level = 0; level < MOST_LEVELS && kept.length > 0 && tried.size < MOST_SETS; level++) {
+    const next = new Map(
+      kept.flatMap((counts) => choices.further(counts)).map((counts) => [counts.join(), counts]),
+    );
+    for (const key of tried.keys()) next.delete(key);
+    for (const [key, counts] of next) tried.set(key, counts);
+    await pool.run([...next.values()]);
+    kept = frontier(pool.ran, choices, pool, zone)
+      .filter((counts) => next.has(counts.join()))
       .toSorted((a, b) => pool.score(b) - pool.score(a))
       .slice(0, KEPT);
   }
@@ -48,11 +49,4 @@ export function frontier(
       best = of.score(counts);
     }
   return front;
-}
-
-function isNew(counts: Counts, seen: Set<string>): boolean {
-  const key = counts.join(),
-    isSo = !seen.has(key);
-  seen.add(key);
-  return isSo;
 }

@@ -1,6 +1,6 @@
 import { defined } from '../../lists.js';
 import type { PossibleChanges } from '../../priced/sets.js';
-import { type Changed, changedTo } from '../../reliefs/changes.js';
+import { type Changed, changedTo, orWhy } from '../../reliefs/changes.js';
 import type { Replicator, Variant } from '../../run/replicator.js';
 import type { Side } from '../../statistics/standard.js';
 import { isShortByArithmetic } from './arithmetic.js';
@@ -15,6 +15,7 @@ export type Standing = 'reaches' | 'near' | 'short';
 
 /** A set that can be run, and what it was seen to do, by criterion. */
 interface Member {
+  readonly counts: Counts;
   readonly changed: Changed;
   readonly runs: readonly Run[];
 }
@@ -34,7 +35,7 @@ class Run {
 /** Sets that were run, each once, all in the same replications. */
 export class Pool {
   private readonly members = new Map<string, Member | string>();
-  private readonly shorts: Counts[] = [];
+  private shorts: readonly Counts[] = [];
   private readonly reaching: Counts[] = [];
   /** Sets that were not run, as arithmetic says that they are short. */
   byArithmetic = 0;
@@ -47,23 +48,25 @@ export class Pool {
 
   /** Sets that were run. */
   get ran(): Counts[] {
-    return [...this.members]
-      .filter(([, member]) => typeof member !== 'string' && seenOf(member).length > 0)
-      .map(([key]) => key.split(',').map(Number));
+    return [...this.members.values()].flatMap((member) =>
+      typeof member === 'string' || seenOf(member).length === 0 ? [] : [member.counts],
+    );
   }
 
-  /** The build with a set made; or, in words, why it cannot be. */
-  changed(counts: Counts): Changed | string {
+  /** Why a set cannot be made, in words; null: it can. */
+  whyNot(counts: Counts): string | null {
     const member = this.member(counts);
-    return typeof member === 'string' ? member : member.changed;
+    return typeof member === 'string' ? member : null;
   }
 
-  /** How a set is run in the search, by criterion; it must be one that can be made. */
+  /** The build with a set made, one that can be. */
+  build(counts: Counts): Changed {
+    return this.able(counts).changed;
+  }
+
+  /** How a set is run in the search, by criterion; one that can be made. */
   variants(counts: Counts): readonly Variant<number>[] {
-    const member = this.member(counts);
-    if (typeof member === 'string')
-      throw new Error(`expected a set that can be made, got one with ${member}`);
-    return member.runs.map(({ variant }) => variant);
+    return this.able(counts).runs.map(({ variant }) => variant);
   }
 
   /**
@@ -113,16 +116,12 @@ export class Pool {
     if (typeof member === 'string') return 'near';
     if (seenOf(member).length === 0 && isShortByArithmetic(member.changed, this.leastPerDay)) {
       this.byArithmetic++;
-      this.shorts.push(counts);
-      return 'short';
+      return this.ruledOut(counts);
     }
     let isNear = false;
     for (const criterion of this.setting.keys()) {
       const side = await this.side(counts, member, criterion);
-      if (side === 'below') {
-        this.shorts.push(counts);
-        return 'short';
-      }
+      if (side === 'below') return this.ruledOut(counts);
       isNear ||= side === null;
     }
     if (!isNear) this.reaching.push(counts);
@@ -134,9 +133,14 @@ export class Pool {
     return !this.reaching.some((set) => isWithin(set, counts));
   }
 
-  /** The largest sets that are surely short. */
-  get largestShort(): Counts[] {
-    return this.shorts.filter((one) => !this.shorts.some((other) => other !== one && isWithin(one, other)));
+  /** Sets that are surely short, but for those that are part of others. */
+  get largestShort(): readonly Counts[] {
+    return this.shorts;
+  }
+
+  private ruledOut(counts: Counts): 'short' {
+    this.shorts = [...this.shorts.filter((each) => !isWithin(each, counts)), counts];
+    return 'short';
   }
 
   private get leastPerDay(): number {
@@ -163,16 +167,20 @@ export class Pool {
   }
 
   private make(counts: Counts): Member | string {
-    try {
+    return orWhy(() => {
       const changed = changedTo(this.made(counts));
       return {
-        changed,
+        ...{ counts, changed },
         runs: this.setting.map(({ variantOf }) => new Run(() => variantOf(changed))),
       };
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-      return error.message;
-    }
+    });
+  }
+
+  private able(counts: Counts): Member {
+    const member = this.member(counts);
+    if (typeof member === 'string')
+      throw new Error(`expected a set that can be made, got one with ${member}`);
+    return member;
   }
 }
 
