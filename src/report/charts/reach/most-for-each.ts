@@ -1,15 +1,15 @@
 import { capital, count } from '../../../study/format.js';
+import { defined } from '../../../study/lists.js';
 import { each } from '../../../study/planners-unit.js';
 import type { FrontierResult, ReachResults } from '../../../study/reach/results.js';
 import { isPriced, moneyText, setText } from '../../../study/reach/sentence.js';
 import { boundsOf } from '../../../study/statistics/estimate.js';
 import { inPlanners, outBy, sumOf, timesIn } from '../../first/reach/told.js';
-import { PALETTE } from '../../style.js';
 import { type Chart, chart, intervalNote, intervalWords } from '../chart.js';
-import { line } from '../datasets.js';
 import { figures } from '../figures.js';
 import { acrossSets } from './across.js';
 import { levelLines, spots } from './marks.js';
+import { stairs } from './stairs.js';
 import { DRAWN_SHARE, lastUnitUpright, plotHeight, shippedUpright, uprightAxis } from './upright.js';
 
 /** The most that was found for each sum of money, or number of changes; null with fewer than two sets. */
@@ -20,10 +20,7 @@ export function mostForEach(results: ReachResults): Chart | null {
     upright = all ?? shippedUpright(results, sets),
     across = acrossSets(sets, results);
   if (sets.length < 2 || across === null || (goal.kind === 'date' && all === null)) return null;
-  const told = sets.map(upright.of),
-    data = (of: (value: NonNullable<(typeof told)[number]>) => number | null) =>
-      told.map((value, i) => ({ x: across.at[i] ?? i, y: (value === null ? null : of(value)) ?? NaN })),
-    unseen = { pointRadius: 0, pointHitRadius: 0 };
+  const { points, datasets } = stairs(upright, sets, across.at, level);
   return chart({
     finding: finding(sets, results),
     how:
@@ -37,37 +34,14 @@ export function mostForEach(results: ReachResults): Chart | null {
       labels: sets.map((set) =>
         set.made.length === 0 ? 'as it is' : `${sumText(set, results)}: ${setText(set.made)}`,
       ),
-      datasets: [
-        line(
-          upright.name,
-          data(({ mean }) => mean),
-          PALETTE.blue,
-          2.5,
-          { stepped: 'before' },
-        ),
-        line(
-          `${upright.name}, ${intervalWords(level)} low`,
-          data(({ low }) => low),
-          'transparent',
-          0,
-          unseen,
-        ),
-        line(
-          `${upright.name}, ${intervalWords(level)} high`,
-          data(({ high }) => high),
-          'transparent',
-          0,
-          unseen,
-        ),
-      ],
+      datasets,
     },
     scales: { x: across.axis, y: uprightAxis(upright, sets) },
     plugins: [
       levelLines(upright.levels),
       spots(
         sets.map((set, i) => ({
-          x: across.at[i] ?? i,
-          told: told[i] ?? null,
+          ...defined(points[i]),
           text: set.made.length === 0 ? 'as it is' : set.isChosen ? sumText(set, results) : '',
           isChosen: set.isChosen,
         })),

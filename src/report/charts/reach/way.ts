@@ -11,13 +11,12 @@ import {
   outBy,
   stepVerdict,
 } from '../../first/reach/told.js';
-import { PALETTE } from '../../style.js';
 import { type Chart, chart, intervalNote, intervalWords } from '../chart.js';
-import { line } from '../datasets.js';
 import { figures } from '../figures.js';
 import { acrossSteps } from './across.js';
 import { keyBelow } from './key-below.js';
 import { levelLines, spots } from './marks.js';
+import { stairs } from './stairs.js';
 import {
   DRAWN_SHARE,
   lastUnitUpright,
@@ -86,7 +85,6 @@ function lastUnitByStep(results: ReachResults): Chart | null {
 const stepsFor = (results: ReachResults): string =>
   count(results.steps.length - 1, 'step') + forMoney(lastOf(results), results);
 
-/** A staircase: level from one step to the next, then up or down. */
 function wayChart(
   results: ReachResults,
   upright: Upright,
@@ -97,10 +95,7 @@ function wayChart(
     key = keyBelow(
       steps.slice(1).map((step, i) => ({ number: exact(i + 1), text: entryText(step, upright, results) })),
     ),
-    told = steps.map(upright.of),
-    data = (of: (value: NonNullable<(typeof told)[number]>) => number | null) =>
-      told.map((value, i) => ({ x: across.at[i] ?? i, y: (value === null ? null : of(value)) ?? NaN })),
-    unseen = { pointRadius: 0, pointHitRadius: 0 };
+    { points, datasets } = stairs(upright, steps, across.at, level);
   return chart({
     finding,
     how: `${what}, ${across.by}.${more}`,
@@ -112,37 +107,14 @@ function wayChart(
     type: 'line',
     data: {
       labels: steps.map((step, i) => (i === 0 ? 'as it is' : `${i}: ${boughtText(step, results)}`)),
-      datasets: [
-        line(
-          upright.name,
-          data(({ mean }) => mean),
-          PALETTE.blue,
-          2.5,
-          { stepped: 'before', spanGaps: true },
-        ),
-        line(
-          `${upright.name}, ${intervalWords(level)} low`,
-          data(({ low }) => low),
-          'transparent',
-          0,
-          unseen,
-        ),
-        line(
-          `${upright.name}, ${intervalWords(level)} high`,
-          data(({ high }) => high),
-          'transparent',
-          0,
-          unseen,
-        ),
-      ],
+      datasets,
     },
     scales: { x: across.axis, y: uprightAxis(upright, steps), key: key.axis },
     plugins: [
       levelLines(upright.levels),
       spots(
-        steps.map((_, i) => ({
-          x: across.at[i] ?? i,
-          told: told[i] ?? null,
+        points.map((point, i) => ({
+          ...point,
           text: i === 0 ? 'as it is' : exact(i),
           isChosen: i === steps.length - 1,
         })),
