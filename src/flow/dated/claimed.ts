@@ -9,11 +9,10 @@ import type { Run } from '../run.js';
 
 /** Only the people and the carriers of a stage are there. */
 export function withholdClaimed(run: Run, before: Model, next: Model): void {
-  for (const [resource, amount] of changed(run, before, next)) {
+  for (const { resource, amount, isByShift } of changed(run, before, next)) {
     resource.amount = amount;
     if (resource.isCrew) {
-      if (next.resources.shifts[run.shop.resources.indexOf(resource)] === null)
-        resource.staff(amount, run.now);
+      if (!isByShift) resource.staff(amount, run.now);
       continue;
     }
     resource.free = amount;
@@ -24,12 +23,11 @@ export function withholdClaimed(run: Run, before: Model, next: Model): void {
 
 /** People come, or leave with their work broken off; carriers come, free. */
 export function bringClaimed(run: Run, before: Model, next: Model): void {
-  for (const [resource, amount] of changed(run, before, next)) {
+  for (const { resource, amount, isByShift } of changed(run, before, next)) {
     const more = amount - resource.amount;
     resource.amount = amount;
     if (resource.isCrew) {
-      // Where people differ by shift, each shift has its own.
-      if (next.resources.shifts[run.shop.resources.indexOf(resource)] === null) staff(run, resource, amount);
+      if (!isByShift) staff(run, resource, amount);
       continue;
     }
     for (const companion of run.shop.companions)
@@ -38,13 +36,21 @@ export function bringClaimed(run: Run, before: Model, next: Model): void {
   }
 }
 
+interface Claimed {
+  readonly resource: Resource;
+  readonly amount: number;
+  /** Whether each shift has its own number of people. */
+  readonly isByShift: boolean;
+}
+
 /** Crews and carriers of which there is another number. */
-function changed({ shop }: Run, before: Model, next: Model): [Resource, number][] {
-  return shop.resources.flatMap((resource, r): [Resource, number][] =>
-    (resource.isCrew || resource.kind === CARRIER) && before.resources.amount[r] !== next.resources.amount[r]
-      ? [[resource, next.resources.amount[r]]]
-      : [],
-  );
+function changed({ shop }: Run, before: Model, { resources }: Model): Claimed[] {
+  return shop.resources.flatMap((resource, r) => {
+    const amount = resources.amount[r];
+    return (resource.isCrew || resource.kind === CARRIER) && before.resources.amount[r] !== amount
+      ? [{ resource, amount, isByShift: resources.shifts[r] !== null }]
+      : [];
+  });
 }
 
 /** Lots that come are as they were ordered. */
