@@ -93,11 +93,12 @@ a day: what to buy, in which order, and where each step leads`,
     const { identityOf } = await import('../../study/run/identity.js');
     const { plannersUnit } = await import('../../study/unit-of.js');
     const { askedRate } = await import('../../scenario/programme/rates.js');
+    const { possibleOf } = await import('../../scenario/changes/possible.js');
     const { seed, workers, by, ordered, budget, atMost, replications } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, model } = await loadToRun(request, interrupt),
       unit = plannersUnit(scenario);
-    if ((scenario.costs?.changes ?? []).length === 0)
+    if (possibleOf(scenario).length === 0)
       throw new UsageError(
         `${lineOf(request.file, 'costs')} costs.changes: expected changes that could be made, got none`,
         'name what could be changed and its price; docs/reach.md shows how',
