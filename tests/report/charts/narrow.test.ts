@@ -5,7 +5,6 @@ import type { DrawChart } from '../../../src/report/charts/chart.js';
 import { CHARTS } from '../../../src/report/charts/of-study.js';
 import { LAYOUT } from '../../../src/report/style.js';
 import { readPng } from '../samples/png.js';
-import { reachReport } from '../samples/reach.js';
 
 const wide = { ...LAYOUT };
 
@@ -21,10 +20,8 @@ const FOLDERS = {
 } as const;
 
 describe.each(Object.entries(FOLDERS))('pictures of %s on a phone', (study, folder) => {
-  const results = (
-    folder === 'reach'
-      ? reachReport()
-      : JSON.parse(readFileSync(new URL(`../../../reports/${folder}/results.json`, import.meta.url), 'utf8'))
+  const results = JSON.parse(
+    readFileSync(new URL(`../../../reports/${folder}/results.json`, import.meta.url), 'utf8'),
   ) as never;
   beforeAll(() => {
     Object.assign(LAYOUT, { width: 346, hasTitles: false, mostRows: 10 });

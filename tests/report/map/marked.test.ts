@@ -14,9 +14,10 @@ import type { BufferResults } from '../../../src/study/buffers/results.js';
 import type { CompareResults } from '../../../src/study/compare/results.js';
 import type { FactorsResults } from '../../../src/study/factors/results.js';
 import type { RateResults } from '../../../src/study/rate/results.js';
+import type { ReachResults } from '../../../src/study/reach/results.js';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
-import { HOLDS, NO_PRICES, NOT_REACHED, reachReport, SAMPLE } from '../samples/reach.js';
+import { HOLDS, NO_PRICES, NOT_REACHED, SAMPLE } from '../samples/reach.js';
 import { faultsOf, mappedFile, textsOf } from './looked.js';
 
 const demo = mappedFile('scenarios/rescue-tender.yaml'),
@@ -25,7 +26,8 @@ const demo = mappedFile('scenarios/rescue-tender.yaml'),
   buffers = json('buffers') as BufferResults,
   compare = json('compare') as CompareResults,
   factors = json('factors') as FactorsResults,
-  rate = json('rate') as RateResults;
+  rate = json('rate') as RateResults,
+  reach = json('reach') as ReachResults;
 const BOOTH = { kind: 'station', name: 'colour booth', site: 'coachworks' } as const;
 const changed = new Map(
   compare.whatIfs.map(({ name }, i) => [name, { things: i === 0 ? [BOOTH] : [], isMore: i !== 0 }]),
@@ -54,7 +56,7 @@ const STUDIES: Readonly<Record<string, Seen>> = {
   compare: markedWhatIfs(compare, changed),
   factors: markedFactors(factors, [{ things: [BOOTH], isMore: false }]),
   rate: seenAtRate(rate),
-  reach: markedReach(reachReport()),
+  reach: markedReach(reach),
 };
 
 describe('the map of a study', () => {

@@ -13,7 +13,6 @@ import { ratePage } from '../../../src/report/page/studies/rate.js';
 import { reachPage } from '../../../src/report/page/studies/reach.js';
 import { reliefsPage } from '../../../src/report/page/studies/reliefs.js';
 import { simulatePage } from '../../../src/report/page/studies/simulate.js';
-import { reachReport } from '../samples/reach.js';
 import { asRead } from '../samples/read.js';
 
 /** The pages of the demo, of invented data. */
@@ -30,7 +29,7 @@ const PAGES = {
 const pageOf = (folder: string) => {
   const [study, page] = PAGES[folder],
     url = new URL(`../../../reports/${folder}/results.json`, import.meta.url),
-    results = (folder === 'reach' ? reachReport() : JSON.parse(readFileSync(url, 'utf8'))) as never;
+    results = JSON.parse(readFileSync(url, 'utf8')) as never;
   const pictures = Object.entries(CHARTS[study]).flatMap(([name, draw]) => {
     const chart = (draw as (of: never) => { finding: string; how: string; alt: string } | null)(results);
     return chart === null ? [] : [{ name, ...chart }];

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import type {
   FrontierResult,
   MadeResult,
@@ -7,16 +7,10 @@ import type {
 } from '../../../src/study/reach/results.js';
 import { reachSentence } from '../../../src/study/reach/sentence.js';
 
-const read = (path: string): ReachResults =>
-  JSON.parse(readFileSync(new URL(path, import.meta.url), 'utf8')) as ReachResults;
-
 /** A run of the demo, of invented data, without what was seen in the weeks judged. */
-export const SAMPLE = read('./reach.json');
-
-const REPORT = '../../../reports/reach/results.json';
-/** The sample report of the demo once it is there; else the run above. */
-export const reachReport = (): ReachResults =>
-  existsSync(new URL(REPORT, import.meta.url)) ? read(REPORT) : SAMPLE;
+export const SAMPLE = JSON.parse(
+  readFileSync(new URL('./reach.json', import.meta.url), 'utf8'),
+) as ReachResults;
 
 /** The sample with some things changed, and its sentence as the study would say it. */
 export function changed(how: Partial<ReachResults>): ReachResults {
@@ -119,3 +113,16 @@ export function nineSteps(): ReachResults {
     search: { ...SAMPLE.search, finalists: [] },
   });
 }
+
+/** Every way that it can come out, and what is hard to lay out. */
+export const OF_EVERY_OUTCOME: Readonly<Record<string, ReachResults>> = {
+  reached: SAMPLE,
+  'not reached': NOT_REACHED,
+  'not settled': NOT_SETTLED,
+  'holds already': HOLDS,
+  'a cheaper set that is open': CHEAPER_OPEN,
+  'a day': byDay('2028-04-10'),
+  'a day that is not reached': byDay('2028-03-10', { outcome: 'not reached' }),
+  'no prices': NO_PRICES,
+  'nine steps with long names': nineSteps(),
+};

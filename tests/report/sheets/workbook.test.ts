@@ -15,9 +15,9 @@ import type { BufferResults } from '../../../src/study/buffers/results.js';
 import type { CompareResults } from '../../../src/study/compare/results.js';
 import type { FactorsResults } from '../../../src/study/factors/results.js';
 import type { RateResults } from '../../../src/study/rate/results.js';
+import type { ReachResults } from '../../../src/study/reach/results.js';
 import type { ReliefsResults } from '../../../src/study/reliefs/results.js';
 import type { Results } from '../../../src/study/simulate/results.js';
-import { reachReport } from '../samples/reach.js';
 import { sampleResults } from '../samples/results.js';
 import { cellsOf, headsOf, part, readBack, serial, under } from './read-back.js';
 
@@ -127,7 +127,7 @@ describe('the workbook of every study', () => {
     ['factors', factorsPage(stored('factors') as FactorsResults)],
     ['reliefs', reliefsPage(stored('reliefs') as ReliefsResults)],
     ['buffers', buffersPage(stored('buffers') as BufferResults)],
-    ['reach', reachPage(reachReport())],
+    ['reach', reachPage(stored('reach') as ReachResults)],
   ];
 
   it.each(pages)('%s has a bold head that stands still on every sheet, and no formula', async (_, page) => {

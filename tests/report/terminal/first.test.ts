@@ -16,13 +16,10 @@ import { rateTable } from '../../../src/report/terminal/rate.js';
 import { reachTable } from '../../../src/report/terminal/reach.js';
 import { reliefsTable } from '../../../src/report/terminal/reliefs.js';
 import { resultsTable } from '../../../src/report/terminal/simulate.js';
-import { reachReport } from '../samples/reach.js';
 
 /** The sample reports of the demo. */
 const read = (study: string): unknown =>
-  study === 'reach'
-    ? reachReport()
-    : JSON.parse(readFileSync(new URL(`../../../reports/${study}/results.json`, import.meta.url), 'utf8'));
+  JSON.parse(readFileSync(new URL(`../../../reports/${study}/results.json`, import.meta.url), 'utf8'));
 const study = <Of>(
   name: string,
   first: (results: Of) => FirstScreen,

@@ -1,26 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { reachTable } from '../../../src/report/terminal/reach.js';
-import type { ReachResults } from '../../../src/study/reach/results.js';
-import {
-  byDay,
-  CHEAPER_OPEN,
-  HOLDS,
-  NO_PRICES,
-  NOT_REACHED,
-  NOT_SETTLED,
-  nineSteps,
-  SAMPLE,
-} from '../samples/reach.js';
-
-const ALL: Readonly<Record<string, ReachResults>> = {
-  reached: SAMPLE,
-  'not reached': NOT_REACHED,
-  'not settled': NOT_SETTLED,
-  'holds already': HOLDS,
-  'a day': byDay('2028-04-10'),
-  'no prices': NO_PRICES,
-  'nine steps with long names': nineSteps(),
-};
+import { CHEAPER_OPEN, HOLDS, NO_PRICES, NOT_REACHED, OF_EVERY_OUTCOME, SAMPLE } from '../samples/reach.js';
 
 describe('the terminal of reach', () => {
   it('has the steps, what they bring, the most for each sum, and how it was searched', () => {
@@ -48,7 +28,7 @@ describe('the terminal of reach', () => {
     expect(reachTable(HOLDS, 120)).not.toMatch(/^1 {2}/m);
   });
 
-  it.each(Object.entries(ALL))(
+  it.each(Object.entries(OF_EVERY_OUTCOME))(
     'runs over no edge from 30 to 200 columns, and says nothing unknown: %s',
     (_, results) => {
       for (const width of [30, 50, 80, 120, 200])
