@@ -51,8 +51,8 @@ export function casesFirst(results: BufferResults, over: CasesResult): FirstScre
       command: `rateproof compare ${scenario.file} ${over.file}`,
     },
     whenAndCost: [...dates(results), alone(over), ...floor(results)],
-    rests: sentences(
-      weakestText(results.weakest, undefined, ` ${WITH_THEM}`),
+    rests: weakestText(results.weakest, undefined, ` ${WITH_THEM}`),
+    besides: sentences(
       restsText(results, over),
       'Whether there is floor space is not known, nor how likely each case is.',
       INPUTS,

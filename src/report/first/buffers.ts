@@ -60,8 +60,8 @@ export function buffersFirst(results: BufferResults): FirstScreen {
     toDo: placesText(results, isTarget || toToday !== null),
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
     whenAndCost: [...dates(results), ...floor(results), ...cheapestOf(results)],
-    rests: sentences(
-      weakestText(results.weakest, undefined, ` ${WITH_THEM}`),
+    rests: weakestText(results.weakest, undefined, ` ${WITH_THEM}`),
+    besides: sentences(
       `${tried(results)} A difference below ${number(100 * zone)} % does not matter here.`,
       'Whether there is floor space is not known.',
       INPUTS,

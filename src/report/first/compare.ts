@@ -2,7 +2,6 @@ import { inWords } from '../../study/answer/answer.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import { capital, count, exact } from '../../study/format.js';
 import { each, eachWorking, inUnit } from '../../study/planners-unit.js';
-import type { Offer } from '../../study/priced/offer.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import { boundsOf, type Estimate, negated } from '../../study/statistics/estimate.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
@@ -20,7 +19,7 @@ import {
   whyText,
 } from './first.js';
 import { lastUnitText, planSays } from './last-unit.js';
-import { priceText } from './offer.js';
+import { BESIDE, beginWith } from './offer.js';
 import { weakestText } from './weakest.js';
 
 export function compareFirst(results: CompareResults): FirstScreen {
@@ -29,7 +28,8 @@ export function compareFirst(results: CompareResults): FirstScreen {
     [main] = measures,
     a = ` ${each(rateUnit)}`;
   const best =
-    main === undefined ? undefined : [...main.whatIfs].sort((x, y) => y.value.mean - x.value.mean)[0];
+      main === undefined ? undefined : [...main.whatIfs].sort((x, y) => y.value.mean - x.value.mean)[0],
+    told = results.whatIfs.find(({ name }) => name === best?.whatIf);
   return {
     question: asking(scenario, question(results)),
     answer: answer(results, main),
@@ -42,20 +42,13 @@ export function compareFirst(results: CompareResults): FirstScreen {
     why: constraint === null ? null : whyText(constraint, triedWith(results) ?? ''),
     toDo:
       best === undefined || !best.verdict.endsWith('better')
-        ? 'None of them surely ships more.'
-        : `“${best.whatIf}” ships the most: ${gain(best.difference, a)} than today.` +
-          otherGains(main, best.whatIf),
+        ? 'Try other changes: none of these surely ships more.'
+        : `${capital(beginWith(`“${best.whatIf}”`, told?.offer))}: it ships the most, ` +
+          `${gain(best.difference, a)} than today.${otherGains(main, best.whatIf)}`,
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
-    whenAndCost: others(
-      measures,
-      results.whatIfs.find(({ name }) => name === best?.whatIf),
-      results.plannedEnd,
-    ),
-    rests: sentences(
-      weakestText(results.weakest, 'today’s build ships'),
-      'Whether codes and room allow the changes is not known here.',
-      INPUTS,
-    ),
+    whenAndCost: others(measures, told, results.plannedEnd),
+    rests: weakestText(results.weakest, 'today’s build ships'),
+    besides: sentences(ALLOWED, INPUTS),
     picture: {
       title: 'Each what-if against the scenario as it is',
       more: 'How much more or less, in per cent; in the grey band it does not matter.',
@@ -133,19 +126,13 @@ function otherGains(main: MeasureCompared | undefined, best: string): string {
   return ` ${others.length === 1 ? 'The other' : 'The others'}: ${told.join(', ')}.`;
 }
 
-/** What is not in a figure: a change is not cheap because the units are. */
-const BESIDE = '; the price of the change is not known here';
+/** Said of changes that nobody has looked at but the planner. */
+export const ALLOWED = 'Whether codes and room allow the changes is not known here.';
 
 /** What the best does to the dates and the prices, against the scenario as it is. */
 export function others(
   measures: readonly MeasureCompared[],
-  best:
-    | {
-        readonly name: string;
-        readonly lastUnit: readonly DateQuantile[];
-        readonly offer?: Offer | undefined;
-      }
-    | undefined,
+  best: { readonly name: string; readonly lastUnit: readonly DateQuantile[] } | undefined,
   plannedEnd: string | null,
 ): string[] {
   if (best === undefined) return [];
@@ -157,8 +144,7 @@ export function others(
   const end = of('last unit'),
     cost = of('cost'),
     out = lastUnitText(best.lastUnit),
-    name = `“${best.name}”`,
-    beside = best.offer === undefined ? BESIDE : `; ${priceText(best.offer, 'the price of the change')}`;
+    name = `“${best.name}”`;
   return [
     ...(end === null
       ? []
@@ -166,7 +152,7 @@ export function others(
           `With ${name} the last unit is out ${out === null ? '' : `${out}, `}` +
             `${changeText(end, ['sooner', 'later'])}${planSays(plannedEnd, best.lastUnit)}.`,
         ]),
-    ...(cost === null ? [] : [`A unit is then ${changeText(cost, ['cheaper', 'dearer'])}${beside}.`]),
+    ...(cost === null ? [] : [`A unit is then ${changeText(cost, ['cheaper', 'dearer'])}${BESIDE}.`]),
   ];
 }
 

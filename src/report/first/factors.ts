@@ -6,8 +6,9 @@ import { capital, count } from '../../study/format.js';
 import { each } from '../../study/planners-unit.js';
 import { boundsOf, type Estimate, negated } from '../../study/statistics/estimate.js';
 import { byMeasureOf, changesOf, isMixed, type MeasureByFactors, onlyTold, triedOn } from '../factors.js';
-import { others, shortest } from './compare.js';
+import { ALLOWED, others, shortest } from './compare.js';
 import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences, whyText } from './first.js';
+import { beginWith } from './offer.js';
 import { weakestText } from './weakest.js';
 
 export function factorsFirst(results: FactorsResults): FirstScreen {
@@ -33,15 +34,13 @@ export function factorsFirst(results: FactorsResults): FirstScreen {
           told,
           results.plannedEnd,
         ),
-    rests: sentences(
-      restsText(results),
-      weakestText(results.weakest, 'today’s build ships'),
-      'Whether codes and room allow the changes is not known here.',
-      INPUTS,
-    ),
+    rests: weakestText(results.weakest, 'today’s build ships'),
+    besides: sentences(restsText(results), ALLOWED, INPUTS),
     picture: {
       title: 'What each does by itself, and two together',
-      more: 'How much more or less, in per cent of today; in the grey band it does not matter.',
+      more:
+        `How much more or less, in per cent of today, on average over the values of ${othersOf(results)}; in ` +
+        'the grey band it does not matter.',
     },
   };
 }
@@ -74,23 +73,24 @@ function aloneToday({ combinations }: FactorsResults, { effect, difference }: Sh
   return alone !== undefined && (difference.mean > 0 ? low > 0 : high < 0) ? alone : null;
 }
 
+const othersOf = ({ factors }: FactorsResults): string =>
+  factors.length === 2 ? 'the other' : `the other ${inWords(factors.length - 1)}`;
+
 /** The interval of what is seen most, what is shipped today, and with the combination that is told. */
 function sure(results: FactorsResults, main: MeasureByFactors, a: string): string {
-  const { factors, level, combinations, design } = results,
+  const { level, combinations, design } = results,
     [first] = rankingOf(results).seen,
-    others = factors.length === 2 ? 'the other' : `the other ${inWords(factors.length - 1)}`,
     told = toldCombination(results),
     most = main.combinations[told],
     alone = first === undefined ? null : aloneToday(results, first);
   const positive = (each: Estimate): Estimate => (each.mean < 0 ? negated(each) : each),
-    onAverage = design.resolution === 'III' ? '' : `on average over the values of ${others}`;
+    onAverage = design.resolution === 'III' ? '' : `on average over the values of ${othersOf(results)}`;
   const effect =
     first === undefined
       ? ''
       : alone === null
         ? `That is ${between(positive(first.difference))}${a}${onAverage === '' ? '' : `, ${onAverage}`}. `
-        : `That is ${between(positive(alone))}${a}, all else as today` +
-          `${onAverage === '' ? '' : `; ${onAverage} ${gain(first.difference, a)}`}. `;
+        : `That is ${between(positive(alone))}${a}, all else as today. `;
   return (
     `${effect}Today it ships ${between(main.base)}${a}` +
     (most === undefined || combinations[told]?.isBase === true
@@ -134,9 +134,10 @@ function bestText(results: FactorsResults, main: MeasureByFactors | undefined, a
       ? 'Today’s ships the most, surely more than any other combination.'
       : 'No combination surely ships more than today’s.';
   const gained = `${gain(found.difference, a)} than today`;
+  const begin = capital(beginWith(name, undefined));
   return best.nearest !== null
-    ? `${name} ships ${gained}. It has the fewest changes of those that may ship the most.`
-    : `${name} ships the most: ${gained}` +
+    ? `${begin}: ${gained}. It has the fewest changes of those that may ship the most.`
+    : `${begin}: it ships the most, ${gained}` +
         (behind === 0
           ? ', surely more than any other combination.'
           : `; ${behind === 1 ? 'one other' : count(behind, 'other')} may ship as much.`);
@@ -146,7 +147,7 @@ function togetherText(results: FactorsResults, a: string): string {
   const { more, less } = togetherOf(results),
     [first] = [...more, ...less].sort((x, y) => Math.abs(y.difference.mean) - Math.abs(x.difference.mean));
   if (first === undefined || isMixed(first.effect)) return '';
-  return `${capital(first.effect.name)}: ${gain(first.difference, a)} than the sum of both.`;
+  return `${capital(first.effect.name)}: ${gain(first.difference, a)} than the two bring alone, added up.`;
 }
 
 function idleText(results: FactorsResults): string {

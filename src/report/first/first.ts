@@ -26,6 +26,8 @@ export interface FirstScreen {
   readonly whenAndCost: readonly string[];
   /** The weakest that it rests on. */
   readonly rests: string;
+  /** What else has to be known of it, in small print. */
+  readonly besides: string;
   /** What the picture on the first screen shows, and what else has to be said of it; '' for nothing. */
   readonly picture: { readonly title: string; readonly more: string };
 }
@@ -101,7 +103,7 @@ export function whyText(found: ConstraintResult, when = ''): string {
   return (
     `${capital(`${when === '' ? '' : `${when} it is `}${calledThing(culprit.thing)}`)}: ` +
     `${eachShift(culprit.what, found)} brings ` +
-    `${figure(culprit.gain)} units a day (${range(culprit.gain)}).${nextBest(found)}`
+    `${figure(culprit.gain)} a day (${range(culprit.gain)}).${nextBest(found)}`
   );
 }
 

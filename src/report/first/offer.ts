@@ -6,23 +6,29 @@ import { onEveryShift } from '../constraint.js';
 import { figure } from './figures.js';
 
 /**
- * `its price is 410,000 EUR (854 EUR on each unit), ready 5 months after it is ordered`, or that it is not
- * given.
+ * `410,000 EUR, 854 a unit, ready 5 months after the order`, or that the price is not given.
  * @param offer null, undefined: the scenario does not name the change
  */
-export function priceText(offer: Offer | null | undefined, whose = 'its price'): string {
-  if (offer == null) return `${whose} is not given`;
+export function priceText(offer: Offer | null | undefined): string {
+  if (offer == null) return NOT_GIVEN;
   const { price, pricePerUnit, day, readyAfter, needs, currency: money } = offer;
   return [
-    price === null
-      ? `${whose} is not given`
-      : `${whose} is ${exact(price)} ${money}` +
-        (pricePerUnit === null || price === 0 ? '' : ` (${number(pricePerUnit)} ${money} on each unit)`),
-    ...(readyAfter === null ? [] : [`ready ${readyAfter} after it is ordered`]),
+    ...(price === null ? [NOT_GIVEN] : [`${exact(price)} ${money}`]),
+    ...(pricePerUnit === null || price === 0 ? [] : [`${number(pricePerUnit)} a unit`]),
+    ...(readyAfter === null ? [] : [`ready ${readyAfter} after the order`]),
     ...(needs.length === 0 ? [] : [`not without ${needs.map((name) => `“${name}”`).join(' and ')}`]),
     ...(day === 0 ? [] : [`then ${exact(day)} ${money} a day`]),
   ].join(', ');
 }
+
+const NOT_GIVEN = 'price not given';
+
+/** What to do first, and its price: `begin with one place more at booth (410,000 EUR)`. */
+export const beginWith = (what: string, offer: Offer | null | undefined): string =>
+  `begin with ${what} (${priceText(offer)})`;
+
+/** A figure of cost is not what the change itself costs. */
+export const BESIDE = ', the price of the change not counted';
 
 /** The command that finds what it takes in all, where the scenario says what changes could be made. */
 export const whatItTakes = (

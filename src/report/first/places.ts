@@ -4,7 +4,7 @@ import { lastUnitText, planSays } from './last-unit.js';
 
 /** What to do: the places of each spot, and that parts of it were not tried. */
 export const placesText = ({ spots }: BufferResults, isSettled: boolean): string =>
-  `${isSettled ? 'Waiting' : 'If more builds settle it: waiting'} places at ` +
+  `${isSettled ? 'Have' : 'Try more builds; if they settle it, have'} waiting places at ` +
   `${spots.map(({ name, chosen, present }) => `${name} ${chosen} (today ${present})`).join(', ')}. ` +
   'Do all of it or none: parts of it were not tried.';
 

@@ -4,7 +4,7 @@ import type { RateResults } from '../../study/rate/results.js';
 import { onEveryShift } from '../constraint.js';
 import { asking, type FirstScreen, INPUTS, sentences, shipIt, whyText } from './first.js';
 import { lastUnitText, planSays } from './last-unit.js';
-import { priceText, whatItTakes } from './offer.js';
+import { beginWith, whatItTakes } from './offer.js';
 import { weakestText } from './weakest.js';
 
 export function rateFirst(results: RateResults): FirstScreen {
@@ -14,7 +14,6 @@ export function rateFirst(results: RateResults): FirstScreen {
     isAbove = highestPerDay === null || plannedPerDay > highestPerDay,
     planned = exact(inUnit(plannedPerDay, rateUnit)),
     culprit = constraint?.culprit,
-    offer = culprit?.offer,
     best = points.find(({ perDay }) => perDay === highestPerDay);
   return {
     question: asking(scenario, `What rate can “${scenario.name}” promise? The plan says ${planned} ${a}.`),
@@ -34,7 +33,10 @@ export function rateFirst(results: RateResults): FirstScreen {
       constraint === null
         ? null
         : whyText(constraint, `above that, tried at ${rateText(constraint.perDay, rateUnit)},`),
-    toDo: isAbove && highestPerDay !== null ? `Plan for ${rateText(highestPerDay, rateUnit)}.` : '',
+    toDo: sentences(
+      isAbove && highestPerDay !== null ? `Plan for ${rateText(highestPerDay, rateUnit)}.` : '',
+      culprit == null ? '' : `To ship more, ${beginWith(onEveryShift(culprit.what), culprit.offer)}.`,
+    ),
     next: isAbove
       ? (whatItTakes(scenario.file, constraint?.tried) ?? {
           what: 'What would raise it',
@@ -44,18 +46,14 @@ export function rateFirst(results: RateResults): FirstScreen {
     whenAndCost: [
       ...dates(results),
       ...(ramp.outcome === 'from the start' || ramp.outcome === 'no ramp' ? [] : [ramp.sentence]),
-      offer == null || culprit == null
-        ? 'Costs are not looked at here.'
-        : `To ship more: ${onEveryShift(culprit.what)}, ${priceText(offer)}.`,
+      'This study does not look at what a unit costs.',
     ],
-    rests: sentences(
-      weakestText(
-        weakest,
-        undefined,
-        constraint === null ? undefined : ` at ${rateText(constraint.perDay, rateUnit)}`,
-      ),
-      INPUTS,
+    rests: weakestText(
+      weakest,
+      undefined,
+      constraint === null ? undefined : ` at ${rateText(constraint.perDay, rateUnit)}`,
     ),
+    besides: INPUTS,
     picture: {
       title: 'What is shipped at each rate that was tried',
       more: 'On the dashed line as many are shipped as are asked.',

@@ -5,9 +5,9 @@ import type { ReliefsResults } from '../../study/reliefs/results.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { onEveryShift } from '../constraint.js';
 import { figure, range } from './figures.js';
-import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences } from './first.js';
+import { asking, between, type FirstScreen, gain, howTogether, INPUTS } from './first.js';
 import { lastUnitText, planSays } from './last-unit.js';
-import { leastForMoney, priceText, whatItTakes } from './offer.js';
+import { BESIDE, beginWith, leastForMoney, whatItTakes } from './offer.js';
 
 type Relief = ReliefsResults['reliefs'][number];
 
@@ -44,7 +44,7 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
     toDo:
       first === undefined
         ? 'Try two changes together.'
-        : `${capital(onEveryShift(first.text))}: ${gain(first.gain, a)}` +
+        : `${capital(beginWith(onEveryShift(first.text), first.offer))}: ${gain(first.gain, a)}` +
           `${isAlone ? '' : '; others may bring as much'}.` +
           next
             .map(({ text, gain: more }) => ` Or ${onEveryShift(text)}: ${figure(more)} (${range(more)}).`)
@@ -55,7 +55,8 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
       command: `rateproof compare ${scenario.file} WHAT-IFS.yaml`,
     },
     whenAndCost: [...dates(results, first), ...costs(results, first), ...leastForMoney(results)],
-    rests: sentences(weakest(results), INPUTS),
+    rests: weakest(results),
+    besides: INPUTS,
     picture: {
       title: 'What each change brings by itself',
       more: 'Units a working day; right of 0 it ships more.',
@@ -105,8 +106,7 @@ function costs({ base: { costPerUnit, currency } }: ReliefsResults, first: Relie
     change = first?.costPerUnit ?? null;
   if (first === undefined || change === null) return [`${now}.`];
   const { low, high } = boundsOf(change),
-    text = onEveryShift(first.text),
-    price = priceText(first.offer, 'the price of the change');
-  if (low <= 0 && high >= 0) return [`${now}; with ${text} neither surely more nor less; ${price}.`];
-  return [`${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}; ${price}.`];
+    text = onEveryShift(first.text);
+  if (low <= 0 && high >= 0) return [`${now}; with ${text} neither surely more nor less${BESIDE}.`];
+  return [`${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}${BESIDE}.`];
 }

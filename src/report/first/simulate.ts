@@ -19,7 +19,7 @@ import {
   whyText,
 } from './first.js';
 import { lastUnitText, planSays } from './last-unit.js';
-import { priceText, whatItTakes } from './offer.js';
+import { beginWith, whatItTakes } from './offer.js';
 import { weakestText } from './weakest.js';
 
 export function simulateFirst(results: Results): FirstScreen {
@@ -28,7 +28,9 @@ export function simulateFirst(results: Results): FirstScreen {
     shipped = shippedOf(results),
     a = each(rateUnit),
     rate = `${roughly(shipped, asked)} ${a}`,
-    found = toldConstraint(results);
+    found = toldConstraint(results),
+    weakest = weakestText(results.weakest),
+    origins = restsOn(assumptions);
   return {
     question: asking(
       scenario,
@@ -47,7 +49,8 @@ export function simulateFirst(results: Results): FirstScreen {
     toDo: toDo(found, asked, shipped, results),
     next: next(results, found),
     whenAndCost: [...dates(results), ...cost(results)],
-    rests: sentences(weakestText(results.weakest), restsOn(assumptions), INPUTS),
+    rests: weakest || origins,
+    besides: sentences(weakest === '' ? '' : origins, INPUTS),
     picture: picture(results),
   };
 }
@@ -87,13 +90,13 @@ function toDo(
     [least, most] = [(shipped.low ?? NaN) + (more.low ?? NaN), (shipped.high ?? NaN) + (more.high ?? NaN)],
     enough =
       most < asked
-        ? ': not enough alone'
+        ? ', not enough alone'
         : least >= asked
-          ? ': enough alone'
-          : '; whether it is enough alone is not settled';
+          ? ', enough alone'
+          : '; whether that is enough alone is not settled';
   return (
-    `${capital(eachShift(what, found))} closes ${figure(more)} of the ${missing} a day that are ` +
-    `missing${enough}. ${capital(priceText(offer))}.`
+    `${capital(beginWith(eachShift(what, found), offer))}: it closes ${figure(more)} of the ${missing} a day that are ` +
+    `missing${enough}.`
   );
 }
 

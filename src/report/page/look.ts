@@ -33,6 +33,7 @@ ul { padding-left: 20px; }
 .first dt { color: var(--soft); }
 .first dd { margin: 0; overflow-wrap: anywhere; }
 .first dd p { margin: 0; }
+.first .besides { font-size: .875rem; margin: 4px 0 8px; max-width: 60rem; }
 a { color: var(--accent); }
 .next, .source { color: var(--soft); }
 code {

@@ -106,6 +106,7 @@ const inProse = (first: FirstScreen): FirstScreen => ({
   toDo: prose(first.toDo),
   whenAndCost: first.whenAndCost.map(prose),
   rests: prose(first.rests),
+  besides: prose(first.besides),
 });
 
 /** All that a page says, but for the cells of its tables. */

@@ -47,6 +47,7 @@ export const FIRST = `
 <dd><% it.first.whenAndCost.forEach((each) => { %><p><%= each %></p><% }) %></dd></div>
 <div><dt>What it rests on</dt><dd><%= it.first.rests %> <a href="#rests">All of it</a></dd></div>
 </dl>
+<p class="soft besides"><%= it.first.besides %></p>
 <% it.firstPictures.forEach((picture) => { %>
 ${FIGURE}
 <% }) %>

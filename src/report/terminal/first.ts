@@ -8,7 +8,7 @@ import type { Piece } from './lines.js';
  * rests on; then the answer with all that was found. `notes` stand just under the answer.
  */
 export const firstPieces = (
-  { answer, sure, why, toDo, next, whenAndCost, rests }: FirstScreen,
+  { answer, sure, why, toDo, next, whenAndCost, rests, besides }: FirstScreen,
   inFull: string,
   notes: readonly string[] = [],
 ): Piece[] => [
@@ -21,6 +21,7 @@ export const firstPieces = (
   ...told(next.what, next.command),
   ...told('When, and what it costs', whenAndCost.join(' ')),
   ...told('What it rests on', rests),
+  ...told('Besides', besides),
   '',
   `In full: ${plainly(inFull)}`,
 ];

@@ -43,28 +43,24 @@ describe('what is said of the price of a change', () => {
   });
 
   it('is the price, that of a unit, the lead time, what it needs and what it costs a day', () => {
-    expect(priceText(offer)).toBe(
-      'its price is 410,000 EUR (854 EUR on each unit), ready 5 months after it is ordered',
-    );
+    expect(priceText(offer)).toBe('410,000 EUR, 854 a unit, ready 5 months after the order');
     expect(priceText({ ...offer, readyAfter: null, day: 40, needs: ['a', 'b'], pricePerUnit: null })).toBe(
-      'its price is 410,000 EUR, not without “a” and “b”, then 40 EUR a day',
+      '410,000 EUR, not without “a” and “b”, then 40 EUR a day',
     );
-    expect(priceText({ ...offer, price: 0, pricePerUnit: 0, readyAfter: null })).toBe('its price is 0 EUR');
+    expect(priceText({ ...offer, price: 0, pricePerUnit: 0, readyAfter: null })).toBe('0 EUR');
   });
   it('is that it is not given where it is not', () => {
-    expect(priceText(null)).toBe('its price is not given');
-    expect(priceText(undefined)).toBe('its price is not given');
+    expect(priceText(null)).toBe('price not given');
+    expect(priceText(undefined)).toBe('price not given');
     expect(priceText({ ...offer, price: null, pricePerUnit: null })).toBe(
-      'its price is not given, ready 5 months after it is ordered',
+      'price not given, ready 5 months after the order',
     );
   });
   it('stands on the first screens of reliefs and simulate', () => {
-    expect(reliefsFirst(withOffers({ [BOOTH]: offer })).whenAndCost.join(' ')).toContain(
-      '; the price of the change is 410,000 EUR (854 EUR on each unit), ready 5 months after it is ordered.',
+    expect(reliefsFirst(withOffers({ [BOOTH]: offer })).toDo).toContain(
+      'Begin with one place more at colour booth (410,000 EUR, 854 a unit, ready 5 months after the order): 0.',
     );
-    expect(reliefsFirst(withOffers({})).whenAndCost.join(' ')).toContain(
-      '; the price of the change is not given.',
-    );
+    expect(reliefsFirst(withOffers({})).toDo).toContain('colour booth (price not given): 0.');
     const results = resultsOf('rescue-tender') as Results,
       constraint = results.constraint!;
     const toDo = (of: Offer | null): string =>
@@ -72,8 +68,8 @@ describe('what is said of the price of a change', () => {
         ...results,
         constraint: { ...constraint, culprit: { ...constraint.culprit!, offer: of } },
       }).toDo;
-    expect(toDo(offer)).toMatch(/ Its price is 410,000 EUR \(854 EUR on each unit\), ready 5 months after/);
-    expect(toDo(null)).toMatch(/ Its price is not given\.$/);
+    expect(toDo(offer)).toMatch(/ \(410,000 EUR, 854 a unit, ready 5 months after the order\): it closes/);
+    expect(toDo(null)).toMatch(/ \(price not given\): it closes/);
   });
 });
 

@@ -42,8 +42,8 @@ describe('the first screen of reach', () => {
         'So ordered, all of it is there from the first day on.',
     );
     expect(first.whenAndCost).toEqual([
-      'Last unit out by 4 April 2028 in half of the simulated builds, by 5 April 2028 in four of five; today by ' +
-        '28 April 2028 in half, by 1 May 2028 in four of five; the plan says by 15 April 2028, kept in four of five.',
+      'Last unit out by 4 April 2028 at even odds, by 5 April 2028 at four in five; today by 28 April 2028 at even ' +
+        'odds, by 1 May 2028 at four in five; planned: 15 April 2028, kept at four in five.',
       'A unit then costs 14,996 EUR (14,985 to 15,007), with the 52 EUR a day of the changes; today 16,520. With ' +
         'the 465,000 EUR spread over 480 units it is 15,960, 560 less than today.',
     ]);

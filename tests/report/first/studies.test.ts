@@ -44,21 +44,24 @@ describe('the first screen of simulate', () => {
         'asked.',
     );
     expect(first.why).toBe(
-      'The station colour booth: one place more at colour booth brings 0.30 units a day (0.24 to 0.36). Next best ' +
+      'The station colour booth: one place more at colour booth brings 0.30 a day (0.24 to 0.36). Next best ' +
         'of 6 tried: one hour of overtime a day in "paint shifts" (23:30 to 00:30), 0.22 (0.16 to 0.28).',
     );
     expect(first.toDo).toBe(
-      'One place more at colour booth closes 0.30 of the 0.56 a day that are missing: not enough alone. Its ' +
-        'price is not given.',
+      'Begin with one place more at colour booth (price not given): it closes 0.30 of the 0.56 a day that are ' +
+        'missing, not enough alone.',
     );
     expect(first.whenAndCost).toEqual([
-      'Last unit out by 27 April 2028 in half of the simulated builds, by 1 May 2028 in four of five; the plan ' +
-        'says by 15 April 2028.',
+      'Last unit out by 27 April 2028 at even odds, by 1 May 2028 at four in five; planned: 15 April 2028, more ' +
+        'likely missed.',
       'A unit costs 16,480 EUR today (16,440 to 16,520); rework is 225 EUR of it.',
     ]);
     expect(first.rests).toBe(
       'Weakest guess of 4 tried: the number of painters on the late shift, 6: with 5 it ships 0.21 a day less ' +
-        '(0.15 to 0.28); with 7, 0.16 more (0.10 to 0.22). 7 of the 10 inputs whose origin is stated are guesses. ' +
+        '(0.15 to 0.28); with 7, 0.16 more (0.10 to 0.22).',
+    );
+    expect(first.besides).toBe(
+      '7 of the 10 inputs whose origin is stated are guesses. ' +
         'Intervals cover chance, not wrong inputs. Other pages try other builds: their figures differ a little.',
     );
   });
@@ -71,9 +74,9 @@ describe('the first screen of simulate', () => {
   it('says of the best trial enough, not enough or not settled by both whole intervals', () => {
     const toDo = (asked: number): string =>
       simulateFirst({ ...results, answer: { ...results.answer, asked, askedPerDay: asked } }).toDo;
-    expect(toDo(3.6)).toContain(': enough alone');
-    expect(toDo(3.75)).toContain('; whether it is enough alone is not settled');
-    expect(toDo(3.9)).toContain(': not enough alone');
+    expect(toDo(3.6)).toContain(', enough alone');
+    expect(toDo(3.75)).toContain('; whether that is enough alone is not settled');
+    expect(toDo(3.9)).toContain(', not enough alone');
   });
   it('names a standstill ahead of all else that stops it', () => {
     const finding = { kind: 'gridlock' as const, text: 'gridlock: a waits for b', replications: 3 };
@@ -129,14 +132,13 @@ describe('the first screen of compare', () => {
         'that all figures here hold, 40 simulated builds).',
     );
     expect(first.whenAndCost).toEqual([
-      'With “second colour booth” the last unit is out by 12 April 2028 in half of the simulated builds, by 13 April ' +
-        '2028 in four of five, 14 days sooner than today (13 to 16); the plan says by 15 April 2028, kept in ' +
-        'four of five.',
-      'A unit is then 960 EUR cheaper than today (850 to 1,080); the price of the change is not known here.',
+      'With “second colour booth” the last unit is out by 12 April 2028 at even odds, by 13 April 2028 at four in ' +
+        'five, 14 days sooner than today (13 to 16); planned: 15 April 2028, kept at four in five.',
+      'A unit is then 960 EUR cheaper than today (850 to 1,080), the price of the change not counted.',
     ]);
     expect(first.why).toMatch(/^With “second colour booth” it is the station polish bay: one place more /);
     expect(first.toDo).toMatch(
-      /The others: a painter more in each shift 0\.20 more, no absence 0\.11 more, small body store 0\.07 less\.$/,
+      /^Begin with “second colour booth” \(price not given\): it ships the most, 0\.29 a day more .* The others: a painter more in each shift 0\.20 more, no absence 0\.11 more, small body store 0\.07 less\.$/,
     );
   });
   it('names what stops the scenario where no what-if surely ships more', () => {
@@ -166,7 +168,7 @@ describe('the first screen of compare', () => {
     };
     expect(compareFirst(turned).whenAndCost).toEqual([
       expect.stringContaining('14 days later than today (13 to 16)') as string,
-      'A unit is then 960 EUR dearer than today (850 to 1,080); the price of the change is not known here.',
+      'A unit is then 960 EUR dearer than today (850 to 1,080), the price of the change not counted.',
     ]);
   });
 });
@@ -180,8 +182,7 @@ describe('the first screens of the searches', () => {
     );
     expect(first.why).toMatch(/^Above that, tried at 3\.85 a day, it is the station colour booth: /);
     expect(first.whenAndCost[0]).toBe(
-      'At 3.4 a day the last unit is out by 2 May 2028 in four of five simulated builds; the plan says by 15 April ' +
-        '2028.',
+      'At 3.4 a day the last unit is out by 2 May 2028 at four in five; planned: 15 April 2028, more likely missed.',
     );
   });
   it('say that no single change reaches what is asked, and both ends of the guess that matters', () => {
@@ -192,10 +193,10 @@ describe('the first screens of the searches', () => {
     expect(first.toDo).toContain('Or one person more on every shift in painters (coachworks): 0.19 (');
     expect(first.sure).toMatch(/; with the best single change no more than 3\.82\.$/);
     expect(first.whenAndCost[0]).toMatch(
-      /^Last unit out today by 27 April 2028 .*; the plan says by 15 April 2028\. With one place more at colour booth 14 days sooner \(11 to 16\)\.$/,
+      /^Last unit out today by 27 April 2028 .*; planned: 15 April 2028, more likely missed\. With one place more at colour booth 14 days sooner \(11 to 16\)\.$/,
     );
     expect(first.whenAndCost[1]).toContain(
-      '900 EUR less (700 to 1,100); the price of the change is not given.',
+      '900 EUR less (700 to 1,100), the price of the change not counted.',
     );
     expect(first.rests).toContain(
       'with 5 it ships 0.24 a day less (0.19 to 0.28); with 7, 0.15 more (0.10 to 0.20).',
@@ -218,7 +219,7 @@ describe('the first screens of the searches', () => {
       'Not settled: 7 waiting places may ship as much as today’s 21.',
     );
     expect(buffersFirst(results).toDo).toMatch(
-      /^If more builds settle it: waiting places at colour booth 2 \(today 14\), /,
+      /^Try more builds; if they settle it, have waiting places at colour booth 2 \(today 14\), /,
     );
     expect(buffersFirst(results).sure).toContain('0.05 a working day less (0.00 to 0.09) than today.');
     expect(answer(-0.03, 0.02)).toBe('7 waiting places ship as much as today’s 21.');
@@ -245,8 +246,9 @@ describe('the first screens of the searches', () => {
       expect(text).toContain('Intervals cover chance, not wrong inputs.');
       // What stops it, by when, and the weakest guess: on each of them.
       expect(first.why).toMatch(/ (station|crew) /);
-      expect(first.whenAndCost[0]).toMatch(/ by \d+ \w+ 2028 in .* the plan says by 15 April 2028/);
-      expect(first.rests).toMatch(/Weakest guess.*: the number of painters on the late shift, 6: with 5 /);
+      expect(first.whenAndCost[0]).toMatch(/ by \d+ \w+ 2028 at .* planned: 15 April 2028/);
+      expect(first.toDo).toMatch(/^(Begin with|Buy|Plan for|Try)[ ,]/);
+      expect(first.rests).toMatch(/^Weakest guess.*: the number of painters on the late shift, 6: with 5 /);
       expect(first.answer.split(/\s+/).length).toBeLessThanOrEqual(12);
     }
   });

@@ -56,31 +56,26 @@ describe('the weakest guess in words', () => {
 
 describe('the last unit in words', () => {
   const date = (p: number, day: string | null) => ({ p, date: day, low: null, high: null, why: null });
-  it('has the date of half of the builds and of four in five, and one where they are the same', () => {
+  it('has the dates at even odds and at four in five, and one where they are the same', () => {
     expect(lastUnitText([date(0.5, '2028-04-27'), date(0.8, '2028-05-01')])).toBe(
-      'by 27 April 2028 in half of the simulated builds, by 1 May 2028 in four of five',
+      'by 27 April 2028 at even odds, by 1 May 2028 at four in five',
     );
     expect(lastUnitText([date(0.5, '2028-05-01'), date(0.8, '2028-05-01')])).toBe(
-      'by 1 May 2028 in four of five simulated builds',
+      'by 1 May 2028 at four in five',
     );
   });
   it('leaves out what too few builds tell, and tells nothing where half did not end', () => {
-    expect(lastUnitText([date(0.5, '2028-05-01'), date(0.8, null)])).toBe(
-      'by 1 May 2028 in half of the simulated builds',
-    );
+    expect(lastUnitText([date(0.5, '2028-05-01'), date(0.8, null)])).toBe('by 1 May 2028 at even odds');
     expect(lastUnitText([date(0.5, null), date(0.8, null)])).toBeNull();
     expect(lastUnitText([])).toBeNull();
-    expect([planSays('2028-04-15', []), planSays(null, [])]).toEqual([
-      '; the plan says by 15 April 2028',
-      '',
-    ]);
+    expect([planSays('2028-04-15', []), planSays(null, [])]).toEqual(['; planned: 15 April 2028', '']);
   });
   it('says that the plan is kept by the dates themselves: on its last day, and not a day later', () => {
     const kept = (half: string, most: string | null): string =>
       planSays('2028-04-15', [date(0.5, half), date(0.8, most)]);
-    expect(kept('2028-04-12', '2028-04-15')).toMatch(/, kept in four of five$/);
-    expect(kept('2028-04-15', '2028-04-16')).toMatch(/, kept in half of them$/);
-    expect(kept('2028-04-15', null)).toMatch(/, kept in half of them$/);
-    expect(kept('2028-04-16', '2028-05-01')).toMatch(/2028$/);
+    expect(kept('2028-04-12', '2028-04-15')).toMatch(/, kept at four in five$/);
+    expect(kept('2028-04-15', '2028-04-16')).toMatch(/, kept at even odds$/);
+    expect(kept('2028-04-15', null)).toMatch(/, kept at even odds$/);
+    expect(kept('2028-04-16', '2028-05-01')).toMatch(/, more likely missed$/);
   });
 });

@@ -9,17 +9,18 @@ describe('results in the terminal', () => {
 
       How sure: On average between 3.29 and 3.47 a day (95 % sure, 40 simulated builds). None of 40 builds
         ships what is asked.
-      What stops it: The station top coat booth 6: one place more at top coat booth 6 brings 0.31 units a
-        day (0.27 to 0.35). Next best of 4 tried: one hour of overtime a day in "paint shifts"
+      What stops it: The station top coat booth 6: one place more at top coat booth 6 brings 0.31 a day
+        (0.27 to 0.35). Next best of 4 tried: one hour of overtime a day in "paint shifts"
         (23:30 to 00:30), 0.20 (0.16 to 0.24).
-      What to do: One place more at top coat booth 6 closes 0.31 of the 0.62 a day that are missing: not
-        enough alone. Its price is not given.
+      What to do: Begin with one place more at top coat booth 6 (price not given): it closes 0.31 of the
+        0.62 a day that are missing, not enough alone.
       What else would help: rateproof reliefs rescue-tender.yaml
-      When, and what it costs: Last unit out by 14 April 2028 in half of the simulated builds, by 18 April
-        2028 in four of five; the plan says by 18 July 2027. A unit costs 12,300 EUR today
-        (12,200 to 12,500); rework is 830 EUR of it.
-      What it rests on: The scenario does not say where any of its inputs comes from. Intervals cover
-        chance, not wrong inputs. Other pages try other builds: their figures differ a little.
+      When, and what it costs: Last unit out by 14 April 2028 at even odds, by 18 April 2028 at four in
+        five; planned: 18 July 2027, more likely missed. A unit costs 12,300 EUR today (12,200 to 12,500);
+        rework is 830 EUR of it.
+      What it rests on: The scenario does not say where any of its inputs comes from.
+      Besides: Intervals cover chance, not wrong inputs. Other pages try other builds: their figures
+        differ a little.
 
       In full: No: four a day does not hold; from 7 June 2027 the build ships 3.38 a day (95 % interval
         3.29 to 3.47, 40 replications), and the top coat booth stops it.

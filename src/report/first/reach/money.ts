@@ -1,34 +1,19 @@
 import { count, exact } from '../../../study/format.js';
-import type { BuildResult, ReachResults, UnpricedResult } from '../../../study/reach/results.js';
+import type { ReachResults, UnpricedResult } from '../../../study/reach/results.js';
 import { isPriced, moneyText, setText } from '../../../study/reach/sentence.js';
 import { figure, range } from '../figures.js';
-import { dateText } from '../first.js';
 import { lastUnitText, planSays } from '../last-unit.js';
-import { lastOf, nowOf, outBy } from './told.js';
+import { lastOf, nowOf } from './told.js';
 
 /** When the last unit is out with the changes and today; nothing without a quantity. */
 export function dates(results: ReachResults): string[] {
   const { steps, plannedEnd } = results,
-    [last, now] = [lastOf(results), nowOf(results)],
-    [out, today] = [last, now].map(({ lastUnit }) => lastUnitText(lastUnit));
+    last = lastOf(results),
+    [out, today] = [last, nowOf(results)].map(({ lastUnit }) => lastUnitText(lastUnit));
   if (out == null) return [];
   const asToday =
-    steps.length === 1 || today == null
-      ? ''
-      : today === out
-        ? ', as today'
-        : `; today ${inShort(now, outBy(last, 0.5) === outBy(last, 0.8))}`;
+    steps.length === 1 || today == null ? '' : today === out ? ', as today' : `; today ${today}`;
   return [`Last unit out ${out}${asToday}${planSays(plannedEnd, last.lastUnit)}.`];
-}
-
-/**
- * `by 28 April 2028 in half, by 1 May 2028 in four of five`, behind the same in full; the latter alone where
- * that is all that is told of it.
- */
-function inShort(build: BuildResult, isOne: boolean): string {
-  const [half, most] = [0.5, 0.8].map((share) => outBy(build, share));
-  if (half == null || most == null || isOne || half === most) return `by ${dateText(most ?? half ?? '')}`;
-  return `by ${dateText(half)} in half, by ${dateText(most)} in four of five`;
 }
 
 /** What a unit costs before and after; what is paid once is told beside it. */

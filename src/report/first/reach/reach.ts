@@ -32,10 +32,11 @@ export function reachFirst(results: ReachResults): FirstScreen {
     toDo: toDo(results),
     next: next(results),
     whenAndCost: [...dates(results), ...costs(results), ...worth(results)],
-    rests: sentences(
+    rests:
       weakest === null
         ? 'Which guess it hangs on most was not tried.'
         : weakestText(weakest, undefined, steps.length > 1 ? ` ${withThem(results)}` : ''),
+    besides: sentences(
       isPriced(results)
         ? 'Prices and lead times are those of the scenario.'
         : 'Lead times are those of the scenario.',
