@@ -27,8 +27,9 @@ export const mixture: Kind<Mixture> = {
       sumOf = (value: (k: number) => number): number =>
         weights.reduce((sum, weight, k) => sum + weight * value(k), 0),
       total = sumOf(() => 1),
-      mean = sumOf((k) => all[k].mean) / total;
-    return { mean, variance: sumOf((k) => all[k].variance + (all[k].mean - mean) ** 2) / total };
+      mean = sumOf((k) => all[k].mean) / total,
+      away = (k: number): number => all[k].mean - mean;
+    return { mean, variance: sumOf((k) => all[k].variance + away(k) * away(k)) / total };
   },
   least: ({ parts, weights }) =>
     Math.min(...parts.filter((_, k) => weights[k] > 0).map((part) => kindOf(part).least(part))),
