@@ -3,16 +3,16 @@
  * mean). The mean's unit is the caller's. A cv of 0 gives a constant.
  */
 
-import type { Distribution } from './distribution.js';
 import { log, log1p } from './elementary.js';
 import { mustBePositive, mustNotBeNegative, refuse } from './kinds/kind.js';
+import type { Simple } from './kinds/simple.js';
 import { weibullPowerOf, weibullUnitMean } from './kinds/weibull.js';
 
 /**
  * Lognormal: sigma² = ln(1 + cv²), mu = ln(mean) - sigma²/2.
  * @throws RangeError unless mean > 0 and cv >= 0, both finite
  */
-export function lognormalOf(mean: number, cv: number): Distribution {
+export function lognormalOf(mean: number, cv: number): Simple {
   checkMeanAndCv('lognormal', mean, cv);
   if (cv === 0) return { kind: 'constant', value: mean };
   const variance = log1p(cv * cv);
@@ -23,7 +23,7 @@ export function lognormalOf(mean: number, cv: number): Distribution {
  * Gamma: shape = 1 / cv², scale = mean cv².
  * @throws RangeError unless mean > 0 and cv >= 0, both finite
  */
-export function gammaOf(mean: number, cv: number): Distribution {
+export function gammaOf(mean: number, cv: number): Simple {
   checkMeanAndCv('gamma', mean, cv);
   if (cv === 0) return { kind: 'constant', value: mean };
   return { kind: 'gamma', shape: 1 / (cv * cv), scale: mean * cv * cv };
@@ -33,7 +33,7 @@ export function gammaOf(mean: number, cv: number): Distribution {
  * Weibull: its shape k solves cv² = Γ(1 + 2/k) / Γ(1 + 1/k)² - 1.
  * @throws RangeError unless mean > 0 and cv >= 0, both finite
  */
-export function weibullOf(mean: number, cv: number): Distribution {
+export function weibullOf(mean: number, cv: number): Simple {
   checkMeanAndCv('weibull', mean, cv);
   if (cv === 0) return { kind: 'constant', value: mean };
   const power = weibullPowerOf(cv);
@@ -44,7 +44,7 @@ export function weibullOf(mean: number, cv: number): Distribution {
  * Erlang: the sum of `phases` equal exponential parts, so cv = 1 / √phases; a gamma with a whole shape.
  * @throws RangeError unless mean > 0 and finite, and phases is a whole number of at least 1
  */
-export function erlangOf(mean: number, phases: number): Distribution {
+export function erlangOf(mean: number, phases: number): Simple {
   mustBePositive('erlang mean', mean);
   if (!Number.isInteger(phases) || phases < 1)
     refuse('erlang phases', 'a whole number of at least 1 (gamma takes other spreads)', phases);

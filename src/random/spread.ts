@@ -1,4 +1,5 @@
 import { type Distribution, kindOf, leastOf, meanOf, scaled, varianceOf } from './distribution.js';
+import type { Simple } from './kinds/simple.js';
 import { gammaOf, lognormalOf, weibullOf } from './shapes.js';
 
 /** A time with another spread. */
@@ -15,7 +16,9 @@ export interface Spread {
  * A time with `factor` times its standard deviation about the same mean. A gamma, lognormal or Weibull stays
  * one, with `factor` times its coefficient of variation, and an exponential becomes the gamma of which it is
  * one. All others are stretched about their mean, value by value: bounds, likeliest times, observed times,
- * and of a normal also its mean and standard deviation before the cut. A factor of 0 leaves the mean alone.
+ * and of a normal also its mean and standard deviation before the cut. Of a mixture each part's mean is
+ * put so many times as far from the mean of all, and each part's spread about it is so many times as large.
+ * A factor of 0 leaves the mean alone.
  * @param factor at least 0
  * @throws RangeError when the distribution has no meaning
  */
@@ -38,7 +41,7 @@ export function spreadBy(distribution: Distribution, factor: number): Spread {
 }
 
 /** Kinds that are known by mean and coefficient of variation. */
-function familyOf({ kind }: Distribution): ((mean: number, cv: number) => Distribution) | undefined {
+function familyOf({ kind }: Distribution): ((mean: number, cv: number) => Simple) | undefined {
   switch (kind) {
     case 'exponential':
     case 'gamma':
@@ -80,11 +83,24 @@ function mapped(
     case 'discrete':
     case 'empirical':
       return { ...distribution, values: distribution.values.map((value) => to(value)) };
+    case 'mixture':
+      return { ...distribution, parts: distribution.parts.map((part) => partMapped(part, to, sd)) };
     case 'constant':
+      return { ...distribution, value: to(distribution.value) };
     case 'exponential':
     case 'gamma':
     case 'lognormal':
     case 'weibull':
       return distribution;
   }
+}
+
+/** A part of a mixture put elsewhere; one whose mean would be below 0 is fixed there, for the cut to find. */
+function partMapped(part: Simple, to: (value: number) => number, sd: number): Simple {
+  const ofMean = familyOf(part);
+  if (ofMean === undefined) return mapped(part, to, sd) as Simple;
+  const mean = to(meanOf(part));
+  return mean > 0
+    ? ofMean(mean, sd * (Math.sqrt(varianceOf(part)) / mean))
+    : { kind: 'constant', value: mean };
 }

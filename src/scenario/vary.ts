@@ -3,7 +3,7 @@ import { edited } from './file/edit-path.js';
 import type { Assumption, Scenario } from './types/scenario.js';
 import { amountOf, withUnit } from './values/amount.js';
 import { isTime } from './values/forms.js';
-import { isRawMap, textOf } from './values/raw.js';
+import { isRawMap, mapOf, textOf } from './values/raw.js';
 
 /**
  * How far a value is varied to either side, as a share of it, by where it comes from. Our own convention; a
@@ -84,8 +84,10 @@ export function varied(raw: unknown, factor: number): unknown {
     const all = raw.map((item) => varied(item, factor));
     return all.length === 0 || all.includes(undefined) ? undefined : all;
   }
-  if (isRawMap(raw))
+  if (isRawMap(raw)) {
+    if (Array.isArray(raw['mixture'])) return variedMixture(raw['mixture'], factor);
     return isTime(raw) && !('observed' in raw) && !('discrete' in raw) ? variedTimes(raw, factor) : undefined;
+  }
   if (typeof raw !== 'string') return undefined;
   const oneIn = ONE_IN.exec(raw.trim()),
     parts = amountOf(raw);
@@ -100,6 +102,12 @@ function variedTimes(time: unknown, factor: number): unknown {
   if (isRawMap(time))
     return Object.fromEntries(Object.entries(time).map(([key, inner]) => [key, variedTimes(inner, factor)]));
   return typeof time === 'string' ? (varied(time, factor) ?? time) : time;
+}
+
+/** The time of every part; shares stay. */
+function variedMixture(parts: readonly unknown[], factor: number): unknown {
+  const all = parts.map((part) => ({ ...mapOf(part), time: varied(mapOf(part)['time'], factor) }));
+  return all.some(({ time }) => time === undefined) ? undefined : { mixture: all };
 }
 
 const wholeStep = (value: number, factor: number): number =>

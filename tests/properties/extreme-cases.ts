@@ -55,6 +55,7 @@ const TIMES = [
   '{ weibull: { shape: 1.5, scale: 40 min } }',
   '{ normal: { mean: 42 min, sd: 8 min, low: 20 min, high: 70 min } }',
   '{ discrete: { 10 min: 20 %, 30 min: 80 % } }',
+  '{ mixture: [{ share: 80 %, time: 20 min }, { share: 20 %, time: { mean: 2 h, cv: 0.5 } }] }',
 ];
 const withTime = (time: string): string => `scenario: Times
 programme: { start: 2027-03-01, quantity: 5, rate: { per day: 2 } }

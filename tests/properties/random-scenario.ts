@@ -16,6 +16,7 @@ const station = fc.record({
     '{ exponential: { mean: 10 min } }',
     '{ low: 5 min, likely: 8 min, high: 20 min }',
     '{ mean: 12 min, cv: 0.5 }',
+    '{ mixture: [{ share: 80 %, time: 8 min }, { share: 20 %, time: { mean: 40 min, cv: 0.5 } }] }',
   ),
   crew: fc.integer({ min: 0, max: 2 }),
   again: fc.boolean(),

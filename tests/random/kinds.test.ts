@@ -29,6 +29,24 @@ const triangularQuantile = (low: number, likely: number, high: number) => (p: nu
     ? low + Math.sqrt(p * (high - low) * (likely - low))
     : high - Math.sqrt((1 - p) * (high - low) * (high - likely));
 
+/** Share of a uniform below `x`. */
+const within = (x: number, low: number, high: number): number =>
+  Math.min(1, Math.max(0, (x - low) / (high - low)));
+
+/** Share of an Erlang of 3 phases of mean 1 below `x`: 1 - exp(-x) (1 + x + x²/2). */
+const erlang3 = (x: number): number => 1 - Math.exp(-x) * (1 + x + (x * x) / 2);
+
+/** The p-quantile of a law whose shares below a value are given: by bisection between 0 and `most`. */
+const byBisection = (below: (value: number) => number, most: number) => (p: number) => {
+  let [low, high] = [0, most];
+  for (let k = 0; k < 60; k++) {
+    const middle = (low + high) / 2;
+    if (below(middle) < p) low = middle;
+    else high = middle;
+  }
+  return low;
+};
+
 /** Mean and variance are the textbook's, written out here; quantiles are @stdlib's or the plain inverse. */
 const cases: {
   title: string;
@@ -156,6 +174,43 @@ const cases: {
     quantile: cutQuantile(UPPER['3'], 0),
   },
   {
+    // H2, as in L. Kleinrock, Queueing Systems 1, 1975, section 4.7; from memory. Mean 0.8 + 2, second moment
+    // 2 (0.8 + 20), 1 - B(x) = 0.8 exp(-x) + 0.2 exp(-x/10).
+    title: 'hyperexponential of two phases',
+    of: {
+      kind: 'mixture',
+      parts: [
+        { kind: 'exponential', mean: 1 },
+        { kind: 'exponential', mean: 10 },
+      ],
+      weights: [0.8, 0.2],
+    },
+    mean: 2.8,
+    variance: 2 * (0.8 + 20) - 2.8 ** 2,
+    quantile: byBisection((x) => 1 - 0.8 * Math.exp(-x) - 0.2 * Math.exp(-x / 10), 1000),
+  },
+  {
+    // Of three values drawn one is drawn by rejection, so the parts take unlike amounts of the stream. Law of
+    // total variance by hand: the means 3, 6 and 12 have 5.7 in the mean and lie 2.7, 0.3 and 6.3 from it; the
+    // variances are 1/3, 12 and 4/3.
+    title: 'mixture of two uniforms and a gamma',
+    of: {
+      kind: 'mixture',
+      parts: [
+        { kind: 'uniform', low: 2, high: 4 },
+        { kind: 'gamma', shape: 3, scale: 2 },
+        { kind: 'uniform', low: 10, high: 14 },
+      ],
+      weights: [5, 3, 2],
+    },
+    mean: 5.7,
+    variance: 0.5 * (1 / 3 + 2.7 ** 2) + 0.3 * (12 + 0.3 ** 2) + 0.2 * (4 / 3 + 6.3 ** 2),
+    quantile: byBisection(
+      (x) => 0.5 * within(x, 2, 4) + 0.3 * erlang3(x / 2) + 0.2 * within(x, 10, 14),
+      1000,
+    ),
+  },
+  {
     title: 'normal cut to below -3 sd',
     of: { kind: 'normal', mean: 10, sd: 2, low: -Infinity, high: 4 },
     quantile: (p) => 10 - 2 * cutQuantile(UPPER['3'], 0)(1 - p),
@@ -194,6 +249,35 @@ describe('the values of other kinds', () => {
     expectShare(share(31), 1 / 4, COUNT);
     expectShare(share(40), 1 / 2, COUNT);
     expectShare(share(58), 1 / 4, COUNT);
+  });
+
+  it('of a mixture of fixed times are those of the same discrete times', () => {
+    const mixture: Distribution = {
+      kind: 'mixture',
+      parts: [5, 7, 9].map((value) => ({ kind: 'constant', value })),
+      weights: [0.2, 0, 0.8],
+    };
+    expect(sampleOf(mixture, 500)).toEqual(
+      sampleOf({ kind: 'discrete', values: [5, 7, 9], weights: [0.2, 0, 0.8] }, 500),
+    );
+  });
+
+  it('of a mixture keep their choices when a time or its spread is another', () => {
+    const mixed = (mean: number, sd: number): Float64Array =>
+      sampleOf(
+        {
+          kind: 'mixture',
+          parts: [
+            { kind: 'normal', mean, sd, low: 0, high: 3 * mean },
+            { kind: 'constant', value: 1000 },
+          ],
+          weights: [0.7, 0.3],
+        },
+        200,
+      );
+    const isLong = (value: number): boolean => value === 1000;
+    expect(mixed(10, 1).slice(0, 64).map(Number).filter(isLong).length).toBeGreaterThan(5);
+    expect(Array.from(mixed(10, 1), isLong)).toEqual(Array.from(mixed(20, 1), isLong));
   });
 
   it('are a constant where the spread is none', () => {

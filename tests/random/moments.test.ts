@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Distribution } from '../../src/random/distribution.js';
 import { leastOf, meanOf, varianceOf } from '../../src/random/distribution.js';
+import { gammaOf } from '../../src/random/shapes.js';
 
 /** To `digits` significant digits. */
 const near = (seen: number, wanted: number, digits = 10) => {
@@ -21,6 +22,17 @@ describe('mean and variance', () => {
     ['weibull of shape 1', { kind: 'weibull', shape: 1, scale: 3 }, 3, 9],
     ['weibull of shape 2', { kind: 'weibull', shape: 2, scale: 1 }, Math.sqrt(Math.PI) / 2, 1 - Math.PI / 4],
     ['discrete', { kind: 'discrete', values: [1, 2, 4], weights: [1, 2, 1] }, 2.25, 1.1875],
+    // Law of total variance: within 0.8 × 0 + 0.2 × 60², between 0.8 × 20² + 0.2 × 80².
+    [
+      'mixture of 20 min and 2 h',
+      {
+        kind: 'mixture',
+        parts: [{ kind: 'constant', value: 20 }, gammaOf(120, 0.5)],
+        weights: [0.8, 0.2],
+      },
+      40,
+      0.2 * 3600 + 0.8 * 400 + 0.2 * 6400,
+    ],
     ['empirical', { kind: 'empirical', values: [2, 4, 4, 4, 5, 5, 7, 9] }, 5, 4],
   ] as [string, Distribution, number, number][])('of a %s are the closed form', (_, d, mean, variance) => {
     expect(meanOf(d)).toBeCloseTo(mean, 12);
@@ -86,6 +98,14 @@ describe('the least value', () => {
     [{ kind: 'normal', mean: 5, sd: 0, low: 2, high: 9 }, 5],
     [{ kind: 'discrete', values: [1, 2, 4], weights: [0, 2, 1] }, 2],
     [{ kind: 'empirical', values: [7, 3, 5] }, 3],
+    [
+      {
+        kind: 'mixture',
+        parts: [7, 3, 5].map((value) => ({ kind: 'constant', value })),
+        weights: [1, 0, 1],
+      },
+      5,
+    ],
   ] as [Distribution, number][])('of %j is %d', (d, least) => {
     expect(leastOf(d)).toBe(least);
   });
@@ -122,6 +142,15 @@ describe('a distribution without a meaning', () => {
     [
       { kind: 'discrete', values: [1, 2], weights: [2, -1] },
       'discrete weights[1]: expected a finite number of 0 or more, got -1',
+    ],
+    [{ kind: 'mixture', parts: [], weights: [] }, 'mixture parts: expected one or more, got none'],
+    [
+      { kind: 'mixture', parts: [{ kind: 'exponential', mean: 0 }], weights: [1] },
+      'exponential mean: expected a finite number above 0, got 0',
+    ],
+    [
+      { kind: 'mixture', parts: [{ kind: 'exponential', mean: 1 }], weights: [] },
+      'mixture weights: expected as many as the parts (1), got 0',
     ],
     [{ kind: 'empirical', values: [] }, 'empirical values: expected one number or more, got none'],
     [

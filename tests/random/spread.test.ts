@@ -16,6 +16,11 @@ const kinds: Distribution[] = [
   { kind: 'normal', mean: 42, sd: 8, low: 20, high: 55 },
   { kind: 'discrete', values: [40, 50, 70], weights: [0.2, 0.5, 0.3] },
   { kind: 'empirical', values: [38, 41, 47, 52, 66] },
+  {
+    kind: 'mixture',
+    parts: [{ kind: 'constant', value: 40 }, gammaOf(60, 0.3), { kind: 'uniform', low: 45, high: 55 }],
+    weights: [0.5, 0.2, 0.3],
+  },
 ];
 
 describe('a time with another spread', () => {
@@ -58,6 +63,8 @@ describe('a time with another spread', () => {
       { kind: 'normal', mean: 30, sd: 20, low: 0, high: 80 },
       { kind: 'discrete', values: [5, 50], weights: [0.5, 0.5] },
       { kind: 'empirical', values: [1, 10, 40] },
+      { kind: 'mixture', parts: [gammaOf(10, 0.3), gammaOf(50, 0.3)], weights: [0.5, 0.5] },
+      { kind: 'mixture', parts: [{ kind: 'constant', value: 20 }, gammaOf(120, 0.5)], weights: [0.8, 0.2] },
     ];
     for (const of of wide) {
       const { distribution, isCut } = spreadBy(of, 3);

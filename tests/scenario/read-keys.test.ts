@@ -96,14 +96,14 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt key of a time',
     [['likely: 42 min', 'likly: 42 min']],
     [
-      '34:26 route[0].work.likly: one of the keys low, likely, high, shape, mean, cv, sd, constant, uniform, triangular, pert, exponential, erlang, gamma, lognormal, normal, discrete, weibull, observed, column, unit; got "likly"; did you mean "likely"?',
+      '34:26 route[0].work.likly: one of the keys low, likely, high, shape, mean, cv, sd, constant, uniform, triangular, pert, exponential, erlang, gamma, lognormal, normal, discrete, weibull, mixture, observed, column, unit; got "likly"; did you mean "likely"?',
     ],
   ],
   [
     'a misspelt form of a time',
     [['process: 50 min', 'process: { gama: { mean: 3 min, cv: 1 } }']],
     [
-      '36:40 route[1].process.gama: one of the keys low, likely, high, shape, mean, cv, sd, constant, uniform, triangular, pert, exponential, erlang, gamma, lognormal, normal, discrete, weibull, observed, column, unit; got "gama"; did you mean "gamma"?',
+      '36:40 route[1].process.gama: one of the keys low, likely, high, shape, mean, cv, sd, constant, uniform, triangular, pert, exponential, erlang, gamma, lognormal, normal, discrete, weibull, mixture, observed, column, unit; got "gama"; did you mean "gamma"?',
     ],
   ],
   [

@@ -23,6 +23,27 @@ describe('a value varied by a tenth', () => {
       { exponential: { mean: '45 h' } },
       { exponential: { mean: '55 h' } },
     ],
+    [
+      'each time of a mixture, whose shares stay',
+      {
+        mixture: [
+          { share: '80 %', time: '20 min' },
+          { share: 0.2, time: { mean: '2 h', cv: 0.5 } },
+        ],
+      },
+      {
+        mixture: [
+          { share: '80 %', time: '18 min' },
+          { share: 0.2, time: { mean: '1.8 h', cv: 0.5 } },
+        ],
+      },
+      {
+        mixture: [
+          { share: '80 %', time: '22 min' },
+          { share: 0.2, time: { mean: '2.2 h', cv: 0.5 } },
+        ],
+      },
+    ],
     ['a chance', '8 %', '7.2 %', '8.8 %'],
     ['a chance up to 100 % at most', '95 %', '85.5 %', '100 %'],
     ['a whole number by 1 at least', 3, 2, 4],
@@ -38,6 +59,15 @@ describe('a value varied by a tenth', () => {
     ['a word', 'hall'],
     ['observed times', { observed: 'times.csv', column: 'min' }],
     ['times with chances', { discrete: { '10 min': '100 %' } }],
+    [
+      'a mixture with times with chances',
+      {
+        mixture: [
+          { share: 0.5, time: '1 h' },
+          { share: 0.5, time: { discrete: { '10 min': 1 } } },
+        ],
+      },
+    ],
   ])('is not there for %s', (_, raw) => {
     expect(varied(raw, 1.1)).toBeUndefined();
   });

@@ -76,6 +76,27 @@ describe('one station with random arrivals at load 0.7 and work of squared cv 2.
   );
 });
 
+describe('one station with random arrivals at load 0.7 and now a short, now a long work', SLOW, () => {
+  it('keeps an M/H2/1 wait of 4.6667 h (Pollaczek 1930, Khinchine 1932)', () => {
+    // Mean 0.8 / 2 + 0.2 × 3 = 1, second moment 2 (0.8 / 4 + 0.2 × 9) = 4; W = 0.7 × 4 / (2 × 0.3) = 14 / 3.
+    const work =
+      '{ mixture: [{ share: 80 %, time: { exponential: { mean: 0.5 h } } }, { share: 20 %, time: { exponential: { mean: 3 h } } }] }';
+    const seen = observations(
+      lineYaml({ work: [work], between: [], arrivals: exponential(1 / 0.7), hours: HOURS }),
+      { replications: 35 },
+    );
+    expectAgreement(
+      controlled(
+        seen.map((o) => o.bufferMean[0] / 0.7),
+        seen.map(({ stationShares }) => stationShares[0]),
+        0.7,
+      ),
+      14 / 3,
+      0.01,
+    );
+  });
+});
+
 describe('stations one after another', SLOW, () => {
   it('are each as if alone, Jackson (1957), Operations Research 5(4), 518-521', () => {
     const seen = observations(

@@ -23,15 +23,7 @@ const scaledValues = <D extends Discrete | Empirical>(distribution: D, factor: n
 export const discrete: Kind<Discrete> = {
   check({ values, weights }) {
     checkValues('discrete', values);
-    if (weights.length !== values.length)
-      refuse('discrete weights', `as many as the values (${values.length})`, weights.length);
-    weights.forEach((weight, k) => {
-      mustNotBeNegative(`discrete weights[${k}]`, weight);
-    });
-    mustBePositive(
-      'sum of the discrete weights',
-      weights.reduce((sum, weight) => sum + weight, 0),
-    );
+    checkWeights('discrete', weights, values.length, 'values');
   },
   moments: ({ values, weights }) => weightedMoments(values, weights),
   least: ({ values, weights }) => leastValue(values.filter((_, k) => weights[k] > 0)),
@@ -39,10 +31,10 @@ export const discrete: Kind<Discrete> = {
   filling({ values: all, weights }) {
     // A value of no weight is left out, so that no rounding of the running sum can ever pick it.
     const values = Float64Array.from(all.filter((_, k) => weights[k] > 0)),
-      upTo = runningShares(weights.filter((weight) => weight > 0));
+      choose = choosing(weights);
     return (out, from, to, state, at) => {
-      fillUniform(out, from, to, state, at);
-      for (let k = from; k < to; k++) out[k] = values[firstAbove(upTo, out[k])];
+      choose(out, from, to, state, at);
+      for (let k = from; k < to; k++) out[k] = values[out[k]];
     };
   },
 };
@@ -73,6 +65,27 @@ function checkValues(kind: string, values: readonly number[]): void {
   values.forEach((value, k) => {
     mustBeFinite(`${kind} values[${k}]`, value);
   });
+}
+
+export function checkWeights(kind: string, weights: readonly number[], count: number, ofWhat: string): void {
+  if (weights.length !== count)
+    refuse(`${kind} weights`, `as many as the ${ofWhat} (${count})`, weights.length);
+  weights.forEach((weight, k) => {
+    mustNotBeNegative(`${kind} weights[${k}]`, weight);
+  });
+  mustBePositive(
+    `sum of the ${kind} weights`,
+    weights.reduce((sum, weight) => sum + weight, 0),
+  );
+}
+
+/** Fills with choices among the weights above 0: 0 for the first of them, by one uniform each. */
+export function choosing(weights: readonly number[]): (...block: Parameters<typeof fillUniform>) => void {
+  const upTo = runningShares(weights.filter((weight) => weight > 0));
+  return (out, from, to, state, at) => {
+    fillUniform(out, from, to, state, at);
+    for (let k = from; k < to; k++) out[k] = firstAbove(upTo, out[k]);
+  };
 }
 
 /** The share of the sum up to each weight; the last is 1. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Distribution } from '../../random/distribution.js';
+import type { Simple } from '../../random/kinds/simple.js';
 import { erlangOf, gammaOf, lognormalOf, weibullOf } from '../../random/shapes.js';
 import { keys } from './keys.js';
 import { minutesOf, TIME, timeAdvice } from './quantity.js';
@@ -27,7 +28,7 @@ const ordered = (times: Span): boolean =>
   times.low < times.high &&
   (times.likely === undefined || (times.low <= times.likely && times.likely <= times.high));
 const inOrder = { error: 'times in order: low below high, likely between them' };
-const meanAndSpread = (shape: 'lognormal' | 'gamma', m: number, spread: number): Distribution =>
+const meanAndSpread = (shape: 'lognormal' | 'gamma', m: number, spread: number): Simple =>
   shape === 'gamma' ? gammaOf(m, spread) : lognormalOf(m, spread);
 
 const THREE_POINTS = 'a map with the keys low, likely and high';
@@ -39,8 +40,8 @@ const meanCv = keys({ mean, cv }, 'a map with the keys mean and cv');
 export const plainForms = [
   keys({ low, likely, high, shape: pointShape }, THREE_POINTS)
     .refine(ordered, inOrder)
-    .transform(({ shape: kind, ...points }): Distribution => ({ kind, ...points })),
-  span.transform((times): Distribution => ({ kind: 'uniform', ...times })),
+    .transform(({ shape: kind, ...points }): Simple => ({ kind, ...points })),
+  span.transform((times): Simple => ({ kind: 'uniform', ...times })),
   keys({ mean, cv, shape: meanShape }, 'a map with the keys mean and cv').transform((time) =>
     meanAndSpread(time.shape, time.mean, time.cv),
   ),
@@ -63,13 +64,13 @@ const cutNormal = keys(
   },
   'a map with the keys mean, sd and high',
 ).refine(ordered, inOrder);
+const sumOf = (shares: readonly number[]): number => shares.reduce((a, b) => a + b, 0);
+const isWhole = (sum: number): boolean => Math.abs(sum - 1) <= 1e-6;
 const timesWithChances = z
   .record(z.string().regex(TIME, { error: (issue) => timeAdvice(issue.input) }), chance, {
     error: 'a map from times to their chances',
   })
-  .refine((rows) => Math.abs(Object.values(rows).reduce((a, b) => a + b, 0) - 1) <= 1e-6, {
-    error: 'chances that add up to 100 %',
-  });
+  .refine((rows) => isWhole(sumOf(Object.values(rows))), { error: 'chances that add up to 100 %' });
 const shapeScale = keys(
   {
     shape: number(0.1, 100).describe('Below 1: many short times and a long tail. Example: 1.5'),
@@ -80,14 +81,14 @@ const shapeScale = keys(
 
 /** A form with a name: how it is written under the name, what it means, what it makes. */
 const form =
-  <Inner extends z.ZodType>(
+  <Inner extends z.ZodType, Made extends Distribution = Simple>(
     inner: Inner,
     meaning: string,
-    make: (written: z.output<Inner>) => Distribution,
+    make: (written: z.output<Inner>) => Made,
   ) =>
   (kind: string) =>
     keys({ [kind]: inner.transform(make).describe(meaning) }, `a map with the key ${kind}`).transform(
-      (map) => Object.values(map)[0] as Distribution,
+      (map) => Object.values(map)[0] as Made,
     );
 
 /** Forms told apart by their one key. */
@@ -134,12 +135,56 @@ const NAMED = {
     (time) => ('mean' in time ? weibullOf(time.mean, time.cv) : { kind: 'weibull', ...time }),
   ),
 };
-export const namedForms = Object.entries(NAMED).map(([kind, make]) => make(kind));
+const simpleNamed = Object.entries(NAMED).map(([kind, make]) => make(kind));
+
+export const TIME_WANTED = 'a time, such as "20 min" or { low: 35 min, likely: 42 min, high: 60 min }';
+/** What is said of a time that is in none of the forms. */
+export const timeError = ({ input }: { readonly input?: unknown }): string =>
+  typeof input === 'number' || typeof input === 'string' ? timeAdvice(input) : TIME_WANTED;
+
+/** A time that never changes, alone. */
+export const constantTime = duration.transform((value): Simple => ({ kind: 'constant', value }));
+const simpleTime = z.xor([constantTime, ...plainForms, ...simpleNamed], { error: timeError }).meta({
+  id: 'simple-time',
+  description: 'A time: as any other, but no mixture and no observed times.',
+});
+const PARTS_WANTED = 'a list of two or more of { share: 80 %, time: 20 min }';
+const mixture = form(
+  z
+    .array(
+      keys(
+        {
+          share: chance.describe('How often the time is of this part. Example: 20 %'),
+          time: simpleTime.describe('The time then. Example: { mean: 2 h, cv: 0.5 }'),
+        },
+        'a map with the keys share and time',
+      ),
+      { error: PARTS_WANTED },
+    )
+    .min(2, { error: PARTS_WANTED, abort: true })
+    .superRefine((parts, context) => {
+      const sum = sumOf(parts.map(({ share }) => share));
+      if (!isWhole(sum))
+        context.addIssue({
+          code: 'custom',
+          message: 'shares that add up to 100 %',
+          params: { seen: `${Number((100 * sum).toFixed(4))} %` },
+        });
+    }),
+  'Now one time, now another: each is drawn from one part of the list, chosen by share.',
+  (parts) => ({
+    kind: 'mixture',
+    parts: parts.map(({ time }) => time),
+    weights: parts.map(({ share }) => share),
+  }),
+);
+export const namedForms = [...simpleNamed, mixture('mixture')];
 
 /** A map that is one time, whatever the number of its keys. */
 export function isTime(map: RawMap): boolean {
   const written = Object.keys(map);
-  if ('observed' in map || (written.length === 1 && written.every((key) => Object.hasOwn(NAMED, key))))
+  if ('observed' in map) return true;
+  if (written.length === 1 && written.every((key) => key === 'mixture' || Object.hasOwn(NAMED, key)))
     return true;
   return ('low' in map || 'mean' in map) && written.every((key) => PLAIN_KEYS.has(key));
 }

@@ -3,12 +3,12 @@ import type { Distribution } from '../../random/distribution.js';
 import { leastOf } from '../../random/distribution.js';
 import { sayCell, sayHeadings, type Table, tableReader } from '../file/csv.js';
 import type { Finding } from '../types/problem.js';
-import { namedForms, plainForms } from './forms.js';
+import { constantTime, namedForms, plainForms, TIME_WANTED, timeError } from './forms.js';
 import { keys, name } from './keys.js';
 import { nearest } from './nearest.js';
-import { LONGEST_MIN, type TimeUnit, timeAdvice, toMinutes } from './quantity.js';
+import { LONGEST_MIN, type TimeUnit, toMinutes } from './quantity.js';
 import { remembered } from './raw.js';
-import { duration, word } from './scalars.js';
+import { word } from './scalars.js';
 
 /** Minutes, or what is wrong: with `source` in the CSV file, else with the scenario's own words about it. */
 export interface Observed {
@@ -52,8 +52,6 @@ function readColumn(table: Table, column: string, unit: TimeUnit): Observed {
   return { values, fault: undefined };
 }
 
-const TIME_WANTED = 'a time, such as "20 min" or { low: 35 min, likely: 42 min, high: 60 min }';
-
 /**
  * The schema of a random time, giving its distribution in minutes; observed times are read by `readObserved`.
  */
@@ -81,15 +79,9 @@ export function timeSchema(readObserved: ReadObserved) {
       });
     return { kind: 'empirical', values };
   });
-  const constant = duration.transform((value): Distribution => ({ kind: 'constant', value }));
   // Exclusive, since a plain union would explain a misspelt key by the one form that lacks nothing else.
   return z
-    .xor([constant, ...plainForms, ...namedForms, observed], {
-      error: (issue) =>
-        typeof issue.input === 'number' || typeof issue.input === 'string'
-          ? timeAdvice(issue.input)
-          : TIME_WANTED,
-    })
+    .xor([constantTime, ...plainForms, ...namedForms, observed], { error: timeError })
     .superRefine((distribution, context) => {
       try {
         leastOf(distribution);

@@ -109,6 +109,9 @@ function ofProgramme(path: Path, root: unknown): Thing {
 
 /** What stands inside a time; anything else by its keys. */
 function behind(rest: Path): string {
+  const [form, index, key, ...inner] = rest;
+  if (form === 'mixture' && typeof index === 'number')
+    return key === 'share' ? `, the share of part ${index + 1}` : `, part ${index + 1}${behind(inner)}`;
   const said = rest
     .filter((part) => typeof part !== 'number')
     .map((part) => own(IN_A_TIME, part) ?? `, ${part}`);

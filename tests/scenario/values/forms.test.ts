@@ -26,6 +26,12 @@ const WRITTEN = [
   { normal: { mean: '20 min', sd: MIN, high: HOUR } },
   { discrete: { '10 min': 0.2, '30 min': 0.8 } },
   { weibull: spread },
+  {
+    mixture: [
+      { share: 0.8, time: MIN },
+      { share: 0.2, time: spread },
+    ],
+  },
   { observed: 'times.csv', column: 'minutes', unit: 'min' },
 ];
 
@@ -44,6 +50,37 @@ describe('a time that is a map', () => {
     const forms = time.def.options.length;
     // A fixed time is no map; one form without a name stands here twice, with its shape and without.
     expect(WRITTEN).toHaveLength(forms);
+  });
+
+  it.each([
+    [[{ share: 1, time: MIN }], 'a list of two or more of { share: 80 %, time: 20 min }'],
+    [
+      [
+        { share: 0.8, time: MIN },
+        { share: 0.3, time: MIN },
+      ],
+      'shares that add up to 100 %',
+    ],
+    [{ '80 %': MIN }, 'a list of two or more of { share: 80 %, time: 20 min }'],
+  ])('is no mixture of %j', (mixture, wanted) => {
+    const { issues } = time.safeParse({ mixture }).error!;
+    expect(JSON.stringify(issues)).toContain(JSON.stringify(wanted));
+  });
+
+  it.each([
+    {
+      mixture: [
+        { share: 0.5, time: MIN },
+        { share: 0.5, time: HOUR },
+      ],
+    },
+    { observed: 'times.csv', column: 'minutes', unit: 'min' },
+  ])('of part of a mixture is not %j', (inner) => {
+    const mixture = [
+      { share: 0.8, time: MIN },
+      { share: 0.2, time: inner },
+    ];
+    expect(time.safeParse({ mixture }).success).toBe(false);
   });
 
   it.each([{}, { crew: { low: MIN } }, { mean: '20 min', crew: 1 }, { uniform: span, note: 1 }])(

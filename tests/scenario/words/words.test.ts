@@ -48,6 +48,9 @@ describe('a value in words', () => {
     [['route', 3, 'work', 'low'], 'the work of prime, the shortest'],
     [['route', 3, 'work', 'exponential', 'mean'], 'the work of prime, the mean'],
     [['route', 3, 'work', 'discrete', '10 min'], 'the work of prime, 10 min'],
+    [['route', 3, 'work', 'mixture', 1, 'time'], 'the work of prime, part 2'],
+    [['route', 3, 'work', 'mixture', 1, 'time', 'mean'], 'the work of prime, part 2, the mean'],
+    [['route', 3, 'work', 'mixture', 0, 'share'], 'the work of prime, the share of part 1'],
     [['route', 2, 'side by side', 1, 'crew', 'electricians'], 'the number of electricians at route cables'],
     [['route', 2, 'at'], 'the station of the steps side by side at dock'],
     [['route', 1, 'when', 'colour'], 'the colour that goes by road'],
@@ -118,7 +121,7 @@ describe('every key that a planner can write', () => {
   };
   /** A time is told behind the work of a step; a chance behind a defect. */
   const whole = (address: string): string =>
-    address.replace(/^time(?=\.|$)/, 'route.work').replace(/^chance-by-option/, 'route.creates.*');
+    address.replace(/^(simple-)?time(?=\.|$)/, 'route.work').replace(/^chance-by-option/, 'route.creates.*');
   const all = allForms(keySchema()).flatMap(({ address, keys }) =>
     Object.keys(keys)
       .filter((key) => key !== 'include' || address === '')
