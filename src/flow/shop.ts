@@ -13,6 +13,7 @@ import type { Units } from './floor/units.js';
 import type { Plan } from './plan.js';
 import { buildLanes, type Lane, type Truck } from './traffic/lane.js';
 import { buildPulseLines, type PulseLine } from './traffic/pulse-lines.js';
+import { furnishWaysBack } from './traffic/ways-back.js';
 
 /**
  * The shop floor of one replication as objects that point at each other, empty, in the order of the model's
@@ -54,6 +55,7 @@ export function buildShop(
     supplies = buildSupplies(model, resources),
     companions = buildCompanions(model, resources),
     carriers = furnishCarriers(companions);
+  furnishWaysBack(model, steps);
   furnishNeeds(model, steps, resources, routes, companions);
   furnishPartDefects(model, routes);
   setFlags(model, steps);

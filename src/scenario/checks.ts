@@ -32,6 +32,7 @@ import { entryFindings } from './whole/entry.js';
 import { pathFindings } from './whole/path.js';
 import { unreachable } from './whole/reach.js';
 import { shiftFindings } from './whole/shift.js';
+import { wayBackFindings } from './whole/ways-back.js';
 
 /** Each looks at one thing, and says nothing about names that it cannot look up. */
 const LOCAL = [
@@ -55,6 +56,7 @@ const TOGETHER = [
   unreachable,
   entryFindings,
   pathFindings,
+  wayBackFindings,
   ownPartFindings,
   defectFindings,
   loopFindings,

@@ -4,10 +4,10 @@ import { type Edit, said } from './read-small.js';
 /** What a planner might do to small.yaml, and what is then said; worded by hand, no outside source. */
 const cases: readonly (readonly [title: string, edits: readonly Edit[], expected: readonly string[]])[] = [
   [
-    'a send-back to another site',
+    'a send-back to another site to which no lane leads',
     [['back to: doors on', 'back to: prime']],
     [
-      '51:92 route[7].fails.back to: a step in site final plant, where the unit is; no lane leads back; got "prime", in site coachworks',
+      '51:92 route[7].fails.back to: a step in site final plant, where the unit is, or a lane that leads back: one from final plant to coachworks, or several one after the other; none does; got "prime", in site coachworks',
     ],
   ],
   [

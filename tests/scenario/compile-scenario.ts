@@ -95,7 +95,10 @@ export const back = (
   p: number,
   to: string,
   more: { limit?: number; atLimit?: 'pass' | 'scrap' } = {},
-): Find => ({ chance: chance(p), then: { kind: 'back', to, limit: 5, atLimit: 'pass', ...more } });
+): Find => ({
+  chance: chance(p),
+  then: { kind: 'back', to, limit: 5, atLimit: 'pass', by: undefined, ...more },
+});
 export const repair = (p: number, work: Distribution): Find => ({
   chance: chance(p),
   then: { kind: 'repair', work },

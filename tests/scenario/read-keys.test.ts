@@ -450,7 +450,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt key once, not its echoes',
     [['back to: prime', 'bak to: prime']],
     [
-      '41:29 route[2].finds.runs.bak to: one of the keys chance, repair, back to, limit, at limit, scrap, carry; got "bak to"; did you mean "back to"?',
+      '41:29 route[2].finds.runs.bak to: one of the keys chance, repair, back to, by, limit, at limit, scrap, carry; got "bak to"; did you mean "back to"?',
     ],
   ],
   [

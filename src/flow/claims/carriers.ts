@@ -1,5 +1,6 @@
 import { CARRIER_BACK, SHORT_CARRIER, SHORT_CREW, SHORT_PARTS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
+import { ON_WAY_BACK } from '../floor/step-flags.js';
 import { NOT_CLAIMED, type Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import type { Companion } from './companion.js';
@@ -109,12 +110,21 @@ export function holdFromStart(unit: Unit, passed: Step, step: Step): void {
 /** Rule 7: what stayed with a unit leaves it. People are free at once, a carrier when it is back. */
 
 /**
+ * The unit has come to a step, or to the bank ahead of it. People stay at their site: a team leaves it at a
+ * lane. On a way back there is nothing else that it gives back: it has come from one of the steps.
+ */
+export function letGoAt(run: Run, unit: Unit, { id, flags, lane }: Step, beyond = id): void {
+  letGo(run, unit, (flags & ON_WAY_BACK) === 0 ? beyond : -1, lane !== null);
+}
+
+/**
  * The unit has come to step `beyond`: what was to stay only up to an earlier one is given back; `Infinity`:
  * it leaves its route.
  */
-export function letGo(run: Run, unit: Unit, beyond: number): void {
+export function letGo(run: Run, unit: Unit, beyond: number, atLane = false): void {
   for (const companion of run.shop.companions) {
-    if ((unit.companionBits & companion.bit) === 0 || companion.to >= beyond) continue;
+    if ((unit.companionBits & companion.bit) === 0) continue;
+    if (companion.to >= beyond && !(atLane && companion.resource.isCrew)) continue;
     unit.companionBits &= ~companion.bit;
     if (companion.returnDraw < 0) {
       companion.change(-1, 0, run.now);

@@ -28,7 +28,9 @@ export const HAS_NEEDS = 1 << 0,
   IS_SIDE = 1 << 19,
   /** Begins with nothing but work; ends with nothing but a move in one site. */
   BEGINS_PLAIN = 1 << 20,
-  ENDS_PLAIN = 1 << 21;
+  ENDS_PLAIN = 1 << 21,
+  /** On a way back to another site, behind it: the lane or its arrival bank. */
+  ON_WAY_BACK = 1 << 22;
 
 /** Flags of steps that do not begin, or not end, by the short way. */
 const BEGINS_LONG =
@@ -43,7 +45,8 @@ const BEGINS_LONG =
     HAS_CHANGEOVER |
     IS_COUNTED |
     CAN_FAIL |
-    PULSED;
+    PULSED |
+    ON_WAY_BACK;
 
 /** Sets the flags of all steps; what they claim and their stations have to be known. */
 export function setFlags(model: Model, steps: readonly Step[]): void {
@@ -59,6 +62,7 @@ function flagsOf({ steps, overtime, quality }: Model, step: Step): number {
     isSingle = group === null,
     isFilled = (start: Int32Array): boolean => start[id + 1] > start[id];
   let flags = isSingle ? 0 : IS_SIDE;
+  if (steps.onTo[id] >= 0) flags |= ON_WAY_BACK;
   if (needs.length > 0 || (isSingle && (ownParts !== 0 || companions.length > 0))) flags |= HAS_NEEDS;
   if (isFilled(steps.createStart)) flags |= HAS_QUALITY;
   if (isFilled(steps.findStart)) flags |= HAS_QUALITY | IS_INSPECTION;

@@ -47,6 +47,8 @@ export class Step {
   inspection = -1;
   /** Running number among hold steps; -1. */
   hold = -1;
+  /** By target at another site: first step of the way by which it sends units back there. */
+  waysBack: Map<Step, Step> | null = null;
   sampled = 0;
   /** Times begun since the start of the run; kept only for steps that learn. */
   begun = 0;

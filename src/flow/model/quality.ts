@@ -33,6 +33,8 @@ export interface ThenColumns {
   readonly repairDraw: Int32Array;
   /** Step the unit is sent back to, at or before the finding step; -1 unless SEND_BACK. */
   readonly target: Int32Array;
+  /** First step of the way back to a target at another site; -1: none. */
+  readonly way: Int32Array;
   /** Most times one unit is sent back by this row. */
   readonly limit: Int32Array;
   /** 1: scrapped at the limit; 0: passed on with the item open. */

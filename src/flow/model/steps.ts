@@ -19,7 +19,10 @@ export interface RouteColumns {
   readonly target: Int32Array;
 }
 
-/** Steps of all routes, those of a route contiguous and in order. */
+/**
+ * Steps of all routes, those of a route contiguous and in order; then those of ways back, lanes and arrival
+ * banks between a step and an earlier one at another site to which it sends units.
+ */
 export interface StepColumns {
   readonly count: number;
   readonly names: readonly string[];
@@ -28,6 +31,8 @@ export interface StepColumns {
   readonly station: Int32Array;
   /** Lane, or -1. */
   readonly lane: Int32Array;
+  /** Of a step of a way back: the one that follows, at last the one that units are sent to; else -1. */
+  readonly onTo: Int32Array;
   /** Calendar in which work goes on: station and crews all present; -1 always. */
   readonly workCalendar: Int32Array;
   readonly workDraw: Int32Array;

@@ -16,7 +16,7 @@ import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
 import { freePlace, goOn } from './move.js';
 import { holdForPulse } from './pulse-lines.js';
 import { buildAgain } from './release.js';
-import { stepFrom } from './routes.js';
+import { stepAfter } from './routes.js';
 import { refill } from './short-way.js';
 
 /**
@@ -91,7 +91,8 @@ function follow(run: Run, place: Place, unit: Unit, step: Step): void {
     run.tally.doneAgain[verdict.target!.id]++;
     run.tally.doneAgain[step.id + 1]--;
     if (step.id > unit.againTo) unit.againTo = step.id;
-    if (goOn(run, place, unit, verdict.target!)) vacate(run, place);
+    const to = step.waysBack?.get(verdict.target!) ?? verdict.target!;
+    if (goOn(run, place, unit, to)) vacate(run, place);
   } else {
     moveOn(run, place, unit, step);
   }
@@ -100,7 +101,7 @@ function follow(run: Run, place: Place, unit: Unit, step: Step): void {
 function moveOn(run: Run, place: Place, unit: Unit, step: Step): void {
   if ((step.flags & IS_COUNTED) !== 0) countPast(run, unit, step);
   if ((step.flags & HAS_OFF) !== 0) takeOff(run, unit, step);
-  const next = stepFrom(run, unit, step.next);
+  const next = stepAfter(run, unit, step);
   if (
     (step.flags & PULSED) !== 0 &&
     place.station === place.station.line!.last &&

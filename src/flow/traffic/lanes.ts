@@ -1,4 +1,4 @@
-import { letGo } from '../claims/carriers.js';
+import { letGoAt } from '../claims/carriers.js';
 import {
   AT_BASE,
   DRIVING,
@@ -10,6 +10,7 @@ import {
   UNLOADING,
   WAIT_DOCK,
 } from '../floor/states.js';
+import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import { LEAVE_FULL, LEAVE_TIMETABLE } from '../model/lanes.js';
 import { countWhere } from '../model/time.js';
@@ -18,7 +19,7 @@ import { finishRoute } from './feeders.js';
 import type { Lane, Truck } from './lane.js';
 import { calendarOf } from './lane.js';
 import { goIn } from './move.js';
-import { stepFrom } from './routes.js';
+import { stepAfter } from './routes.js';
 
 /**
  * Rule 11. Units wait in the bank of a lane. A truck that is ready and has a dock loads by the lane's rule,
@@ -145,11 +146,12 @@ function unload(run: Run, truck: Truck): void {
   const { units } = truck;
   truck.units = [];
   for (const unit of units) {
-    const { route, id } = unit.step,
-      step = stepFrom(run, unit, unit.step.next);
+    const lane = unit.step,
+      { route } = lane,
+      step = stepAfter(run, unit, lane);
     if (step !== null && !goIn(run, unit, step)) {
       if (run.model.lanes.endless[truck.lane.id] === 0) continue;
-      standBehind(run, truck.lane, unit, id + 1);
+      standBehind(run, truck.lane, unit, lane);
     }
     truck.load--;
     unit.truck = null;
@@ -160,10 +162,10 @@ function unload(run: Run, truck: Truck): void {
 
 /**
  * A unit without room ahead leaves the truck for an arrival bank without a limit. It stands in the line of
- * its next station already, as it would in a place of a limited one; `step` is the first behind the lane.
+ * its next station already, as it would in a place of a limited one; `step` is the trip.
  */
-function standBehind(run: Run, lane: Lane, unit: Unit, step: number): void {
-  if (unit.companionBits !== 0) letGo(run, unit, step);
+function standBehind(run: Run, lane: Lane, unit: Unit, step: Step): void {
+  if (unit.companionBits !== 0) letGoAt(run, unit, step, step.id + 1);
   lane.changeArrived(1, run.now);
   unit.arrivedBy = lane;
   if (unit.location < 0) return;

@@ -1,4 +1,4 @@
-import { letGo } from '../claims/carriers.js';
+import { letGoAt } from '../claims/carriers.js';
 import type { Buffer } from '../floor/buffer.js';
 import type { Place } from '../floor/place.js';
 import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';
@@ -25,7 +25,7 @@ export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
   unit.step = step;
   if (step.station === place.station && (step.flags & AT_LOT) === 0) {
     unit.first = false;
-    if (unit.companionBits !== 0) letGo(run, unit, step.id);
+    if (unit.companionBits !== 0) letGoAt(run, unit, step);
     beginStep(run, place);
     return false;
   }
@@ -144,7 +144,7 @@ function mayPass(unit: Unit, station: Station, buffer: Buffer): boolean {
 }
 
 function join(run: Run, unit: Unit, buffer: Buffer): void {
-  if (unit.companionBits !== 0) letGo(run, unit, unit.step.id);
+  if (unit.companionBits !== 0) letGoAt(run, unit, unit.step);
   unit.place = null;
   buffer.join(unit);
   const { lane, station } = buffer;
@@ -176,7 +176,7 @@ function occupy(run: Run, unit: Unit, station: Station): void {
   place.unit = unit;
   unit.place = place;
   unit.first = false;
-  if (unit.companionBits !== 0) letGo(run, unit, unit.step.id);
+  if (unit.companionBits !== 0) letGoAt(run, unit, unit.step);
   if (station.changeoverOption >= 0) beginVisit(run, place, unit);
   if (station.lotMost === 0) {
     beginStep(run, place);

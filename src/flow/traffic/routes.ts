@@ -1,10 +1,20 @@
 import type { Step } from '../floor/step.js';
-import { HAS_PATH, HOLDS } from '../floor/step-flags.js';
+import { HAS_PATH, HOLDS, ON_WAY_BACK } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import { REWORK_ONLY, REWORK_SKIP } from '../model/steps.js';
 import type { Run } from '../run.js';
 import { comesToHold } from '../tasks/holds.js';
 import { meetsConditions } from '../tasks/options.js';
+
+/**
+ * Where a unit goes that is done with a step and passes; null at the end of its route. On a way back it goes
+ * first until it stands at the step it was sent to, and there it stands whatever the conditions.
+ */
+export function stepAfter(run: Run, unit: Unit, step: Step): Step | null {
+  if ((step.flags & ON_WAY_BACK) === 0) return stepFrom(run, unit, step.next);
+  unit.first = true;
+  return step.next;
+}
 
 /**
  * The first step for this unit at or after `from` on its route; null if there is none. Draws for sampling are

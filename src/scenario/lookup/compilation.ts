@@ -3,7 +3,8 @@ import type { Distribution } from '../../random/distribution.js';
 import type { CalendarBook } from '../calendar/book.js';
 import type { RunSpan } from '../programme/span.js';
 import type { Scenario } from '../types/scenario.js';
-import type { Ids, LaidRoutes } from './ids.js';
+import type { Ids } from './ids.js';
+import type { LaidRoutes } from './laid.js';
 
 /** What every part of a scenario is compiled with. Draws and calendars are numbered as they are asked for. */
 export interface Compilation {

@@ -1,6 +1,5 @@
 import type { Lane, Site } from '../types/plant.js';
 import type { Scenario } from '../types/scenario.js';
-import type { Condition, RouteEntry, StationStep } from '../types/steps.js';
 
 /**
  * Whether units wait after a lane in a bank with places, which is a station and a step of its own. One
@@ -69,7 +68,7 @@ export function idsOf(scenario: Scenario): Ids {
 }
 
 /** The reader has checked all names, so a miss is a fault of the program. */
-const finder =
+export const finder =
   <T>(kind: string, map: ReadonlyMap<string, T>) =>
   (name: string): T => {
     const value = map.get(name);
@@ -91,79 +90,4 @@ const unchecked = (kind: string, name: string): Error =>
 
 function numbered(list: readonly string[]): ReadonlyMap<string, number> {
   return new Map(list.map((name, i) => [name, i]));
-}
-
-/**
- * A step of the model before it has columns; `group`: of a step that is done side by side with others, that
- * of theirs. The wait in the bank after a lane is a step without work.
- */
-export type LaidStep =
-  | {
-      readonly kind: 'step';
-      readonly name: string;
-      readonly route: number;
-      readonly when: Condition;
-      readonly step: StationStep;
-      readonly group?: number;
-    }
-  | {
-      readonly kind: 'lane' | 'bank';
-      readonly name: string;
-      readonly route: number;
-      readonly when: Condition;
-      readonly lane: string;
-    };
-
-export interface LaidRoutes {
-  readonly steps: readonly LaidStep[];
-  /** First step of each route, and the number of steps. */
-  readonly firstStep: readonly number[];
-  /**
-   * Id of a station step by name; of a step side by side, that of its group, where the unit is when it does
-   * it.
-   */
-  stepId(name: string): number;
-  /** The station at which a step is done. */
-  stationOf(step: string): string;
-}
-
-/**
- * Lays all routes one after the other: the unit's, then the feeders'. Ids of steps are positions in the list.
- */
-export function layRoutes(scenario: Scenario): LaidRoutes {
-  const steps: LaidStep[] = [];
-  const firstStep: number[] = [];
-  [scenario.route, ...Object.values(scenario.feeders).map((feeder) => feeder.route)].forEach(
-    (entries, route) => {
-      firstStep.push(steps.length);
-      for (const entry of entries) steps.push(...laid(entry, route, scenario, steps.length));
-    },
-  );
-  firstStep.push(steps.length);
-  const named = finder(
-    'step',
-    new Map(
-      steps.flatMap((laid, id) =>
-        laid.kind === 'step' ? [[laid.name, { id: laid.group ?? id, at: laid.step.at }] as const] : [],
-      ),
-    ),
-  );
-  return { steps, firstStep, stepId: (name) => named(name).id, stationOf: (step) => named(step).at };
-}
-
-function laid(entry: RouteEntry, route: number, scenario: Scenario, id: number): LaidStep[] {
-  if (entry.kind === 'step') {
-    const one = (step: StationStep): LaidStep & { kind: 'step' } => ({
-      kind: 'step',
-      name: step.name,
-      route,
-      when: step.when,
-      step,
-    });
-    return [one(entry), ...(entry.sideBySide ?? []).map((step) => ({ ...one(step), group: id }))];
-  }
-  const { lane, when } = entry;
-  const drive: LaidStep = { kind: 'lane', name: lane, route, when, lane };
-  if (!hasBankPlaces(foundIn(scenario.lanes, lane, 'lane'))) return [drive];
-  return [drive, { kind: 'bank', name: bankName(lane), route, when, lane }];
 }

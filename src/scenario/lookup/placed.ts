@@ -95,6 +95,8 @@ export interface SendBack {
   readonly path: Path;
   readonly from: number;
   readonly to: number;
+  /** Lanes that it names. */
+  readonly by: readonly string[] | undefined;
 }
 
 /** Send-backs whose target exists and is not ahead; others are reported with the names. */
@@ -102,10 +104,11 @@ export const sendBacksOf = once((route: PlacedRoute): readonly SendBack[] => {
   const place = new Map(stepsOf(route).map(({ step, index }) => [step.name, index]));
   return stepsOf(route).flatMap((placed) =>
     findsOf(placed).flatMap(({ path, find }) => {
-      const to = find.then.kind === 'back' ? place.get(find.then.to) : undefined;
-      return to === undefined || to > placed.index
+      const { then } = find,
+        to = then.kind === 'back' ? place.get(then.to) : undefined;
+      return then.kind !== 'back' || to === undefined || to > placed.index
         ? []
-        : [{ path: [...path, 'back to'], from: placed.index, to }];
+        : [{ path: [...path, 'back to'], from: placed.index, to, by: then.by }];
     }),
   );
 });

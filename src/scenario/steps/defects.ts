@@ -1,7 +1,8 @@
 import type { Model } from '../../flow/model/model.js';
 import { at, column, int32 } from '../lookup/columns.js';
-import type { Ids, LaidRoutes, LaidStep } from '../lookup/ids.js';
+import type { Ids } from '../lookup/ids.js';
 import { joinIndex } from '../lookup/joins.js';
+import type { LaidRoutes, LaidStep } from '../lookup/laid.js';
 import { furthestBack, type PlacedRoute, type PlacedStep, routesOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';

@@ -4,12 +4,12 @@ import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/quality.js';
 import { saySeen } from '../file/problem.js';
 import { int32, uint8 } from '../lookup/columns.js';
 import { type Draws, NO_DRAW } from '../lookup/compilation.js';
-import type { LaidRoutes } from '../lookup/ids.js';
+import type { LaidRoutes } from '../lookup/laid.js';
 import { allSteps, findsOf, type PlacedStep, stepsByName, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Chance, Find } from '../types/steps.js';
-import { keys, name, together } from '../values/keys.js';
+import { keys, name, oneOrMore, together } from '../values/keys.js';
 import { own } from '../values/raw.js';
 import { limitOf, mark, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
@@ -32,7 +32,15 @@ export function findSchema(time: TimeSchema) {
         .optional()
         .describe(
           'The unit is sent back to this step, the same or an earlier one of its route, and goes ' +
-            'forward again from there. Example: prime',
+            'forward again from there. To a step at another site it goes by a lane that leads there ' +
+            '(see `by`), and comes again by the lanes of its route. Example: prime',
+        ),
+      by: oneOrMore(name('the name of a lane'), 'the name of a lane, or a list of them')
+        .optional()
+        .describe(
+          'The lane by which the unit is sent back to a step at another site, or lanes one after the ' +
+            'other. Default: the fewest lanes that lead there, of equally few the first in the file. ' +
+            'Example: final plant to paint shop',
         ),
       limit: z
         .union([whole(1), word('unlimited')], { error: 'a whole number from 1 to 1,000,000, or unlimited' })
@@ -59,7 +67,7 @@ export function findSchema(time: TimeSchema) {
     FIND_WANTED,
   )
     .superRefine(
-      together(({ repair, backTo, scrap, carry, limit, atLimit }, wrong) => {
+      together(({ repair, backTo, by, scrap, carry, limit, atLimit }, wrong) => {
         const said = Object.entries({ repair, 'back to': backTo, scrap, carry })
           .filter(([, value]) => value !== undefined)
           .map(([key]) => key);
@@ -69,16 +77,16 @@ export function findSchema(time: TimeSchema) {
             'exactly one of repair, back to, carry and scrap: true',
             said.length === 0 ? 'none of them' : said.join(' and '),
           );
-        for (const [key, value] of Object.entries({ limit, 'at limit': atLimit }))
+        for (const [key, value] of Object.entries({ by, limit, 'at limit': atLimit }))
           if (value !== undefined && backTo === undefined)
             wrong([key], `${key} only together with back to`, saySeen(value));
         if (limit === 'unlimited' && atLimit !== undefined)
           wrong(['at limit'], 'at limit only with a limit, which may not be unlimited', saySeen(atLimit));
       }),
     )
-    .transform(({ chance, repair, backTo: to, carry, limit = 5, atLimit = 'pass' }): Find => {
+    .transform(({ chance, repair, backTo: to, by, carry, limit = 5, atLimit = 'pass' }): Find => {
       if (repair !== undefined) return { chance, then: { kind: 'repair', work: repair } };
-      if (to !== undefined) return { chance, then: { kind: 'back', to, limit: limitOf(limit), atLimit } };
+      if (to !== undefined) return { chance, then: { kind: 'back', to, limit: limitOf(limit), atLimit, by } };
       return { chance, then: carry === undefined ? { kind: 'scrap' } : { kind: 'carry', work: carry } };
     });
 }
@@ -137,6 +145,7 @@ interface Then {
   readonly kind: number;
   readonly repairDraw: number;
   readonly target: number;
+  readonly way: number;
   readonly limit: number;
   readonly scrapAtLimit: boolean;
 }
@@ -158,6 +167,7 @@ export class Thens {
         repairDraw:
           'work' in then ? this.draws.add(`${step}/${WORK[then.kind]} ${what}`, then.work) : NO_DRAW,
         target: back === undefined ? -1 : this.laid.stepId(back.to),
+        way: back === undefined ? -1 : this.laid.wayBack(step, back.to),
         limit: back === undefined ? 0 : (back.limit ?? UNLIMITED),
         scrapAtLimit: back?.atLimit === 'scrap',
       }) - 1
@@ -168,7 +178,7 @@ export class Thens {
     const { rows } = this;
     return {
       count: rows.length,
-      ...int32(rows, 'kind', 'repairDraw', 'target', 'limit'),
+      ...int32(rows, 'kind', 'repairDraw', 'target', 'way', 'limit'),
       ...uint8(rows, 'scrapAtLimit'),
     };
   }

@@ -2,7 +2,7 @@ import type { Model } from '../../flow/model/model.js';
 import { HOLD_ALL, HOLD_NONE, HOLD_NOTED, type QualityColumns } from '../../flow/model/quality.js';
 import { at, column, ragged } from '../lookup/columns.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
-import type { LaidRoutes, LaidStep } from '../lookup/ids.js';
+import type { LaidRoutes, LaidStep } from '../lookup/laid.js';
 import { isForAll } from '../lookup/placed.js';
 import type { StationStep } from '../types/steps.js';
 import { once, own, remembered } from '../values/raw.js';

@@ -42,6 +42,8 @@ const USES: Uses = {
   'takes off/+': 'feeders',
   'creates/*': 'defects',
   'finds/*': 'defects',
+  'finds/*/by/+': 'lanes',
+  'fails/by/+': 'lanes',
 };
 
 /** Names in the entries of all routes. */

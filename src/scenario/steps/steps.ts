@@ -2,7 +2,8 @@ import type { Model } from '../../flow/model/model.js';
 import { ALWAYS } from '../calendar/book.js';
 import { at, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
-import { bankName, type LaidStep } from '../lookup/ids.js';
+import { bankName } from '../lookup/ids.js';
+import { type LaidStep } from '../lookup/laid.js';
 import { workCalendar } from '../plant/stations.js';
 import { teamCalendars } from '../plant/teams.js';
 import type { StationStep } from '../types/steps.js';
@@ -65,6 +66,7 @@ interface StepRow extends TaskRow, VisitRow, NeedsRow, FindsRow {
   readonly route: number;
   readonly station: number;
   readonly lane: number;
+  readonly onTo: number;
   readonly workCalendar: number;
 }
 
@@ -82,7 +84,7 @@ export function compileSteps(all: Steps): Model['steps'] {
   return {
     count: rows.length,
     names: rows.map((row) => row.name),
-    ...int32(rows, 'route', 'station', 'lane', 'workCalendar'),
+    ...int32(rows, 'route', 'station', 'lane', 'onTo', 'workCalendar'),
     ...taskColumns(rows),
     ...visitColumns(rows),
     ...needsColumns(rows),
@@ -99,6 +101,7 @@ function passingRow(laid: LaidStep & { kind: 'lane' | 'bank' }, all: Steps): Ste
     route: laid.route,
     station: isLane ? -1 : ids.station(bankName(laid.lane)),
     lane: isLane ? ids.lane(laid.lane) : -1,
+    onTo: laid.onTo ?? -1,
     workCalendar: ALWAYS,
     ...NO_TASK,
     ...visitOf([laid.when], all),
@@ -119,6 +122,7 @@ function stationRow(laid: LaidStep & { kind: 'step' }, id: number, all: Steps): 
     route: laid.route,
     station: ids.station(step.at),
     lane: -1,
+    onTo: -1,
     workCalendar: workCalendar(all, site, step.at, [
       ...crews.map(({ resource }) => at(resources.calendar, resource)),
       ...teamCalendars(all, group ?? id),

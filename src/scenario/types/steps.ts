@@ -73,6 +73,8 @@ export interface Find {
         /** Most send-backs of a unit; undefined: no limit. */
         readonly limit: number | undefined;
         readonly atLimit: 'pass' | 'scrap';
+        /** Lanes to a step at another site, one after the other; undefined: those that lead there. */
+        readonly by: readonly string[] | undefined;
       }
     | { readonly kind: 'scrap' }
     /** Noted and left open; mended at the next hold. */

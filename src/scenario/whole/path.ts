@@ -1,4 +1,4 @@
-import { type PlacedRoute, routesOf, sendBacksOf, stationsOf, stepsOf } from '../lookup/placed.js';
+import { type PlacedRoute, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
 import { meets, type Variety, varietiesOf } from '../steps/conditions.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
@@ -21,17 +21,6 @@ export function* pathFindings(scenario: Scenario): Iterable<Finding> {
       for (const finding of walk(scenario, route, variety, siteOf, ends))
         found.set(JSON.stringify(finding), finding);
     yield* found.values();
-    for (const { path, from, to } of sendBacksOf(route)) {
-      const [finder, target] = [route.entries[from], route.entries[to]];
-      if (finder?.kind !== 'step' || target?.kind !== 'step') continue;
-      const [here, there] = [siteOf(finder.at), siteOf(target.at)];
-      if (here !== undefined && there !== undefined && here !== there)
-        yield {
-          path,
-          wanted: `a step in site ${here}, where the unit is; no lane leads back`,
-          seen: `"${target.name}", in site ${there}`,
-        };
-    }
   }
 }
 

@@ -5,6 +5,7 @@ const then = (address: string, found: string): Rules => ({
   [address]: `what follows ${found}`,
   [`${address}.repair`]: `the repair after ${found}`,
   [`${address}.back to`]: `where it goes back to after ${found}`,
+  [`${address}.by`]: `the lanes back after ${found}`,
   [`${address}.limit`]: `the most send-backs after ${found}`,
   [`${address}.at limit`]: `what follows the last send-back after ${found}`,
   [`${address}.scrap`]: `whether a unit is scrapped after ${found}`,

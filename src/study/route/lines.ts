@@ -1,7 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { type Distribution, meanOf } from '../../random/distribution.js';
-import type { LaidStep } from '../../scenario/lookup/ids.js';
 import { foundIn } from '../../scenario/lookup/ids.js';
+import type { LaidStep } from '../../scenario/lookup/laid.js';
 import type { PlacedRoute } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { LaneStep, StationStep } from '../../scenario/types/steps.js';

@@ -1,5 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
-import { layRoutes } from '../../scenario/lookup/ids.js';
+import { layRoutes } from '../../scenario/lookup/laid.js';
 import { allStations, routesOf } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { demand } from '../capacity/demand.js';
