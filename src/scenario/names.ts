@@ -16,7 +16,6 @@ const USES: Uses = {
   'sites/*/calendar': 'calendars',
   'sites/*/crews/*/calendar': 'calendars',
   'sites/*/stations/*/calendar': 'calendars',
-  'sites/*/stations/*/changeover/on': 'options',
   'sites/*/stations/*/failures/+/hours': 'calendars',
   'lanes/*/from': 'sites',
   'lanes/*/to': 'sites',

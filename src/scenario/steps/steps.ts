@@ -8,6 +8,7 @@ import { teamCalendars } from '../plant/teams.js';
 import type { StationStep } from '../types/steps.js';
 import { keys, name, together } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
+import { noSetting, type SettingRow, settingColumns, settingKey, settingRow } from '../whole/settings.js';
 import { createsKey, inspectionKeys } from './inspections.js';
 import { crewKey, crewNeeds, type NeedsRow, NO_NEEDS, needsColumns, needsRow, partKeys } from './needs.js';
 import { type FindsRow, findsColumns, findsRow, type Quality } from './quality.js';
@@ -30,6 +31,7 @@ export function stepSchema(time: TimeSchema) {
         when: whenKey,
         crew: crewKey,
         ...taskKeys(time),
+        setting: settingKey,
         ...visitKeys,
         ...partKeys,
         creates: createsKey,
@@ -66,6 +68,7 @@ interface StepRow extends TaskRow, VisitRow, NeedsRow, FindsRow {
   readonly station: number;
   readonly lane: number;
   readonly workCalendar: number;
+  readonly setting: SettingRow;
 }
 
 /** What steps are compiled with. */
@@ -84,6 +87,7 @@ export function compileSteps(all: Steps): Model['steps'] {
     names: rows.map((row) => row.name),
     ...int32(rows, 'route', 'station', 'lane', 'workCalendar'),
     ...taskColumns(rows),
+    ...settingColumns(rows.map(({ setting }) => setting)),
     ...visitColumns(rows),
     ...needsColumns(rows),
     ...findsColumns(rows),
@@ -100,6 +104,7 @@ function passingRow(laid: LaidStep & { kind: 'lane' | 'bank' }, all: Steps): Ste
     station: isLane ? -1 : ids.station(bankName(laid.lane)),
     lane: isLane ? ids.lane(laid.lane) : -1,
     workCalendar: ALWAYS,
+    setting: noSetting(laid.name),
     ...NO_TASK,
     ...visitOf([laid.when], all),
     ...NO_NEEDS,
@@ -113,16 +118,18 @@ function stationRow(laid: LaidStep & { kind: 'step' }, id: number, all: Steps): 
     { ids, resources } = all;
   const site = ids.siteOfStation(step.at),
     crews = crewNeeds(step, site, all),
-    conditions = group === undefined ? [step.when] : [at(all.laid.steps, group).when, step.when];
+    conditions = group === undefined ? [step.when] : [at(all.laid.steps, group).when, step.when],
+    hours = workCalendar(all, site, step.at, [
+      ...crews.map(({ resource }) => at(resources.calendar, resource)),
+      ...teamCalendars(all, group ?? id),
+    ]);
   return {
     name: laid.name,
     route: laid.route,
     station: ids.station(step.at),
     lane: -1,
-    workCalendar: workCalendar(all, site, step.at, [
-      ...crews.map(({ resource }) => at(resources.calendar, resource)),
-      ...teamCalendars(all, group ?? id),
-    ]),
+    workCalendar: hours,
+    setting: group === undefined ? settingRow(step, all, hours) : noSetting(laid.name),
     ...taskRow(step, all),
     ...visitRow(step, conditions, all),
     ...needsRow(step, crews, all),
