@@ -30,8 +30,8 @@ export interface StationColumns {
   readonly changeoverStart: Int32Array;
   readonly changeoverDraw: Int32Array;
   /**
-   * Batches by value: most units (lots, at a station with lots) of one value in a row, 0 = in order; longest wait of the first in order,
-   * minutes, may be Infinity.
+   * Batches by value: most units (lots, at a station with lots) of one value in a row, 0 = in order; longest
+   * wait of the first in order, minutes, may be Infinity.
    */
   readonly batchMost: Int32Array;
   readonly batchWait: Float64Array;

@@ -53,8 +53,8 @@ export interface StepColumns {
   readonly whenOption: Int32Array;
   readonly whenMask: Int32Array;
   /**
-   * What a place is set up for, as an index into the station's `changeoverValues`: settingTable[settingStart +
-   * value of `settingOption`], without an option (-1) settingTable[settingStart]; -1: nothing.
+   * What a place is set up for, as an index into the station's `changeoverValues`: settingTable[settingStart
+   * + value of `settingOption`], without an option (-1) settingTable[settingStart]; -1: nothing.
    */
   readonly settingOption: Int32Array;
   readonly settingStart: Int32Array;

@@ -11,8 +11,8 @@ import type { Run } from '../run.js';
 import { enterPhase } from './timing.js';
 
 /**
- * Rule 4, stations whose places are set up for the value of an option or for a setting: who comes next and to which place,
- * what setting up takes, and what is counted of it.
+ * Rule 4, stations whose places are set up for the value of an option or for a setting: who comes next and
+ * to which place, what setting up takes, and what is counted of it.
  */
 
 /**

@@ -6,9 +6,9 @@ import { valueOf } from './changeovers.js';
 import { beginStep } from './tasks.js';
 
 /**
- * Rule 5. Units of one step, where it has settings of one setting, gather in the places of a station; the lot starts when it has the most it may
- * have, or the least once its first unit has waited the longest wait. While it runs nobody comes in; the next
- * lot gathers when all are out.
+ * Rule 5. Units of one step, where it has settings of one setting, gather in the places of a station; the
+ * lot starts when it has the most it may have, or the least once its first unit has waited the longest wait.
+ * While it runs nobody comes in; the next lot gathers when all are out.
  */
 export function startLot(run: Run, station: Station): void {
   station.lotListed = false;
@@ -23,8 +23,9 @@ export function startLot(run: Run, station: Station): void {
 }
 
 /**
- * Whether a unit may join the lot that gathers: at the step of its first unit, or at one like it, and with its
- * setting. What the places are set up for by an option is that of the first unit, whatever the others have.
+ * Whether a unit may join the lot that gathers: at the step of its first unit, or at one like it, and with
+ * its setting. What the places are set up for by an option is that of the first unit, whatever the others
+ * have.
  */
 export function mayJoin({ model }: Run, unit: Unit, { id, isSetUp, lotLead }: Station): boolean {
   const { lotKind } = model.steps,

@@ -1,15 +1,14 @@
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
-import { type Lookup, MISSING } from '../lookup/outline.js';
 import { allStations } from '../lookup/placed.js';
 import type { Changeover } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, named, together } from '../values/keys.js';
-import { mapOf, own, placesAt, type RawMap } from '../values/raw.js';
+import { own } from '../values/raw.js';
 import { spell, whole } from '../values/scalars.js';
 import { exact } from '../values/thousands.js';
 import type { TimeSchema } from '../values/time.js';
-import { isOnSetting, SETTING, settingsAt, settingsSeen } from '../whole/settings.js';
+import { isOnSetting, settingsAt } from '../whole/settings.js';
 
 const batch = keys(
   {
@@ -36,19 +35,23 @@ export function changeoverSchema(time: TimeSchema) {
   return keys(
     {
       on: name('the name of an option, or setting').describe(
-        'The option whose change from one unit to the next in a place causes this, or `setting`: it goes by ' +
-          'the `setting` of the steps done there. An option that is called setting goes first. Example: colour',
+        'The option whose change from one unit to the next in a place causes this, or `setting`: it ' +
+          'goes by ' +
+          'the `setting` of the steps done there. An option that is called setting goes first. Example: ' +
+          'colour',
       ),
       work: time
         .optional()
         .describe(
-          'The time of one changeover that people make, in their hours. Either `work` or `process`. Default: ' +
+          'The time of one changeover that people make, in their hours. Either `work` or `process`. ' +
+            'Default: ' +
             'none. Example: 15 min',
         ),
       process: time
         .optional()
         .describe(
-          'Instead of `work`: a changeover that passes by itself, day and night and without people, such as ' +
+          'Instead of `work`: a changeover that passes by itself, day and night and without people, ' +
+            'such as ' +
             'an oven that heats up. Local codes and licensed practice decide temperatures and what may run ' +
             'unattended. Default: none. Example: 20 min',
         ),
@@ -56,7 +59,8 @@ export function changeoverSchema(time: TimeSchema) {
         .default({})
         .describe(
           'Times that depend on the value before and the value after; other pairs take `work` or ' +
-            '`process`. 0 min: no changeover. Default: the same for every pair. Example: { red: { white: 45 min }, white: { ' +
+            '`process`. 0 min: no changeover. Default: the same for every pair. Example: { red: { ' +
+            'white: 45 min }, white: { ' +
             'red: 15 min, yellow: 0 min } }',
         ),
       batch: batch
@@ -85,33 +89,6 @@ export function changeoverSchema(time: TimeSchema) {
         alone: process === undefined ? undefined : true,
       }),
     );
-}
-
-/** The option, and its values, or the settings, in the times from one to another. */
-export function changeoverNames(raw: RawMap, { outline, look }: Lookup): void {
-  for (const { path: here, value } of placesAt(raw, [], ['sites', '*', 'stations', '*', 'changeover'])) {
-    const { on: option, 'from to': times } = mapOf(value);
-    if (typeof option !== 'string') continue;
-    const onSetting = option === SETTING && outline.options?.has(SETTING) !== true,
-      known = onSetting ? settingsSeen(outline, here[3]) : outline.options?.get(option);
-    look(
-      [...here, 'on'],
-      option,
-      outline.options && new Set([...outline.options.keys(), SETTING]),
-      MISSING.options,
-    );
-    const pairs = [placesAt(times, [], ['*']), placesAt(times, [], ['*', '*'])].flat();
-    for (const { path } of pairs)
-      look(
-        [...here, 'from to', ...path],
-        path.at(-1),
-        known,
-        onSetting
-          ? 'setting of this name at a step of the station'
-          : `value of this name in option ${option}`,
-        true,
-      );
-  }
 }
 
 /** A model holds the time of each. */

@@ -39,7 +39,8 @@ export function stationSchema(time: TimeSchema) {
       changeover: changeoverSchema(time)
         .optional()
         .describe(
-          'What it takes to go from one value of an option, or one setting, to another. Default: none. Example: ' +
+          'What it takes to go from one value of an option, or one setting, to another. Default: none. ' +
+            'Example: ' +
             '{ on: colour, work: 15 min }',
         ),
       lot: lotSchema

@@ -3,7 +3,7 @@ import { type Lookup, MISSING, type Uses } from '../lookup/outline.js';
 import type { LaneStep, RouteEntry } from '../types/steps.js';
 import { keys, name } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
-import { settingNames } from '../whole/settings.js';
+import { settingNames } from '../whole/setting-names.js';
 import { inspectionNames } from './inspections.js';
 import { crewNames } from './needs.js';
 import { besideSchema } from './side-by-side.js';

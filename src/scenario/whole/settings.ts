@@ -2,15 +2,13 @@ import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { foundIn } from '../lookup/ids.js';
-import type { Lookup, Outline } from '../lookup/outline.js';
 import { allSteps, type PlacedStep } from '../lookup/placed.js';
-import { optionNames } from '../steps/conditions.js';
 import type { Changeover } from '../types/plant.js';
-import type { Finding, Path } from '../types/problem.js';
+import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Setting, StationStep } from '../types/steps.js';
 import { named } from '../values/keys.js';
-import { isRawMap, mapOf, own } from '../values/raw.js';
+import { own } from '../values/raw.js';
 import { optionValue } from '../values/scalars.js';
 
 /**
@@ -18,7 +16,9 @@ import { optionValue } from '../values/scalars.js';
  * setting` goes by them as others go by the values of an option.
  */
 
-/** Stands for an option in a changeover; an option of this name goes first, as it did before there were any. */
+/**
+ * Stands for an option in a changeover; an option of this name goes first, as it did before there were any.
+ */
 export const SETTING = 'setting';
 
 export const isOnSetting = (changeover: Changeover | undefined, { programme }: Scenario): boolean =>
@@ -62,27 +62,6 @@ export const settingKey = z
       'Default: none. Example: 80 degrees',
   );
 
-export function settingNames(path: Path, setting: unknown, lookup: Lookup): void {
-  for (const [option, values] of Object.entries(mapOf(setting)))
-    if (option !== 'usual') optionNames(lookup, [...path, option], option, Object.keys(mapOf(values)), true);
-}
-
-/** The settings that the raw steps at a station name. */
-export const settingsSeen = ({ routes }: Outline, station: unknown): Set<string> =>
-  new Set(
-    routes.flatMap(({ entries }) =>
-      entries.flatMap(({ entry: { at, setting } }) =>
-        at !== station || setting === undefined
-          ? []
-          : isRawMap(setting)
-            ? Object.values(setting)
-                .flatMap((each) => (isRawMap(each) ? Object.values(each) : [each]))
-                .map(String)
-            : [String(setting)],
-      ),
-    ),
-  );
-
 /** Setting by value of the step's option, in the order of its values; one where there is no option. */
 function settingsOf({ setting }: StationStep, { programme }: Scenario): (string | undefined)[] {
   if (setting === undefined) return [];
@@ -92,7 +71,9 @@ function settingsOf({ setting }: StationStep, { programme }: Scenario): (string 
     : Object.keys(own(programme.options, option) ?? {}).map((value) => own(settings, value) ?? usual);
 }
 
-/** Settings of the steps at a station, in the order of routes; steps side by side have that of their group. */
+/**
+ * Settings of the steps at a station, in the order of routes; steps side by side have that of their group.
+ */
 export const settingsAt = (scenario: Scenario, station: string): string[] => [
   ...new Set(
     allSteps(scenario)
@@ -120,7 +101,8 @@ export function* settingFindings(scenario: Scenario): Iterable<Finding> {
       yield {
         path: here,
         wanted:
-          'a setting only at a station with a changeover `on: setting`, such as { on: setting, process: 20 min }',
+          'a setting only at a station with a changeover `on: setting`, such as { on: setting, process: ' +
+          '20 min }',
         seen:
           changeover === undefined
             ? `"${step.at}", which has no changeover`
