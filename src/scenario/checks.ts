@@ -31,6 +31,7 @@ import type { Scenario } from './types/scenario.js';
 import { entryFindings } from './whole/entry.js';
 import { pathFindings } from './whole/path.js';
 import { unreachable } from './whole/reach.js';
+import { settingFindings } from './whole/settings.js';
 import { shiftFindings } from './whole/shift.js';
 import { wayBackFindings } from './whole/ways-back.js';
 
@@ -45,6 +46,7 @@ const LOCAL = [
   laneFindings,
   lotFindings,
   changeoverFindings,
+  settingFindings,
   conditionFindings,
   stockOptionFindings,
   shiftFindings,

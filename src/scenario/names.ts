@@ -1,11 +1,11 @@
 import { sayPath, saySeen } from './file/problem.js';
 import { type Lookup, MISSING, type Outline, outlineOf, type Uses } from './lookup/outline.js';
-import { changeoverNames } from './plant/changeovers.js';
 import { teamNames } from './plant/teams.js';
 import { routeNames } from './steps/route.js';
 import type { Finding, Path } from './types/problem.js';
 import { nearest } from './values/nearest.js';
 import { isRawMap, mapOf, placesAt, type RawMap } from './values/raw.js';
+import { changeoverNames } from './whole/setting-names.js';
 
 /** Looking for near names takes time; nobody reads so many. */
 const MOST_SUGGESTIONS = 200;
@@ -16,7 +16,6 @@ const USES: Uses = {
   'sites/*/calendar': 'calendars',
   'sites/*/crews/*/calendar': 'calendars',
   'sites/*/stations/*/calendar': 'calendars',
-  'sites/*/stations/*/changeover/on': 'options',
   'sites/*/stations/*/failures/+/hours': 'calendars',
   'lanes/*/from': 'sites',
   'lanes/*/to': 'sites',

@@ -334,7 +334,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
       ],
     ],
     [
-      '17:55 sites.coachworks.stations.oven.changeover.batch: no batch at a station with lots, whose units are taken together',
+      '17:55 sites.coachworks.stations.oven.changeover.batch: no batch by an option at a station with lots, whose units are taken together',
     ],
   ],
   [

@@ -16,10 +16,10 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     ],
   ],
   [
-    'a changeover without its usual work',
+    'a changeover without its usual time',
     [['{ on: colour, work: 15 min }', '{ on: colour, from to: { red: { white: 45 min } } }']],
     [
-      '23:15 sites.final plant.stations.cell.changeover.work: missing; should be a time, such as "20 min" or { low: 35 min, likely: 42 min, high: 60 min }',
+      '23:27 sites.final plant.stations.cell.changeover: a changeover with the key work, or with process where it passes by itself; got neither',
     ],
   ],
   [
@@ -400,7 +400,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt key of two words',
     [['takes off: doors', 'take off: doors']],
     [
-      '44:47 route[4].take off: one of the keys step, at, when, crew, work, passes, work factor, learning, process, attended end, in one shift, rework, sample, parts, takes off, creates, finds, fails, hold, compares with; got "take off"; did you mean "takes off"?',
+      '44:47 route[4].take off: one of the keys step, at, when, crew, work, passes, work factor, learning, process, attended end, in one shift, setting, rework, sample, parts, takes off, creates, finds, fails, hold, compares with; got "take off"; did you mean "takes off"?',
     ],
   ],
   [

@@ -23,7 +23,6 @@ import {
   USUAL,
 } from './memory.js';
 import type { Station } from './station.js';
-import type { Step } from './step.js';
 import type { Unit } from './unit.js';
 import type { Units } from './units.js';
 import * as lines from './waiting-lines.js';
@@ -93,10 +92,10 @@ export class Buffer {
     return this.units.at(lines.takeFromSpaces(this.memory, this.at));
   }
 
-  /** The first in order that is at `step`, in the spaces or without room, out of its line; null: none. */
-  takeAt(step: Step): Unit | null {
+  /** The first in order that is `wanted`, in the spaces or without room, out of its line; null: none. */
+  takeFirst(wanted: (unit: Unit) => boolean): Unit | null {
     for (const line of [SENT_BACK, USUAL, SHUT_SENT_BACK, SHUT]) {
-      const unit = this.line(line).find((each) => each.step === step);
+      const unit = this.line(line).find(wanted);
       if (unit !== undefined) return this.takeOut(unit, line);
     }
     return null;

@@ -29,9 +29,9 @@ export class Place {
   askedAt = NaN;
   /** Behind it among those that wait for the same needs. */
   nextWaiting: Place | null = null;
-  /** Value of the station's changeover option last worked on; -1 none yet. */
+  /** Value of the station's changeover option, or setting, last worked on; -1 none yet. */
   lastValue = -1;
-  /** Units of that value in a row, counted anew after the most of a batch. */
+  /** Units (lots) of that value in a row, counted anew after the most of a batch. */
   inRow = 0;
   /** How many times the step had been begun with this one, for learning. */
   attempt = 0;

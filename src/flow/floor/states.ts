@@ -39,6 +39,8 @@ export const WAIT_NEEDS = 0,
   WAIT_REPAIR = 6,
   IN_REPAIR = 7,
   IN_MENDING = 8,
+  /** A changeover that passes by itself, before anything is claimed. */
+  IN_CHANGE_ALONE = 9,
   /** The crew had left and is asked for again; the process is over, and somebody has to come to end it. */
   WAIT_CREW = 12,
   WAIT_END = 13,

@@ -19,7 +19,6 @@ import {
 } from './memory.js';
 import { Place } from './place.js';
 import { OFF_SHIFT, STATE_COUNT } from './states.js';
-import type { Step } from './step.js';
 import type { Units } from './units.js';
 
 /** A station: places, the buffer ahead, and what a lot needs. */
@@ -28,12 +27,10 @@ export class Station implements Active {
   /** Those that are there only from some day on, in order. */
   private comingPlaces: Place[] = [];
 
-  // Lots: whether one gathers (it does not while one is inside), its units, its step, its first place, when
-  // it is due.
+  // Lots: whether one gathers (it does not while one is inside), its units, its first place, when it is due.
   lotGathered = 0;
   lotOpen = true;
   lotInside = 0;
-  lotStep: Step | null = null;
   lotLead: Place | null = null;
   lotDue = NaN;
   /** A timer of it is in the event queue; when it comes, the next is set. */
@@ -46,7 +43,8 @@ export class Station implements Active {
   readonly name: string;
   /** Id, -1 always. */
   readonly calendar: number;
-  readonly changeoverOption: number;
+  /** Its places are set up for values of an option, or for settings. */
+  readonly isSetUp: boolean;
   lotMost: number;
 
   constructor(
@@ -58,7 +56,7 @@ export class Station implements Active {
   ) {
     this.name = columns.names[id];
     this.calendar = columns.calendar[id];
-    this.changeoverOption = columns.changeoverOption[id];
+    this.isSetUp = columns.changeoverValues[id].length > 0;
     this.lotMost = columns.lotMost[id];
   }
 
@@ -109,9 +107,9 @@ export class Station implements Active {
     this.memory.ints[this.buffer.at + B_LONG_WAY] = 1;
   }
 
-  /** Its places are given away the long way: to a lot, or by the value of an option. */
+  /** Its places are given away the long way: to a lot, or by what they are set up for. */
   get goesLongWay(): boolean {
-    return this.lotMost > 0 || this.changeoverOption >= 0 || this.line !== null;
+    return this.lotMost > 0 || this.isSetUp || this.line !== null;
   }
 
   get freePlace(): Place | null {

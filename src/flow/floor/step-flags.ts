@@ -30,7 +30,9 @@ export const HAS_NEEDS = 1 << 0,
   BEGINS_PLAIN = 1 << 20,
   ENDS_PLAIN = 1 << 21,
   /** On a way back to another site, behind it: the lane or its arrival bank. */
-  ON_WAY_BACK = 1 << 22;
+  ON_WAY_BACK = 1 << 22,
+  /** Of those with changeovers: they pass by themselves. */
+  CHANGES_ALONE = 1 << 23;
 
 /** Flags of steps that do not begin, or not end, by the short way. */
 const BEGINS_LONG =
@@ -57,7 +59,7 @@ export function setFlags(model: Model, steps: readonly Step[]): void {
   for (const step of steps) step.flags |= plain[step.id];
 }
 
-function flagsOf({ steps, overtime, quality }: Model, step: Step): number {
+function flagsOf({ steps, overtime, quality, stations }: Model, step: Step): number {
   const { id, needs, ownParts, companions, group, station } = step,
     isSingle = group === null,
     isFilled = (start: Int32Array): boolean => start[id + 1] > start[id];
@@ -82,7 +84,8 @@ function flagsOf({ steps, overtime, quality }: Model, step: Step): number {
   if (station.lotMost > 0) flags |= AT_LOT;
   if (station.line !== null) flags |= PULSED;
   // One of several steps side by side has no place of its own to be set up or to fail.
-  if (station.changeoverOption >= 0 && isSingle) flags |= HAS_CHANGEOVER;
+  if (station.isSetUp && isSingle)
+    flags |= HAS_CHANGEOVER | (stations.changeoverAlone[station.id] === 1 ? CHANGES_ALONE : 0);
   if (station.equipment.length > 0 && isSingle) flags |= CAN_FAIL;
   return flags;
 }

@@ -15,16 +15,23 @@ export interface StationColumns {
    * station.
    */
   readonly isBank: Uint8Array;
-  /** Option whose change between consecutive units on a place costs a changeover; -1 none. */
+  /**
+   * Option whose change between consecutive units on a place costs a changeover; -1: none, or it is the
+   * setting of the step. What a step sets a place up for stands in its `settingTable`.
+   */
   readonly changeoverOption: Int32Array;
+  /** Values of that option, or settings of the steps there; empty: no changeovers. */
+  readonly changeoverValues: readonly (readonly string[])[];
+  /** 1: a changeover passes by itself, day and night, and nobody is claimed for it. */
+  readonly changeoverAlone: Uint8Array;
   /**
    * Draws by value before * values + value after, -1 no changeover; ragged, empty where there is no option.
    */
   readonly changeoverStart: Int32Array;
   readonly changeoverDraw: Int32Array;
   /**
-   * Batches by value: most units of one value in a row, 0 = in order; longest wait of the first in order,
-   * minutes, may be Infinity.
+   * Batches by value: most units (lots, at a station with lots) of one value in a row, 0 = in order; longest
+   * wait of the first in order, minutes, may be Infinity.
    */
   readonly batchMost: Int32Array;
   readonly batchWait: Float64Array;

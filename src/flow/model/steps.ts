@@ -57,6 +57,15 @@ export interface StepColumns {
   readonly whenStart: Int32Array;
   readonly whenOption: Int32Array;
   readonly whenMask: Int32Array;
+  /**
+   * What a place is set up for, as an index into the station's `changeoverValues`: settingTable[settingStart
+   * + value of `settingOption`], without an option (-1) settingTable[settingStart]; -1: nothing.
+   */
+  readonly settingOption: Int32Array;
+  readonly settingStart: Int32Array;
+  readonly settingTable: Int32Array;
+  /** Steps with the same number may share a lot. */
+  readonly lotKind: Int32Array;
   /** Sampling: 0 every unit, n: one in n. */
   readonly sampleN: Int32Array;
   /** Uniform draw for sampling at random; -1: every n-th. */

@@ -1,6 +1,7 @@
 import { lacksCrew, releaseCrew, request, requestAgain } from '../claims/claims.js';
 import type { Place } from '../floor/place.js';
 import {
+  IN_CHANGE_ALONE,
   IN_CHANGEOVER,
   IN_MENDING,
   IN_PROCESS,
@@ -17,6 +18,7 @@ import {
 import type { Step } from '../floor/step.js';
 import {
   ATTENDED_END,
+  CHANGES_ALONE,
   HAS_CHANGEOVER,
   HAS_NEEDS,
   HAS_PASSES,
@@ -27,17 +29,17 @@ import {
   ONE_SHIFT,
 } from '../floor/step-flags.js';
 import type { Run } from '../run.js';
-import { setUp } from './changeovers.js';
+import { startChangeover } from './changeovers.js';
 import { mendNoted } from './holds.js';
 import { workMinutes } from './options.js';
 import { beginSideBySide } from './side-by-side.js';
 import { countRework, enterPhase, mirror, putOff, repair, resume } from './timing.js';
 
 /**
- * What goes on at a place, rules 3 and 4: needs, changeover, passes of work and settle, process, repair. The
- * crew is held from the start to the end of the last work (settling between passes included, a wait for a
- * shift with time enough left out), and through a repair that follows at once; the last settle and the
- * process are unattended.
+ * What goes on at a place, rules 3 and 4: a changeover that passes by itself, needs, a changeover by people,
+ * passes of work and settle, process, repair. The crew is held from the needs to the end of the last work
+ * (settling between passes included, a wait for a shift with time enough left out), and through a repair that
+ * follows at once; the last settle and the process are unattended.
  */
 
 /** The unit at `place` begins its step. */
@@ -45,6 +47,10 @@ export function beginStep(run: Run, place: Place): void {
   const { step } = place.unit!;
   step.visits++;
   if ((step.flags & LEARNS) !== 0) place.attempt = ++step.begun;
+  if ((step.flags & CHANGES_ALONE) === 0 || !startChangeover(run, place, step)) claim(run, place, step);
+}
+
+function claim(run: Run, place: Place, step: Step): void {
   if ((step.flags & HAS_NEEDS) !== 0) {
     place.phase = WAIT_NEEDS;
     if (!request(run, place)) {
@@ -103,6 +109,10 @@ export function nextPhase(run: Run, place: Place): boolean {
       place.pass = 0;
       run.changeoverLog?.changed(place, run.memory, step.workCalendar);
       return beginWork(run, place, step);
+    case IN_CHANGE_ALONE:
+      run.changeoverLog?.changed(place, run.memory, -1);
+      claim(run, place, step);
+      return false;
     case IN_MENDING:
       return startWork(run, place, step);
     case WAIT_SHIFT:
@@ -183,12 +193,4 @@ function afterWork(run: Run, place: Place, step: Step): boolean {
   }
   releaseCrew(run, place);
   return enterPhase(run, place, step, IN_PROCESS, run.sampler.next(step.processDraw));
-}
-
-function startChangeover(run: Run, place: Place, step: Step): boolean {
-  const minutes = setUp(run, place);
-  if (minutes < 0) return false;
-  place.minutes = minutes;
-  enterPhase(run, place, step, IN_CHANGEOVER, minutes);
-  return true;
 }

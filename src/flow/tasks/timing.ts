@@ -2,6 +2,7 @@ import type { Equipment, FailureMode } from '../floor/equipment.js';
 import type { Place } from '../floor/place.js';
 import {
   CHANGEOVER,
+  IN_CHANGE_ALONE,
   IN_CHANGEOVER,
   IN_MENDING,
   IN_PROCESS,
@@ -24,6 +25,7 @@ import type { Run } from '../run.js';
 
 const STATE_OF: Partial<Record<number, number>> = {
   [IN_CHANGEOVER]: CHANGEOVER,
+  [IN_CHANGE_ALONE]: CHANGEOVER,
   [IN_WORK]: WORKING,
   [IN_REPAIR]: WORKING,
   [IN_MENDING]: WORKING,
@@ -38,7 +40,7 @@ export const isAttended = (phase: number): boolean =>
 /** A phase of so many minutes begins, or goes on. */
 export function enterPhase(run: Run, place: Place, step: Step, phase: number, minutes: number): false {
   const calendar = isAttended(phase) ? step.workCalendar : -1;
-  if (phase === IN_CHANGEOVER) run.changeoverLog?.goesOn(place, run.now);
+  if (STATE_OF[phase] === CHANGEOVER) run.changeoverLog?.goesOn(place, run.now);
   place.phase = phase;
   place.enter(STATE_OF[phase]!, calendar);
   mirror(place, step);
@@ -88,7 +90,7 @@ export function suspend(run: Run, place: Place): void {
   const end = run.queue.remove(TASK, place.id),
     calendar = isAttended(place.phase) ? place.unit!.step.workCalendar : -1;
   place.minutesLeft = end === Infinity ? Infinity : run.memory.worked(calendar, run.now, end);
-  if (place.phase === IN_CHANGEOVER) run.changeoverLog?.stops(place, run.memory, calendar);
+  if (STATE_OF[place.phase] === CHANGEOVER) run.changeoverLog?.stops(place, run.memory, calendar);
   place.isSuspended = true;
   if (place.equipment !== null) stopOperating(run, place.equipment);
 }

@@ -4,10 +4,11 @@ import type { Place } from '../floor/place.js';
 import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';
 import type { Station } from '../floor/station.js';
 import type { Step } from '../floor/step.js';
-import { AT_LOT } from '../floor/step-flags.js';
+import { AT_LOT, HAS_CHANGEOVER } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
-import { beginVisit, nextByValue, placeFor } from '../tasks/changeovers.js';
+import { beginVisit, goOnThere, nextByValue, placeFor } from '../tasks/changeovers.js';
+import { mayJoin } from '../tasks/lots.js';
 import { beginStep } from '../tasks/tasks.js';
 import { arrive } from './entry-and-exit.js';
 
@@ -26,6 +27,7 @@ export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
   if (step.station === place.station && (step.flags & AT_LOT) === 0) {
     unit.first = false;
     if (unit.companionBits !== 0) letGoAt(run, unit, step);
+    if ((step.flags & HAS_CHANGEOVER) !== 0) goOnThere(run, place, unit);
     beginStep(run, place);
     return false;
   }
@@ -58,7 +60,7 @@ export function tellLine(run: Run, station: Station | null): void {
 /** The place is empty and is offered to others. The caller has moved the unit. */
 export function freePlace(run: Run, place: Place): void {
   const { station } = place;
-  if (station.changeoverOption >= 0) run.changeoverLog?.end(place, run.now);
+  if (station.isSetUp) run.changeoverLog?.end(place, run.now);
   place.unit = null;
   if (place.isDown) place.stateIfUp = STARVED;
   else station.putFree(place);
@@ -76,7 +78,7 @@ export function fill(run: Run, buffer: Buffer): void {
       const unit =
         station.lotGathered > 0
           ? callForLot(run, buffer, station)
-          : station.changeoverOption >= 0
+          : station.isSetUp
             ? callByValue(run, buffer, station)
             : callFirst(run, buffer);
       if (unit === null) break;
@@ -108,9 +110,9 @@ function callByValue(run: Run, buffer: Buffer, station: Station): Unit | null {
     : callFirst(run, buffer);
 }
 
-/** Into a lot that gathers only units of its step may come. */
+/** Into a lot that gathers only those that may join it. */
 function callForLot(run: Run, buffer: Buffer, station: Station): Unit | null {
-  const unit = buffer.takeAt(station.lotStep!);
+  const unit = buffer.takeFirst((each) => mayJoin(run, each, station));
   // One from the spaces has left already.
   if (unit !== null) leave(run, unit);
   return unit;
@@ -119,7 +121,7 @@ function callForLot(run: Run, buffer: Buffer, station: Station): Unit | null {
 /** Takes a place or a space; false if there is none. */
 function enter(run: Run, unit: Unit, step: Step): boolean {
   const { buffer, station } = step;
-  if (station !== null && hasPlace(station) && mayPass(unit, station, buffer)) {
+  if (station !== null && hasPlace(station) && mayPass(run, unit, station, buffer)) {
     if (unit.location !== buffer.location) arrive(run, unit, buffer);
     occupy(run, unit, station);
     return true;
@@ -136,10 +138,10 @@ function hasPlace(station: Station): boolean {
 }
 
 /**
- * Whoever waits goes ahead of one that comes later; only those of the step of a lot that gathers pass others.
+ * Whoever waits goes ahead of one that comes later; only those that join a lot that gathers pass others.
  */
-function mayPass(unit: Unit, station: Station, buffer: Buffer): boolean {
-  if (station.lotGathered > 0) return station.lotStep === unit.step;
+function mayPass(run: Run, unit: Unit, station: Station, buffer: Buffer): boolean {
+  if (station.lotGathered > 0) return mayJoin(run, unit, station);
   return buffer.waiting === 0 && buffer.shutOut === 0;
 }
 
@@ -149,7 +151,7 @@ function join(run: Run, unit: Unit, buffer: Buffer): void {
   buffer.join(unit);
   const { lane, station } = buffer;
   // Asked of banks, and of buffers whose units are called by their value.
-  if (station === null || station.changeoverOption >= 0) unit.queuedAt = run.now;
+  if (station === null || station.isSetUp) unit.queuedAt = run.now;
   if (lane !== null) run.listServe(lane);
   else tellLine(run, station);
 }
@@ -171,19 +173,18 @@ function leave(run: Run, unit: Unit): void {
 }
 
 function occupy(run: Run, unit: Unit, station: Station): void {
-  const wanted = station.changeoverOption >= 0 ? placeFor(unit, station) : null,
+  const wanted = station.isSetUp ? placeFor(run, unit, station) : null,
     place = station.takeFree(wanted ?? station.freePlace!);
   place.unit = unit;
   unit.place = place;
   unit.first = false;
   if (unit.companionBits !== 0) letGoAt(run, unit, unit.step);
-  if (station.changeoverOption >= 0) beginVisit(run, place, unit);
+  if (station.isSetUp) beginVisit(run, place, unit);
   if (station.lotMost === 0) {
     beginStep(run, place);
     return;
   }
   if (station.lotGathered++ === 0) {
-    station.lotStep = unit.step;
     station.lotLead = place;
     station.lotDue = run.now + run.model.stations.lotWait[station.id];
   }

@@ -1,21 +1,20 @@
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
-import { foundIn } from '../lookup/ids.js';
-import type { Lookup } from '../lookup/outline.js';
 import { allStations } from '../lookup/placed.js';
 import type { Changeover } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import { keys, name, named } from '../values/keys.js';
-import { mapOf, own, placesAt, type RawMap } from '../values/raw.js';
+import { keys, name, named, together } from '../values/keys.js';
+import { own } from '../values/raw.js';
 import { spell, whole } from '../values/scalars.js';
 import { exact } from '../values/thousands.js';
 import type { TimeSchema } from '../values/time.js';
+import { isOnSetting, settingsAt } from '../whole/settings.js';
 
 const batch = keys(
   {
     most: whole(1).describe(
       'Maximum number of units of one value that a place takes in a row while a unit of another ' +
-        'value waits. Example: 5',
+        'value waits; at a station with lots, of lots. Example: 5',
     ),
     'longest wait': spell
       .optional()
@@ -35,15 +34,33 @@ export function changeoverSchema(time: TimeSchema) {
   );
   return keys(
     {
-      on: name('the name of an option').describe(
-        'The option whose change from one unit to the next in a place causes this work. Example: colour',
+      on: name('the name of an option, or setting').describe(
+        'The option whose change from one unit to the next in a place causes this, or `setting`: it ' +
+          'goes by ' +
+          'the `setting` of the steps done there. An option that is called setting goes first. Example: ' +
+          'colour',
       ),
-      work: time.describe('The time of one changeover. Example: 15 min'),
+      work: time
+        .optional()
+        .describe(
+          'The time of one changeover that people make, in their hours. Either `work` or `process`. ' +
+            'Default: ' +
+            'none. Example: 15 min',
+        ),
+      process: time
+        .optional()
+        .describe(
+          'Instead of `work`: a changeover that passes by itself, day and night and without people, ' +
+            'such as ' +
+            'an oven that heats up. Local codes and licensed practice decide temperatures and what may run ' +
+            'unattended. Default: none. Example: 20 min',
+        ),
       'from to': fromTo
         .default({})
         .describe(
-          'Times that depend on the value before and the value after; other pairs take `work`. 0 min: ' +
-            'no changeover. Default: `work` for every pair. Example: { red: { white: 45 min }, white: { ' +
+          'Times that depend on the value before and the value after; other pairs take `work` or ' +
+            '`process`. 0 min: no changeover. Default: the same for every pair. Example: { red: { ' +
+            'white: 45 min }, white: { ' +
             'red: 15 min, yellow: 0 min } }',
         ),
       batch: batch
@@ -54,31 +71,24 @@ export function changeoverSchema(time: TimeSchema) {
         ),
     },
     'a changeover: a map with the keys on and work',
-  ).transform(
-    ({ on, work, fromTo, batch }): Changeover => ({
-      option: on,
-      work,
-      fromTo,
-      batch: batch && { most: batch.most, longestWaitMin: batch.longestWait },
-    }),
-  );
-}
-
-/** Values of the option in the times from one to another. */
-export function changeoverNames(raw: RawMap, { outline, look }: Lookup): void {
-  for (const { path: here, value } of placesAt(raw, [], ['sites', '*', 'stations', '*', 'changeover'])) {
-    const { on: option, 'from to': times } = mapOf(value);
-    if (typeof option !== 'string') continue;
-    const pairs = [placesAt(times, [], ['*']), placesAt(times, [], ['*', '*'])].flat();
-    for (const { path } of pairs)
-      look(
-        [...here, 'from to', ...path],
-        path.at(-1),
-        outline.options?.get(option),
-        `value of this name in option ${option}`,
-        true,
-      );
-  }
+  )
+    .superRefine(
+      together(({ work, process }, wrong) => {
+        if (work !== undefined && process !== undefined)
+          wrong(['process'], 'either work or process: people set the place up, or it sets itself', 'both');
+        else if (work === undefined && process === undefined)
+          wrong([], 'a changeover with the key work, or with process where it passes by itself', 'neither');
+      }),
+    )
+    .transform(
+      ({ on, work, process, fromTo, batch }): Changeover => ({
+        option: on,
+        work: work ?? process!,
+        fromTo,
+        batch: batch && { most: batch.most, longestWaitMin: batch.longestWait },
+        alone: process === undefined ? undefined : true,
+      }),
+    );
 }
 
 /** A model holds the time of each. */
@@ -87,12 +97,12 @@ const MOST_PAIRS = 1_000_000;
 /** Changeovers from a value to itself, and batches where there is nothing to choose from. */
 export function* changeoverFindings(scenario: Scenario): Iterable<Finding> {
   let pairs = 0;
-  for (const { path: here, station } of allStations(scenario)) {
+  for (const { path: here, name, station } of allStations(scenario)) {
     const { changeover, buffer, lot } = station,
       path = [...here, 'changeover'];
     if (changeover === undefined) continue;
     const before = pairs;
-    pairs += Object.keys(own(scenario.programme.options, changeover.option) ?? {}).length ** 2;
+    pairs += valuesOf(scenario, name, changeover).length ** 2;
     if (pairs > MOST_PAIRS && before <= MOST_PAIRS)
       yield {
         path: [...path, 'on'],
@@ -110,13 +120,13 @@ export function* changeoverFindings(scenario: Scenario): Iterable<Finding> {
           atKey: true,
         };
     if (changeover.batch === undefined) continue;
-    if (lot !== undefined)
+    if (lot !== undefined && !isOnSetting(changeover, scenario))
       yield {
         path: [...path, 'batch'],
-        wanted: 'no batch at a station with lots, whose units are taken together',
+        wanted: 'no batch by an option at a station with lots, whose units are taken together',
         atKey: true,
       };
-    else if (buffer !== undefined && buffer < 2)
+    else if (lot === undefined && buffer !== undefined && buffer < 2)
       yield {
         path: [...path, 'batch'],
         wanted: 'a buffer of at least 2 spaces ahead of the station, to have a choice',
@@ -126,8 +136,17 @@ export function* changeoverFindings(scenario: Scenario): Iterable<Finding> {
   }
 }
 
+/** Values of the option, or settings of the steps at the station. */
+const valuesOf = (scenario: Scenario, station: string, changeover: Changeover): string[] =>
+  isOnSetting(changeover, scenario)
+    ? settingsAt(scenario, station)
+    : Object.keys(own(scenario.programme.options, changeover.option) ?? {});
+
 interface ChangeoverRow {
+  /** -1: settings. */
   readonly option: number;
+  readonly values: readonly string[];
+  readonly alone: boolean;
   /** By value before * values + value after. */
   readonly draws: readonly number[];
   readonly batch: Changeover['batch'];
@@ -143,9 +162,10 @@ export function compileChangeover(
   changeover: Changeover | undefined,
 ): ChangeoverRow | undefined {
   if (changeover === undefined) return undefined;
-  const { option, work, fromTo, batch } = changeover;
+  const { option, work, fromTo, batch, alone } = changeover;
   const usual = draws.add(`${station}/changeover`, work);
-  const values = Object.keys(foundIn(scenario.programme.options, option, 'option'));
+  const onSetting = isOnSetting(changeover, scenario),
+    values = valuesOf(scenario, station, changeover);
   const byPair = values.flatMap((from) =>
     values.map((to) => {
       if (from === to) return NO_DRAW;
@@ -153,6 +173,13 @@ export function compileChangeover(
       return time === undefined ? usual : draws.add(`${station}/changeover ${from} to ${to}`, time);
     }),
   );
-  if (batch === undefined && byPair.every((draw) => draw === NO_DRAW)) return undefined;
-  return { option: ids.option(option), draws: byPair, batch };
+  // Of settings a lot gathers one, though it takes no time to change them.
+  if (!onSetting && batch === undefined && byPair.every((draw) => draw === NO_DRAW)) return undefined;
+  return {
+    option: onSetting ? -1 : ids.option(option),
+    values,
+    alone: alone === true,
+    draws: byPair,
+    batch,
+  };
 }

@@ -39,7 +39,9 @@ export function stationSchema(time: TimeSchema) {
       changeover: changeoverSchema(time)
         .optional()
         .describe(
-          'Work between units that differ in an option. Default: none. Example: { on: colour, work: 15 min }',
+          'What it takes to go from one value of an option, or one setting, to another. Default: none. ' +
+            'Example: ' +
+            '{ on: colour, work: 15 min }',
         ),
       lot: lotSchema
         .optional()
@@ -95,6 +97,8 @@ export function compileStations(all: Compilation): Model['stations'] {
     buffer: capacity(row.buffer),
     reworkBuffer: reworkBuffer === 'unlimited' ? UNLIMITED : (reworkBuffer ?? -1),
     changeoverOption: change?.option ?? -1,
+    changeoverAlone: change?.alone ?? false,
+    values: change?.values ?? [],
     changeovers: change?.draws ?? [],
     batchMost: change?.batch?.most ?? 0,
     batchWait: change?.batch?.longestWaitMin ?? Infinity,
@@ -109,7 +113,8 @@ export function compileStations(all: Compilation): Model['stations'] {
     ...int32(rows, 'site', 'places', 'buffer', 'reworkBuffer', 'calendar', 'changeoverOption', 'batchMost'),
     ...int32(rows, 'lotLeast', 'lotMost'),
     ...float64(rows, 'batchWait', 'lotWait'),
-    ...uint8(rows, 'isBank'),
+    ...uint8(rows, 'isBank', 'changeoverAlone'),
+    changeoverValues: rows.map(({ values }) => values),
     changeoverStart: changeovers.start,
     changeoverDraw: changeovers.column(Number),
   };

@@ -6,6 +6,7 @@ import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { named } from '../values/keys.js';
 import { chance } from '../values/scalars.js';
+import { isOnSetting } from '../whole/settings.js';
 
 /** The values of an option with their shares; one share makes a yes or no option. */
 export const mixSchema = z.union(
@@ -46,10 +47,10 @@ export function* stockOptionFindings(scenario: Scenario): Iterable<Finding> {
       ...findsOf(placed).map(({ path: at, find }) => ({ at: [...at, 'chance'], chance: find.chance })),
     ];
     for (const { at, chance } of chances) if (chance.byOption.length > 0) yield byOption(at);
-    if (where?.station.changeover !== undefined)
+    if (where?.station.changeover !== undefined && !isOnSetting(where.station.changeover, scenario))
       yield {
         path: [...path, 'at'],
-        wanted: 'a station without changeover, since sub-assemblies for stock have no options',
+        wanted: 'a station without changeover on an option, since sub-assemblies for stock have no options',
         seen: `"${step.at}"`,
       };
   }

@@ -3,6 +3,7 @@ import { type Lookup, MISSING, type Uses } from '../lookup/outline.js';
 import type { LaneStep, RouteEntry } from '../types/steps.js';
 import { keys, name } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
+import { settingNames } from '../whole/setting-names.js';
 import { inspectionNames } from './inspections.js';
 import { crewNames } from './needs.js';
 import { besideSchema } from './side-by-side.js';
@@ -57,6 +58,7 @@ export function routeNames(lookup: Lookup): void {
       crewNames(path, entry, lookup);
       whenNames([...path, 'when'], entry['when'], lookup);
       taskNames(path, entry, lookup);
+      settingNames([...path, 'setting'], entry['setting'], lookup);
       inspectionNames(step, route, lookup);
     }
   }

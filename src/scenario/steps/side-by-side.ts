@@ -9,6 +9,7 @@ import type { StationStep } from '../types/steps.js';
 import { keys, name, together } from '../values/keys.js';
 import { own } from '../values/raw.js';
 import type { TimeSchema } from '../values/time.js';
+import { settingKey } from '../whole/settings.js';
 import { createsKey } from './inspections.js';
 import { crewKey, partKeys } from './needs.js';
 import { type StepSchema, stepName } from './steps.js';
@@ -62,14 +63,16 @@ export function besideSchema(step: StepSchema, time: TimeSchema) {
             'fit dashboard, work: 90 min }, { step: route cables, work: 1 h }]',
         ),
       when: whenKey,
+      setting: settingKey,
     },
     'steps side by side: a map with the keys at and side by side',
   ).transform(
-    ({ at, sideBySide, when }): StationStep => ({
+    ({ at, sideBySide, when, setting }): StationStep => ({
       ...plain,
       name: sideBySide.map((each) => each.name).join(' / '),
       at,
       when,
+      setting,
       sideBySide: sideBySide.map((each) => ({ ...each, at })),
     }),
   );

@@ -9,6 +9,7 @@ import { teamCalendars } from '../plant/teams.js';
 import type { StationStep } from '../types/steps.js';
 import { keys, name, together } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
+import { noSetting, type SettingRow, settingColumns, settingKey, settingRow } from '../whole/settings.js';
 import { createsKey, inspectionKeys } from './inspections.js';
 import { crewKey, crewNeeds, type NeedsRow, NO_NEEDS, needsColumns, needsRow, partKeys } from './needs.js';
 import { type FindsRow, findsColumns, findsRow, type Quality } from './quality.js';
@@ -31,6 +32,7 @@ export function stepSchema(time: TimeSchema) {
         when: whenKey,
         crew: crewKey,
         ...taskKeys(time),
+        setting: settingKey,
         ...visitKeys,
         ...partKeys,
         creates: createsKey,
@@ -68,6 +70,7 @@ interface StepRow extends TaskRow, VisitRow, NeedsRow, FindsRow {
   readonly lane: number;
   readonly onTo: number;
   readonly workCalendar: number;
+  readonly setting: SettingRow;
 }
 
 /** What steps are compiled with. */
@@ -86,6 +89,7 @@ export function compileSteps(all: Steps): Model['steps'] {
     names: rows.map((row) => row.name),
     ...int32(rows, 'route', 'station', 'lane', 'onTo', 'workCalendar'),
     ...taskColumns(rows),
+    ...settingColumns(rows.map(({ setting }) => setting)),
     ...visitColumns(rows),
     ...needsColumns(rows),
     ...findsColumns(rows),
@@ -103,6 +107,7 @@ function passingRow(laid: LaidStep & { kind: 'lane' | 'bank' }, all: Steps): Ste
     lane: isLane ? ids.lane(laid.lane) : -1,
     onTo: laid.onTo ?? -1,
     workCalendar: ALWAYS,
+    setting: noSetting(laid.name),
     ...NO_TASK,
     ...visitOf([laid.when], all),
     ...NO_NEEDS,
@@ -116,17 +121,19 @@ function stationRow(laid: LaidStep & { kind: 'step' }, id: number, all: Steps): 
     { ids, resources } = all;
   const site = ids.siteOfStation(step.at),
     crews = crewNeeds(step, site, all),
-    conditions = group === undefined ? [step.when] : [at(all.laid.steps, group).when, step.when];
+    conditions = group === undefined ? [step.when] : [at(all.laid.steps, group).when, step.when],
+    hours = workCalendar(all, site, step.at, [
+      ...crews.map(({ resource }) => at(resources.calendar, resource)),
+      ...teamCalendars(all, group ?? id),
+    ]);
   return {
     name: laid.name,
     route: laid.route,
     station: ids.station(step.at),
     lane: -1,
     onTo: -1,
-    workCalendar: workCalendar(all, site, step.at, [
-      ...crews.map(({ resource }) => at(resources.calendar, resource)),
-      ...teamCalendars(all, group ?? id),
-    ]),
+    workCalendar: hours,
+    setting: group === undefined ? settingRow(step, all, hours) : noSetting(laid.name),
     ...taskRow(step, all),
     ...visitRow(step, conditions, all),
     ...needsRow(step, crews, all),

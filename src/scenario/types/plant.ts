@@ -43,12 +43,15 @@ export interface Station {
 }
 
 export interface Changeover {
+  /** Or `setting`, where no option has this name: the setting of the step. */
   readonly option: string;
   readonly work: Distribution;
   /** Value before -> value after -> work of this pair instead. */
   readonly fromTo: Readonly<Record<string, Readonly<Record<string, Distribution>>>>;
   readonly batch: /** Without a longest wait: no limit. */
   { readonly most: number; readonly longestWaitMin: number | undefined } | undefined;
+  /** `work` passes by itself, day and night; undefined: people do it. */
+  readonly alone?: true | undefined;
 }
 
 export interface Lane {

@@ -25,6 +25,8 @@ export interface StationStep {
   /** option -> value -> factor on work times. */
   readonly workFactor: Readonly<Record<string, Readonly<Record<string, number>>>>;
   readonly learning: Learning | undefined;
+  /** What the station has to be set to. */
+  readonly setting?: Setting | undefined;
   readonly rework: 'both' | 'skip' | 'only';
   readonly sample: { readonly oneIn: number; readonly by: 'turn' | 'random' } | undefined;
   /** Feeder or supply -> how many (from a stock), or 'own'. */
@@ -56,6 +58,13 @@ export interface Learning {
   readonly curve: 'unit' | 'cumulative mean';
   readonly floor: number;
   readonly builtBefore: number;
+}
+/** One setting for all units, or one by the value of an option. */
+export interface Setting {
+  /** Where the option does not say otherwise; undefined: every value has its own. */
+  readonly usual: string | undefined;
+  readonly option: string | undefined;
+  readonly byValue: Readonly<Record<string, string>>;
 }
 /** option -> values that meet it; all options must be met. */
 export type Condition = Readonly<Record<string, readonly string[]>>;

@@ -29,6 +29,7 @@ export const STATION: Rules = {
   changeover: 'the changeovers at @',
   'changeover.on': 'the option for which @ is set up',
   'changeover.work': 'the changeover at @',
+  'changeover.process': 'the unattended changeover at @',
   'changeover.from to': 'the changeovers at @ by values',
   'changeover.from to.*': 'the changeovers at @ from {0}',
   'changeover.from to.*.*': 'the changeover at @ from {0} to {1}',

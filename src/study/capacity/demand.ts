@@ -4,7 +4,7 @@ import { remembered } from '../../scenario/values/raw.js';
 import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
 import { chanceToMeet, meanDraw, meanFactor, meanLearning } from './means.js';
-import { type Build, optionMix, routeOptions, stockBuild } from './mix.js';
+import { addValues, type Build, optionMix, routeOptions, stockBuild } from './mix.js';
 
 import { spotsOf } from './spots.js';
 import { expectedVisits, type Look, type Visits } from './visits/visits.js';
@@ -25,7 +25,7 @@ export interface Demand {
   readonly taken: Float64Array;
   /** What is found at the steps that look for something, by step. */
   readonly looks: ReadonlyMap<number, Look>;
-  /** Visits by step and value of the station's changeover option; empty where there is none. */
+  /** Visits by step and value of the station's changeover option, or setting; empty where there is none. */
   readonly byValue: readonly Float64Array[];
   /** By carrier or team, for each unit released: times that one claims it who has given it back. */
   readonly claimedAgain: Float64Array;
@@ -94,8 +94,11 @@ function reckon(model: Model): Demand {
   const started = new Float64Array(routes.count),
     taken = new Float64Array(resources.count);
   const byValue = Array.from({ length: steps.count }, (_, s) => {
-    const option = steps.station[s] < 0 ? -1 : stations.changeoverOption[steps.station[s]];
-    return new Float64Array(option < 0 ? 0 : model.options[option].values.length);
+    const values =
+      steps.station[s] < 0 || model.sideBySide.group[s] >= 0
+        ? 0
+        : stations.changeoverValues[steps.station[s]].length;
+    return new Float64Array(values);
   });
   const looks = new Map<number, Look>();
   const claimedAgain = new Float64Array(model.companions.count),
@@ -150,11 +153,7 @@ function reckon(model: Model): Demand {
           attended[step] += units * found * mean(model.thens.repairDraw[then]);
       attended[step] += units * path.extra[i];
       unattended[step] += times * (settle + mean(steps.processDraw[step]));
-      const option = stations.changeoverOption[steps.station[step]];
-      if (option >= 0)
-        build.values[option].forEach((p, value) => {
-          byValue[step][value] += times * p;
-        });
+      if (byValue[step].length > 0) addValues(model, build, step, times, byValue[step]);
       for (const n of rowsOf(steps.needStart, step)) {
         const resource = steps.needResource[n],
           feeder = routeOf[resource];

@@ -73,6 +73,18 @@ function merged(builds: readonly Build[], used: ReadonlySet<number>): Build[] {
   return [...byKey.values()];
 }
 
+/** By value of the station's changeover: the chance that a unit of the build comes to a step with it. */
+export function addValues(model: Model, build: Build, step: number, times: number, to: Float64Array): void {
+  const { settingOption, settingStart, settingTable } = model.steps,
+    start = settingStart[step],
+    option = settingOption[step];
+  if (option < 0) to[settingTable[start]] += times;
+  else
+    build.values[option].forEach((p, value) => {
+      to[settingTable[start + value]] += times * p;
+    });
+}
+
 /** The build of sub-assemblies for a stock: they have the first value of every option, as in the engine. */
 export function stockBuild(model: Model): Build {
   return { weight: 1, values: model.options.map((option) => oneValue(option.values.length, 0)) };
@@ -105,6 +117,7 @@ function usedOptions(model: Model): Set<number> {
       ...model.steps.factorOption,
       ...model.chances.option,
       ...model.stations.changeoverOption,
+      ...model.steps.settingOption,
     ].filter((option) => option >= 0),
   );
 }

@@ -1,9 +1,10 @@
 import { CARRIER } from '../../flow/model/resources.js';
 import type { Observation } from '../../measure/observe.js';
 import type { CapacityRow } from '../capacity/capacity.js';
+import { changeover } from '../capacity/changeovers.js';
 import { dailyMinutes } from '../capacity/days.js';
 import { demand, firstVisits } from '../capacity/demand.js';
-import { availability, changeover } from '../capacity/station.js';
+import { availability } from '../capacity/station.js';
 import type { Planned } from '../sample/planned.js';
 import { PLACE_STATES, type PlaceState } from '../sections/stations.js';
 import { sumOf } from '../statistics/sums.js';

@@ -7,11 +7,12 @@ import { occurring, type Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
 import { ratio, sum, sumOf } from '../statistics/sums.js';
 
-/** Changeovers at a station, by the option that it is set up for. */
+/** Changeovers at a station, by the option that it is set up for, or the setting. */
 export interface ChangeoverResult {
   readonly name: string;
   readonly site: string;
   readonly places: number;
+  /** `setting` where it is that of the steps. */
   readonly option: string;
   readonly values: readonly string[];
   /** Changeovers per 100 units that took a place, and their work in hours per week of the calendar. */
@@ -63,9 +64,10 @@ const MOST_UNITS = 160;
 export function changeovers(sample: Sample): Deferred<ChangeoverResult[]> {
   const { stations, options } = sample.model;
   const all = Array.from(stations.names.keys())
-    .filter((id) => stations.changeoverOption[id] >= 0)
+    .filter((id) => stations.changeoverValues[id].length > 0)
     .map((id) => {
-      const { name: option, values } = options[stations.changeoverOption[id]],
+      const values = stations.changeoverValues[id],
+        option = stations.changeoverOption[id] < 0 ? 'setting' : options[stations.changeoverOption[id]].name,
         first = stations.changeoverStart[id];
       const pairs = values.flatMap((from, f) =>
         values.map((to, t) => ({ from, to, pair: first + f * values.length + t })),

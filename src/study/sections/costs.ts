@@ -170,13 +170,9 @@ const paidAt = (minutes: Float64Array, hourly: readonly number[]): number =>
   minutes.reduce((money, each, crew) => money + (each / 60) * hourly[crew], 0);
 
 /** Changeovers made at a station. */
-export function changeoversAt(
-  { stations, options }: Model,
-  station: number,
-): (observation: Observation) => number {
+export function changeoversAt({ stations }: Model, station: number): (observation: Observation) => number {
   const first = stations.changeoverStart[station],
-    option = stations.changeoverOption[station];
-  const pairs = option < 0 ? 0 : options[option].values.length ** 2;
+    pairs = stations.changeoverValues[station].length ** 2;
   return ({ changeovers }) => sum(changeovers.subarray(first, first + pairs));
 }
 
