@@ -118,8 +118,8 @@ function heldBy({ places, shop }: Run, crew: Resource): number {
   let held = 0;
   for (const { holdsCrew, unit } of places)
     if (holdsCrew) for (const { resource, amount } of unit!.step.needs) if (resource === crew) held += amount;
-  for (const { resource, amount, held: teams } of shop.companions)
-    if (resource === crew) held += amount * teams;
+  for (const { resource, amount, held: teams, unstaffed } of shop.companions)
+    if (resource === crew) held += amount * (teams - unstaffed);
   return held;
 }
 
@@ -128,10 +128,12 @@ function heldBy({ places, shop }: Run, crew: Resource): number {
  * all there are.
  */
 function auditCompanions({ shop, units }: Run): void {
-  for (const { bit, resource, held, coming } of shop.companions) {
+  for (const { bit, resource, held, coming, unstaffed } of shop.companions) {
     const { name, isCrew, amount, free } = resource,
       kept = units.all.filter(({ alive, companionBits }) => alive && (companionBits & bit) !== 0).length;
     expectEqual(`units that keep ${name}`, held, kept);
+    const without = units.all.filter((unit) => unit.alive && (unit.unstaffed & bit) !== 0).length;
+    expectEqual(`teams of ${name} without people`, unstaffed, without);
     if (!isCrew) expectEqual(`${name} free, kept and on the way back`, free + kept + coming, amount);
   }
 }

@@ -2,6 +2,7 @@ import { buildCompanions, type Companion, furnishCarriers } from './claims/compa
 import { furnishPartDefects } from './claims/joins.js';
 import { buildResources, joinPools, type Resource } from './claims/resource.js';
 import { buildSupplies, type Supply } from './claims/supply.js';
+import { furnishTeams } from './claims/teams.js';
 import { type Equipment, furnishEquipment } from './floor/equipment.js';
 import type { Memory } from './floor/memory.js';
 import type { Place } from './floor/place.js';
@@ -57,6 +58,7 @@ export function buildShop(
     carriers = furnishCarriers(companions);
   furnishWaysBack(model, steps);
   furnishNeeds(model, steps, resources, routes, companions);
+  furnishTeams(steps, companions);
   furnishPartDefects(model, routes);
   setFlags(model, steps);
   joinPools(steps, resources);

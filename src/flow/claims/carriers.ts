@@ -6,6 +6,7 @@ import type { Run } from '../run.js';
 import type { Companion } from './companion.js';
 import type { Resource } from './resource.js';
 import { give } from './resource.js';
+import { endLack, lacksTeam } from './teams.js';
 
 /**
  * Whether the unit is still to claim it at a step of its stretch. One that has given it back, and comes to a
@@ -19,9 +20,10 @@ export const isToClaim = (
 ): boolean =>
   (kept & bit) === 0 && (isClaimedAgain || claimedAt[id] === NOT_CLAIMED || step <= claimedAt[id]);
 
-/** Nothing has to be claimed at the step: what is to stay with the unit is with it already. */
+/** Nothing has to be claimed at the step: what is to stay with the unit is with it already, and at hand. */
 export const hasAll = (unit: Unit, step: Step): boolean =>
   step.needs.length === 0 &&
+  !lacksTeam(unit, step) &&
   (step.ownParts & unit.ownOff) === 0 &&
   !step.companions.some((companion) => isToClaim(unit, step, companion));
 
@@ -44,7 +46,8 @@ export function lackingCompanions(
       (isThere(unit, step, resource) && !(marking && resource.scarceAt === scan))
     )
       continue;
-    if (marking) resource.scarceAt = scan;
+    if (marking && !(resource.isCrew && wantedOf(unit, step, resource) > resource.onHand))
+      resource.scarceAt = scan;
     if (!resource.isCrew && state !== SHORT_PARTS) state = SHORT_CARRIER;
     else if (state < 0) state = SHORT_CREW;
   }
@@ -54,11 +57,18 @@ export function lackingCompanions(
 export function takeCompanions(unit: Unit, step: Step, now: number): void {
   for (const companion of step.companions) {
     if (!isToClaim(unit, step, companion)) continue;
-    unit.companionBits |= companion.bit;
     unit.claimedAt[companion.id] = step.id;
-    companion.resource.change(-companion.amount, now);
-    companion.change(1, 0, now);
+    take(unit, companion, now);
   }
+}
+
+function take(unit: Unit, companion: Companion, now: number): void {
+  const { id, bit, amount, resource } = companion;
+  unit.companionBits |= bit;
+  unit.teamOrder[id] = ++resource.teamsClaimed;
+  unit.teamShift[id] = resource.position;
+  resource.change(-amount, now);
+  companion.change(1, 0, now);
 }
 
 /** Carriers, and crews of teams, that the unit waits for at its step. */
@@ -81,13 +91,17 @@ export const mayKeepAll = (unit: Unit, step: Step): boolean =>
     );
   });
 
-/** A crew may be asked for people of the step and for teams at once. */
 function isThere(unit: Unit, step: Step, wanted: Resource): boolean {
+  return wanted.free >= wantedOf(unit, step, wanted);
+}
+
+/** A crew may be asked for people of the step and for teams at once. */
+export function wantedOf(unit: Unit, step: Step, wanted: Resource): number {
   let sum = 0;
   for (const { resource, amount } of step.needs) if (resource === wanted) sum += amount;
   for (const companion of step.companions)
     if (companion.resource === wanted && isToClaim(unit, step, companion)) sum += companion.amount;
-  return wanted.free >= sum;
+  return sum;
 }
 
 /**
@@ -99,9 +113,7 @@ export function holdFromStart(unit: Unit, passed: Step, step: Step): void {
     if (!isToClaim(unit, passed, companion)) continue;
     if (companion.to >= step.id) {
       if (companion.resource.free < companion.amount) continue;
-      unit.companionBits |= companion.bit;
-      companion.resource.change(-companion.amount, 0);
-      companion.change(1, 0, 0);
+      take(unit, companion, 0);
     }
     unit.claimedAt[companion.id] = passed.id;
   }
@@ -128,7 +140,8 @@ export function letGo(run: Run, unit: Unit, beyond: number, atLane = false): voi
     unit.companionBits &= ~companion.bit;
     if (companion.returnDraw < 0) {
       companion.change(-1, 0, run.now);
-      give(run, companion.resource, companion.amount);
+      if ((unit.unstaffed & companion.bit) !== 0) endLack(run, { unit, companion });
+      else give(run, companion.resource, companion.amount);
     } else {
       companion.change(-1, 1, run.now);
       run.queue.push(

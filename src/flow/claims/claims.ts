@@ -4,11 +4,12 @@ import type { Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
-import { hasAll, lackingCompanions, takeCompanions } from './carriers.js';
+import { hasAll, lackingCompanions, takeCompanions, wantedOf } from './carriers.js';
 import { takeOwnParts, takeParts } from './joins.js';
 import type { Pool } from './resource.js';
 import { give } from './resource.js';
 import { askSupplies, endLack, noteLack } from './supplies.js';
+import { lacksTeam, staffTeams, stateWithout } from './teams.js';
 
 /**
  * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests
@@ -24,7 +25,7 @@ import { askSupplies, endLack, noteLack } from './supplies.js';
 export function request(run: Run, place: Place): boolean {
   const unit = place.unit!,
     { step } = unit;
-  if (step.companions.length > 0 && hasAll(unit, step)) return true;
+  if ((step.companions.length > 0 || step.teamBits !== 0) && hasAll(unit, step)) return true;
   if (step.supplyNeeds.length > 0) askSupplies(run, place, step);
   place.askedAt = run.now;
   return requestAgain(run, place);
@@ -51,6 +52,7 @@ export function requestAgain(run: Run, place: Place): boolean {
 export function match(run: Run, pool: Pool): void {
   pool.listed = false;
   run.scan++;
+  if (pool.unstaffed.length > 0) staffTeams(run, pool);
   let before: Place | null = null,
     place = pool.head;
   while (place !== null) {
@@ -80,10 +82,12 @@ export function releaseCrew(run: Run, place: Place): void {
 
 /**
  * Whether the step needs people who are not there: they left between passes, or while the work waited for a
- * shift.
+ * shift; or its team is without.
  */
-export function lacksCrew(place: Place, { flags, needs }: Step): boolean {
-  return (flags & HAS_NEEDS) !== 0 && !place.holdsCrew && needs.length > 0 && needs[0].resource.isCrew;
+export function lacksCrew(place: Place, step: Step): boolean {
+  if ((step.flags & HAS_NEEDS) === 0) return false;
+  if (step.teamBits !== 0 && lacksTeam(place.unit!, step)) return true;
+  return !place.holdsCrew && step.needs.length > 0 && step.needs[0].resource.isCrew;
 }
 
 /** An own part of the unit is back: if the unit waits for it, its request is looked at again. */
@@ -98,19 +102,24 @@ export function ownPartBack(run: Run, unit: Unit): void {
  */
 export function lacking(run: Run, place: Place, marking: boolean): number {
   const unit = place.unit!,
-    { needs, ownParts, companions } = unit.step,
-    crewOnly = place.phase !== WAIT_NEEDS;
+    { step } = unit,
+    { needs, ownParts, companions } = step,
+    crewOnly = place.phase !== WAIT_NEEDS,
+    noTeam = step.teamBits !== 0 && lacksTeam(unit, step),
+    // Who waits for the people of a team holds nobody up.
+    marks = marking && !noTeam;
   let short = -1;
   for (const { resource, amount } of needs) {
     if (crewOnly && !resource.isCrew) continue;
-    if (resource.free >= amount && !(marking && resource.scarceAt === run.scan)) continue;
+    if (resource.free >= amount && !(marks && resource.scarceAt === run.scan)) continue;
     // Who wants more people than this shift has waits for another one, and holds nobody up.
-    if (marking && !(resource.isCrew && amount > resource.onHand)) resource.scarceAt = run.scan;
+    const wanted = crewOnly || companions.length === 0 ? amount : wantedOf(unit, step, resource);
+    if (marks && !(resource.isCrew && wanted > resource.onHand)) resource.scarceAt = run.scan;
     short = !resource.isCrew ? SHORT_PARTS : short < 0 ? SHORT_CREW : short;
   }
-  if (companions.length > 0 && !crewOnly)
-    short = lackingCompanions(unit, unit.step, run.scan, marking, short);
-  return !crewOnly && (unit.ownOff & ownParts) !== 0 ? SHORT_PARTS : short;
+  if (companions.length > 0 && !crewOnly) short = lackingCompanions(unit, step, run.scan, marks, short);
+  if (!crewOnly && (unit.ownOff & ownParts) !== 0) return SHORT_PARTS;
+  return noTeam && (short < 0 || short === SHORT_CREW) ? stateWithout(unit, step) : short;
 }
 
 /** Takes what the place asks for, which must be there. */

@@ -13,10 +13,13 @@ export class Companion {
   /** Kept by units now, and carriers on the way back. */
   held = 0;
   coming = 0;
+  /** Teams that are with a unit and have no people at present. */
+  unstaffed = 0;
   /** Holds that ended, minutes of all holds, and of ways back. */
   ended = 0;
   heldMinutes = NaN;
   comingMinutes = NaN;
+  unstaffedMinutes = NaN;
   /** Event sources of those not on the way back. */
   readonly sources: number[] = [];
   /** Of carriers that are there only from some day on. */
@@ -56,9 +59,16 @@ export class Companion {
     if (held < 0) this.ended++;
   }
 
+  /** So many teams more, or fewer, are without people. */
+  changeUnstaffed(teams: number, now: number): void {
+    this.settle(now);
+    this.unstaffed += teams;
+  }
+
   settle(now: number): void {
     this.heldMinutes += this.held * (now - this.since);
     this.comingMinutes += this.coming * (now - this.since);
+    this.unstaffedMinutes += this.unstaffed * (now - this.since);
     this.since = now;
   }
 
@@ -66,6 +76,7 @@ export class Companion {
     this.ended = 0;
     this.heldMinutes = 0;
     this.comingMinutes = 0;
+    this.unstaffedMinutes = 0;
   }
 }
 

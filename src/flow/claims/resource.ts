@@ -8,11 +8,15 @@ import { CARRIER, CREW } from '../model/resources.js';
 import type { Run } from '../run.js';
 import type { PartDefects } from './joins.js';
 import type { Supply } from './supply.js';
+import type { Team } from './teams.js';
 
 /** Resources that steps want together, and the places that wait for any of them, in order. */
 export class Pool {
   head: Place | null = null;
+  /** Places, and teams without people. */
   waiting = 0;
+  /** Teams that lack people of the shift that is there, in the order in which they were claimed. */
+  unstaffed: readonly Team[] = [];
   listed = false;
 }
 
@@ -26,6 +30,11 @@ export class Resource extends ActivePeriods {
   /** People of the present shift or, off shift, of the next; of what is no crew, the amount at the start. */
   onHand: number;
   pool: Pool;
+  /** Crews of which fewer people may be there at another time, so that teams may be left without. */
+  mayFallShort = false;
+  /** Teams claimed so far; where work waits for its own shift, the position of the one that is there. */
+  teamsClaimed = 0;
+  position = 0;
   /** Of the stock of a supply: the supply. */
   supply: Supply | null = null;
   /** Stocks: the open items of each sub-assembly in it; null if they can have none. */
@@ -119,7 +128,7 @@ export function give(run: Run, resource: Resource, amount: number): void {
 
 /** Builds all resources; feeders are told of the stocks that they feed. */
 export function buildResources(
-  { resources: columns, routes: { stock } }: Model,
+  { resources: columns, routes: { stock }, later }: Model,
   calendars: readonly Calendar[],
   routes: readonly Route[],
 ): Resource[] {
@@ -128,6 +137,11 @@ export function buildResources(
       calendar = calendarAt(calendars, columns.calendar[r]),
       resource = new Resource(name, columns.kind[r], columns.amount[r], calendar, feeder);
     if (feeder !== null) feeder.stock = resource;
+    const amounts = [...later.map(({ parts }) => parts.resources ?? columns), columns].map(
+      ({ amount }) => amount[r],
+    );
+    resource.mayFallShort =
+      resource.isCrew && (columns.shifts[r] !== null || amounts.some((count, i) => count > amounts[i + 1]));
     return resource;
   });
 }
@@ -137,8 +151,8 @@ export function buildResources(
  * own.
  */
 export function joinPools(steps: readonly Step[], resources: readonly Resource[]): void {
-  const wantedBy = ({ needs, companions }: Step): Resource[] =>
-    [...needs, ...companions].map(({ resource }) => resource);
+  const wantedBy = ({ needs, companions, teams }: Step): Resource[] =>
+    [...needs, ...companions, ...teams].map(({ resource }) => resource);
   for (const step of steps) {
     const [first, ...others] = wantedBy(step);
     for (const { pool } of others)

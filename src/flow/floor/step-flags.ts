@@ -65,7 +65,8 @@ function flagsOf({ steps, overtime, quality, stations }: Model, step: Step): num
     isFilled = (start: Int32Array): boolean => start[id + 1] > start[id];
   let flags = isSingle ? 0 : IS_SIDE;
   if (steps.onTo[id] >= 0) flags |= ON_WAY_BACK;
-  if (needs.length > 0 || (isSingle && (ownParts !== 0 || companions.length > 0))) flags |= HAS_NEEDS;
+  if (needs.length > 0 || step.teamBits !== 0 || (isSingle && (ownParts !== 0 || companions.length > 0)))
+    flags |= HAS_NEEDS;
   if (isFilled(steps.createStart)) flags |= HAS_QUALITY;
   if (isFilled(steps.findStart)) flags |= HAS_QUALITY | IS_INSPECTION;
   if (isFilled(steps.offStart)) flags |= HAS_OFF;

@@ -34,6 +34,9 @@ export class Step {
   needs: readonly Need[] = [];
   /** What has to be with the unit; none at a station with lots, where nothing is claimed for single units. */
   companions: readonly Companion[] = [];
+  /** Teams that do its work and may be without people, and their bits; steps side by side have them too. */
+  teams: readonly Companion[] = [];
+  teamBits = 0;
   /** Of a group: the steps that are done side by side. */
   sideSteps: Step[] = [];
   /** The group in which it is done. */

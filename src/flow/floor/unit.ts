@@ -33,6 +33,8 @@ export class Unit {
   ownOff = 0;
   /** Bits of what stays with it: carriers, teams. */
   companionBits = 0;
+  /** Those of them that are teams without people at present. */
+  unstaffed = 0;
   /** Slots not clean, and those of them found. */
   notClean = 0;
   found = 0;
@@ -57,6 +59,9 @@ export class Unit {
   readonly loops: Uint32Array;
   /** By companion: id of the step at which it was claimed last; NOT_CLAIMED. */
   readonly claimedAt: Int32Array;
+  /** By team: which in the order of claims of its crew, and the position of the shift that claimed it. */
+  readonly teamOrder: Int32Array;
+  readonly teamShift: Int32Array;
   /** By inspection: 0 not seen yet; at its first visit 1 nothing was found, 2 something was. */
   readonly seen: Uint8Array;
 
@@ -73,6 +78,8 @@ export class Unit {
     this.notes = slots.count > 0 ? new Uint16Array(slots.count) : NO_NOTES;
     this.loops = thens.count > 0 ? new Uint32Array(thens.count) : NO_LOOPS;
     this.claimedAt = companions.count > 0 ? new Int32Array(companions.count) : NO_TARGETS;
+    this.teamOrder = companions.count > 0 ? new Int32Array(companions.count) : NO_TARGETS;
+    this.teamShift = companions.count > 0 ? new Int32Array(companions.count) : NO_TARGETS;
     this.seen = inspections > 0 ? new Uint8Array(inspections) : NO_BYTES;
   }
 
@@ -148,6 +155,7 @@ export class Unit {
     this.dueAt = Infinity;
     this.ownOff = 0;
     this.companionBits = 0;
+    this.unstaffed = 0;
     this.notClean = 0;
     this.found = 0;
     this.againTo = -1;

@@ -4,11 +4,11 @@ import type { Place } from '../floor/place.js';
 import { SidePlace } from '../floor/side-place.js';
 import { EMPTYING, UNLOADING, WAIT_DOCK, WAIT_NEEDS } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
-import { STOCK, SUPPLY } from '../model/resources.js';
 import type { Run } from '../run.js';
 import type { Truck } from '../traffic/lane.js';
 import type { PulseLine } from '../traffic/pulse-lines.js';
-import { Floor, standsAt, taskPlaces } from './floor.js';
+import { Floor, taskPlaces } from './floor.js';
+import { mostFor } from './keepers.js';
 import { type Want, wantsOf } from './wants.js';
 
 /**
@@ -78,40 +78,10 @@ export class Alive {
     return !waitsForRoom && leaving.buffer.takesIn(last.places[0].unit!);
   }
 
-  /** Most that can ever be free at once: all but what stays with those that cannot go on. */
-  most(resource: Resource): number {
-    const { kind, amount, free, supply, feeder } = resource;
-    switch (kind) {
-      case STOCK:
-        return free + (feeder === null ? Infinity : this.living(this.floor.inMaking(feeder)));
-      case SUPPLY:
-        return supply!.isPlanned && !supply!.hasMore ? free : Infinity;
-      default: {
-        let kept = 0;
-        for (const keeper of this.keepers(resource)) kept += keeper.amount;
-        return amount - kept;
-      }
-    }
-  }
-
-  /** Units that have some of a crew or some carriers and can never give them back. */
-  *keepers(resource: Resource): Iterable<{ readonly unit: Unit; readonly amount: number }> {
-    const { shop } = this.run;
-    for (const companion of shop.companions)
-      if (companion.resource === resource)
-        for (const unit of this.floor.keepers)
-          if ((unit.companionBits & companion.bit) !== 0 && !this.goes(unit))
-            yield { unit, amount: companion.amount };
-    for (const place of shop.places)
-      if (place.holdsCrew && !this.goesAt(place))
-        for (const need of place.unit!.step.needs)
-          if (need.resource === resource) yield { unit: standsAt(place), amount: need.amount };
-  }
-
   /** Of what is claimed at a place, what can never be there for it. */
   unmet(place: Place): Want[] {
     return wantsOf(place).filter(
-      (want) => this.most(want.resource) < want.amount || this.shutBy(place, want) !== null,
+      (want) => mostFor(this, want) < want.amount || this.shutBy(place, want) !== null,
     );
   }
 
@@ -121,7 +91,7 @@ export class Alive {
       if (
         !this.goesAt(other) &&
         !this.mayStepAside(other, resource) &&
-        wantsOf(other).some((want) => want.resource === resource && this.most(resource) < want.amount)
+        wantsOf(other).some((want) => want.resource === resource && mostFor(this, want) < want.amount)
       )
         return other;
     return null;
@@ -175,10 +145,6 @@ export class Alive {
       default:
         return true;
     }
-  }
-
-  private living(units: readonly Unit[]): number {
-    return units.reduce((sum, unit) => (this.goes(unit) ? sum + 1 : sum), 0);
   }
 
   /** Claims at a place that is down are passed over; so are those for more people than a shift has. */

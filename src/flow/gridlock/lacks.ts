@@ -6,6 +6,7 @@ import { CREW, STOCK, SUPPLY } from '../model/resources.js';
 import type { PulseLine } from '../traffic/pulse-lines.js';
 import type { Alive } from './alive.js';
 import { standsAt, taskPlaces } from './floor.js';
+import { keepersOf, mostFor } from './keepers.js';
 import type { Want } from './wants.js';
 
 /**
@@ -102,7 +103,7 @@ function claimed(alive: Alive, place: Place): Lacked[] {
 function neverThere(alive: Alive, place: Place, want: Want): Lacked {
   const { resource, amount } = want,
     { kind, name, feeder } = resource,
-    ahead = alive.most(resource) < amount ? null : alive.shutBy(place, want);
+    ahead = mostFor(alive, want) < amount ? null : alive.shutBy(place, want);
   const holders = (keepers: () => Unit[]): Unit[] => (ahead === null ? keepers() : [standsAt(ahead)]);
   switch (kind) {
     case STOCK:
@@ -117,7 +118,7 @@ function neverThere(alive: Alive, place: Place, want: Want): Lacked {
       return {
         kind: kind === CREW ? 'crew' : 'carrier',
         name,
-        holders: holders(() => Array.from(alive.keepers(resource), ({ unit }) => unit)),
+        holders: holders(() => Array.from(keepersOf(alive, resource, amount), ({ unit }) => unit)),
       };
   }
 }

@@ -2,7 +2,7 @@ import type { Sampler } from '../../random/sampler.js';
 import type { Resource } from '../claims/resource.js';
 import type { Calendar } from '../floor/calendar.js';
 import type { Place } from '../floor/place.js';
-import type { CrewShiftColumns } from '../model/crews.js';
+import { type CrewShiftColumns, OWN_SHIFT } from '../model/crews.js';
 import type { Model } from '../model/model.js';
 
 /** The shifts of a crew in one replication: which one is on or comes next, and who is there. */
@@ -13,6 +13,10 @@ export class CrewShifts {
   isTimed = false;
   /** Work that waits for its own shift, by position of that shift. */
   waiting: { readonly place: Place; readonly position: number }[] = [];
+  /** Work that outlasts its shift waits for the next one in its position. */
+  readonly waits: boolean;
+  /** Most people of a shift, by its position. */
+  readonly most: readonly number[];
   private readonly present: Int32Array;
   private drawn = 0;
   private over = 0;
@@ -25,6 +29,8 @@ export class CrewShifts {
     private readonly sampler: Sampler,
   ) {
     this.present = columns.people.slice();
+    this.waits = columns.handOver === OWN_SHIFT;
+    this.most = mostByPosition(columns);
   }
 
   get position(): number {
@@ -67,6 +73,14 @@ export class CrewShifts {
     }
     return this.present[k];
   }
+}
+
+function mostByPosition({ position, people }: CrewShiftColumns): number[] {
+  const most = new Array<number>(Math.max(-1, ...position) + 1).fill(0);
+  position.forEach((p, k) => {
+    most[p] = Math.max(most[p], people[k]);
+  });
+  return most;
 }
 
 /** Of each crew whose number changes by shift. */

@@ -1,9 +1,9 @@
 import { companionResources, lackedOf, mayKeepAll } from '../claims/carriers.js';
 import { goesBefore, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
 import type { Resource } from '../claims/resource.js';
+import { AS_BEFORE, allot, bringPeople, lacksTeam, workOf } from '../claims/teams.js';
 import type { Place } from '../floor/place.js';
 import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
-import { OWN_SHIFT } from '../model/crews.js';
 import type { Run } from '../run.js';
 import { takeUp } from '../tasks/tasks.js';
 import { isAttended, isUnderWay, mirror, suspend } from '../tasks/timing.js';
@@ -12,7 +12,8 @@ import type { CrewShifts } from './crew.js';
 /**
  * Rule 3, shifts of a crew. At the end of a shift the people of the next one take over. If these are fewer
  * than are engaged, work is broken off, the last in the order of requests first; it asks for its crew again.
- * With OWN_SHIFT all work waits for the next shift in its own position.
+ * Teams keep their people before other work. With OWN_SHIFT all work waits for the next shift in its own
+ * position.
  */
 
 /** Minutes of work that count as none: rounding of times. */
@@ -42,13 +43,17 @@ export function reviseShift(run: Run, shifts: CrewShifts): void {
 
 /** Sets who is there from now on, and when that ends. */
 function changeShift(run: Run, shifts: CrewShifts): void {
-  const { crew } = shifts,
-    before = shifts.position;
+  const { crew, current, position: before, waits } = shifts;
   shifts.current = shifts.at(run.now);
-  const people = shifts.presentIn(shifts.current);
-  if (shifts.columns.handOver === OWN_SHIFT && shifts.position !== before)
-    for (const place of engaged(run, crew)) park(run, shifts, place, before);
-  staff(run, crew, people, shifts);
+  const people = shifts.presentIn(shifts.current),
+    outlasts = waits && shifts.position !== before,
+    isAnother = shifts.current !== current || people !== crew.onHand;
+  if (waits) crew.position = shifts.position;
+  const teams = isAnother ? allot(run, crew, people) : AS_BEFORE;
+  if (outlasts)
+    for (const place of [...engaged(run, crew), ...teams.lost.flatMap(workOf)])
+      park(run, shifts, place, before);
+  staff(run, crew, people, teams, shifts);
   const end = shifts.endOf(shifts.current);
   if (end <= run.now) return;
   shifts.isTimed = true;
@@ -57,12 +62,20 @@ function changeShift(run: Run, shifts: CrewShifts): void {
 }
 
 /** So many people are there from now on; work for which they are too few is broken off. */
-export function staff(run: Run, crew: Resource, people: number, shifts?: CrewShifts): void {
-  const places = engaged(run, crew),
-    stopped: Place[] = [];
-  for (let last = places.length - 1; last >= 0 && crew.engagedNow > people; last--)
+export function staff(
+  run: Run,
+  crew: Resource,
+  people: number,
+  { lost, coming, kept } = allot(run, crew, people),
+  shifts?: CrewShifts,
+): void {
+  const stopped = lost.flatMap(workOf).filter((place) => leave(run, place)),
+    places = engaged(run, crew).filter((place) => !kept.has(place)),
+    left = coming.reduce((rest, { companion }) => rest - companion.amount, people);
+  for (let last = places.length - 1; last >= 0 && crew.engagedNow > left; last--)
     if (leave(run, places[last])) stopped.push(places[last]);
   crew.staff(people, run.now);
+  for (const team of coming) bringPeople(run, team);
   if (shifts !== undefined) takeBack(run, shifts);
   for (const place of stopped.reverse()) askOrTakeUp(run, place);
   if (crew.pool.waiting > 0) run.listMatch(crew.pool);
@@ -87,11 +100,11 @@ function leave(run: Run, place: Place): boolean {
 
 /**
  * The people leave, and the work waits for them. What they have claimed but not begun (the station was shut)
- * the next shift begins.
+ * the next shift begins, but for the work of a team.
  */
 function park(run: Run, shifts: CrewShifts, place: Place, position: number): void {
   if (!leave(run, place)) return;
-  if (place.minutesLeft > place.minutes - NOTHING) {
+  if (place.minutesLeft > place.minutes - NOTHING && !lacksTeam(place.unit!, place.unit!.step)) {
     takeNeeds(run, place);
     takeUp(run, place);
     return;
@@ -134,7 +147,7 @@ export function mayGoOn(run: Run): boolean {
   run.scan++;
   for (const { pool } of run.shop.resources) {
     for (let place = pool.head; place !== null; place = place.nextWaiting) {
-      if (wouldDo(place) && !wanted(place).some(({ scarceAt }) => scarceAt === run.scan)) return true;
+      if (wouldDo(run, place) && !wanted(place).some(({ scarceAt }) => scarceAt === run.scan)) return true;
       keepFromLater(run, place);
     }
   }
@@ -154,15 +167,18 @@ function keepFromLater(run: Run, { unit }: Place): void {
       .map(({ resource }) => resource),
     ...lackedOf(unit!, unit!.step),
   ];
-  for (const resource of short)
-    if (!run.crewShifts.some(({ crew }) => crew === resource)) resource.scarceAt = run.scan;
+  for (const resource of short) if (!hasShifts(run, resource)) resource.scarceAt = run.scan;
 }
 
-function wouldDo({ phase, unit }: Place): boolean {
+const hasShifts = ({ crewShifts }: Run, resource: Resource): boolean =>
+  crewShifts.some(({ crew }) => crew === resource);
+
+function wouldDo(run: Run, { phase, unit }: Place): boolean {
   const { step, ownOff } = unit!,
     { needs, ownParts } = step,
     crewOnly = phase !== WAIT_NEEDS;
   return (
+    (!lacksTeam(unit!, step) || step.teams.every((team) => hasShifts(run, team.resource))) &&
     (crewOnly || ((ownOff & ownParts) === 0 && mayKeepAll(unit!, step))) &&
     needs.every(({ resource, amount }) =>
       resource.isCrew ? resource.amount - resource.engagedNow >= amount : crewOnly || resource.free >= amount,

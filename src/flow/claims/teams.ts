@@ -1,0 +1,162 @@
+import type { Place } from '../floor/place.js';
+import { OFF_SHIFT, SHORT_CREW, SIDE_BY_SIDE, WAIT_CREW, WAIT_NEEDS, WAIT_REPAIR } from '../floor/states.js';
+import type { Step } from '../floor/step.js';
+import type { Unit } from '../floor/unit.js';
+import type { Run } from '../run.js';
+import type { Companion } from './companion.js';
+import type { Pool, Resource } from './resource.js';
+
+/**
+ * Rule 7, teams of a crew whose people change. Those who are there go to teams first, in the order in which
+ * these were claimed. One for which they are too few stays its unit's, without people; where work waits for
+ * its own shift, so does a team in the other ones.
+ */
+
+/** A team that is with a unit. */
+export interface Team {
+  readonly unit: Unit;
+  readonly companion: Companion;
+}
+
+/** Tells each step which teams do its work; a lot is worked on by its crew alone. */
+export function furnishTeams(steps: readonly Step[], companions: readonly Companion[]): void {
+  const uneven = companions.filter(({ resource }) => resource.mayFallShort);
+  for (const step of steps) {
+    const { id } = step.group ?? step;
+    if (step.station?.lotMost !== 0) continue;
+    step.teams = uneven.filter(({ from, to }) => from <= id && id <= to);
+    for (const { bit } of step.teams) step.teamBits |= bit;
+  }
+}
+
+/** A team that does the work of the step is without people. */
+export const lacksTeam = ({ real }: Unit, { teamBits }: Step): boolean => (real.unstaffed & teamBits) !== 0;
+
+/** Whether it is of another shift than the one that is there. */
+export const isAway = ({ unit, companion: { id, resource } }: Team): boolean =>
+  unit.teamShift[id] !== resource.position;
+
+/** The state of a place that lacks its team. */
+export function stateWithout({ real: unit }: Unit, { teams }: Step): number {
+  const isOff = teams.some(
+    (companion) => (unit.unstaffed & companion.bit) !== 0 && isAway({ unit, companion }),
+  );
+  return isOff ? OFF_SHIFT : SHORT_CREW;
+}
+
+/** Teams of a crew that are with units, in the order in which they were claimed. */
+function teamsOf({ shop, units }: Run, crew: Resource): Team[] {
+  return shop.companions
+    .filter(({ resource }) => resource === crew)
+    .flatMap((companion) =>
+      units.all
+        .filter(({ alive, companionBits }) => alive && (companionBits & companion.bit) !== 0)
+        .map((unit) => ({ unit, companion })),
+    )
+    .sort((a, b) => orderOf(a) - orderOf(b));
+}
+
+const orderOf = ({ unit, companion }: Team): number => unit.teamOrder[companion.id];
+
+/** Places at which a team does the work of its unit: sides at which steps go on, or where the unit stands. */
+export function workOf({ unit: { place }, companion: { bit } }: Team): Place[] {
+  if (place === null || place.isDone) return [];
+  const at = place.phase === SIDE_BY_SIDE ? place.sides.filter(({ isGoing }) => isGoing) : [place];
+  return at.filter(({ unit }) => (unit!.step.teamBits & bit) !== 0);
+}
+
+/** People of its crew that the step has besides (`held`), or waits for. */
+function besides(team: Team, held: boolean): number {
+  let people = 0;
+  for (const place of workOf(team))
+    if (held ? place.holdsCrew : !place.holdsCrew && waits(place))
+      for (const { resource, amount } of place.unit!.step.needs)
+        if (resource === team.companion.resource) people += amount;
+  return people;
+}
+
+const waits = ({ isSuspended, phase }: Place): boolean =>
+  isSuspended || phase === WAIT_NEEDS || phase === WAIT_CREW || phase === WAIT_REPAIR;
+
+/** Who has people, of so many that are there from now on, and who has no longer. */
+export interface Allotment {
+  readonly lost: readonly Team[];
+  readonly coming: readonly Team[];
+  /** Places of teams that keep theirs, with the people that their steps have besides. */
+  readonly kept: ReadonlySet<Place>;
+}
+export const AS_BEFORE: Allotment = { lost: [], coming: [], kept: new Set() };
+
+/** Takes the people of teams that lose them; those that are to have some wait for `bringPeople`. */
+export function allot(run: Run, crew: Resource, people: number): Allotment {
+  const lost: Team[] = [],
+    coming: Team[] = [],
+    short: Team[] = [],
+    kept = new Set<Place>();
+  let left = people;
+  for (const team of teamsOf(run, crew)) {
+    const { unit, companion } = team,
+      isWithout = (unit.unstaffed & companion.bit) !== 0,
+      wanted = companion.amount + besides(team, !isWithout),
+      isOff = isAway(team);
+    if (!isOff && wanted <= left) {
+      left -= wanted;
+      for (const place of workOf(team)) kept.add(place);
+      if (isWithout) coming.push(team);
+    } else {
+      if (!isOff) short.push(team);
+      if (isWithout) continue;
+      lost.push(team);
+      unit.unstaffed |= companion.bit;
+      companion.changeUnstaffed(1, run.now);
+      crew.change(companion.amount, run.now);
+    }
+  }
+  const { pool } = crew,
+    others = pool.unstaffed.filter(({ companion }) => companion.resource !== crew);
+  list(pool, [...others, ...coming, ...short]);
+  return { lost, coming, kept };
+}
+
+function list(pool: Pool, teams: readonly Team[]): void {
+  pool.waiting += teams.length - pool.unstaffed.length;
+  pool.unstaffed = teams;
+}
+
+/** The people of the team, who are there, are with its unit again. */
+export function bringPeople(run: Run, team: Team): void {
+  endLack(run, team);
+  team.companion.resource.change(-team.companion.amount, run.now);
+}
+
+/** A team without people has them again, or is no longer the unit's. */
+export function endLack(run: Run, { unit, companion }: Team): void {
+  const { pool } = companion.resource;
+  unit.unstaffed &= ~companion.bit;
+  companion.changeUnstaffed(-1, run.now);
+  list(
+    pool,
+    pool.unstaffed.filter((each) => each.unit !== unit || each.companion !== companion),
+  );
+}
+
+/**
+ * People go to teams without some before any request is met. What a team lacks is kept from those behind it,
+ * but not where only other teams could give it back.
+ */
+export function staffTeams(run: Run, pool: Pool): void {
+  for (const team of pool.unstaffed) {
+    const { amount, resource: crew } = team.companion,
+      wanted = amount + besides(team, false);
+    if (crew.scarceAt === run.scan) continue;
+    if (crew.free >= wanted) bringPeople(run, team);
+    else if (crew.onHand - withTeams(run, crew) >= wanted) crew.scarceAt = run.scan;
+  }
+}
+
+const withTeams = ({ shop }: Run, crew: Resource): number =>
+  shop.companions.reduce(
+    (sum, { resource, amount, held, unstaffed }) =>
+      resource === crew ? sum + amount * (held - unstaffed) : sum,
+    0,
+  );
