@@ -1,3 +1,4 @@
+import { isSetAside } from '../claims/asked.js';
 import { lacksCrew, releaseCrew, request, requestAgain } from '../claims/claims.js';
 import type { Place } from '../floor/place.js';
 import {
@@ -12,6 +13,7 @@ import {
   WAIT_END,
   WAIT_NEEDS,
   WAIT_REPAIR,
+  WAIT_REST,
   WAIT_SHIFT,
 } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
@@ -46,7 +48,7 @@ export function beginStep(run: Run, place: Place): void {
   step.visits++;
   if ((step.flags & LEARNS) !== 0) place.attempt = ++step.begun;
   if ((step.flags & HAS_NEEDS) !== 0) {
-    place.phase = WAIT_NEEDS;
+    place.phase = isSetAside(place.unit!, step) ? WAIT_REST : WAIT_NEEDS;
     if (!request(run, place)) {
       mirror(place, step);
       return;

@@ -9,7 +9,16 @@ import type { StationStep } from '../types/steps.js';
 import { keys, name, together } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
 import { createsKey, inspectionKeys } from './inspections.js';
-import { crewKey, crewNeeds, type NeedsRow, NO_NEEDS, needsColumns, needsRow, partKeys } from './needs.js';
+import {
+  crewKey,
+  crewNeeds,
+  type NeedsRow,
+  NO_NEEDS,
+  needsColumns,
+  needsRow,
+  partKeys,
+  waitKey,
+} from './needs.js';
 import { type FindsRow, findsColumns, findsRow, type Quality } from './quality.js';
 import { checkTask, NO_TASK, type TaskRow, taskColumns, taskKeys, taskRow } from './tasks.js';
 import { type VisitRow, visitColumns, visitKeys, visitOf, visitRow, whenKey } from './visits.js';
@@ -32,6 +41,7 @@ export function stepSchema(time: TimeSchema) {
         ...taskKeys(time),
         ...visitKeys,
         ...partKeys,
+        'wait for parts': waitKey,
         creates: createsKey,
         ...inspectionKeys(time),
       },
