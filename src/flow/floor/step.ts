@@ -114,7 +114,7 @@ export class Route {
   first: Step | null = null;
   /** The stock it feeds; null for the unit's route and for own parts. */
   stock: Resource | null = null;
-  /** Full kit: the parts that are set aside before a sub-assembly begins, null: none; the steps that take them. */
+  /** Full kit: the parts that a sub-assembly begins with, null: none; the steps that take them. */
   kit: Asked | null = null;
   kitSteps: readonly Step[] = [];
   listed = false;

@@ -18,7 +18,7 @@ import { leave, standIn } from './room.js';
  * pass it.
  */
 
-/** Whether the unit has something to claim before it takes a place. At the start of a run it stands in one. */
+/** Whether the unit claims more than a place here; units of the opening stand in one already. */
 export const asksAhead = (run: Run, unit: Unit, step: Step): boolean =>
   (step.flags & ASKS_AHEAD) !== 0 && !run.isOpening && !hasAll(unit, step.ahead!);
 

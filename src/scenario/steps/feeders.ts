@@ -146,7 +146,7 @@ function mostAtOnce(scenario: Scenario, name: string) {
   };
 }
 
-/** Steps of a feeder whose parts are in the kit: surely done, unit by unit. As `furnishKits` of the engine. */
+/** Steps of a feeder whose parts are in its kit: surely done, one by one. See `furnishKits` of the engine. */
 export const kitSteps = (scenario: Scenario, route: PlacedRoute): readonly PlacedStep[] =>
   stepsOf(route).filter(
     ({ step: { sample, rework, at } }) =>
