@@ -111,26 +111,26 @@ route: [{ step: fit, at: line, parts: { kits: 1 }, work: 5 min }]
     // Doors of red units take a handle, built by 60; those of white ones begin at once.
     const { seen, run } = play(`
 scenario: handles
-programme: { arrivals: 200 min, quantity: 12, options: { colour: { red: 50 %, white: 50 % } } }
-sites: { hall: { stations: { bay: {}, door bench: {}, handle bench: {}, line: { places: 9 } } } }
+programme: { arrivals: 200 min, quantity: 30, options: { colour: { red: 60 %, white: 40 % } } }
+sites: { hall: { stations: { bay: {}, door bench: { places: 9 }, handle bench: {}, line: { places: 9 } } } }
 feeders:
   doors:
     own: true
     route:
       - { step: trim, at: door bench, work: 10 min }
       - { step: set handle, at: door bench, when: { colour: red }, parts: { handles: 1 }, work: 5 min }
-  handles: { stock: 1, at start: 1, route: [{ step: file, at: handle bench, work: 460 min }] }
+  handles: { stock: 1, at start: 1, route: [{ step: file, at: handle bench, work: 260 min }] }
 route:
   - { step: doors off, at: bay, work: 1 min, takes off: doors }
   - { step: doors on, at: line, parts: { doors: own }, work: 1 min }
 `);
-    // A handle takes 460 min from when the one before was taken.
+    // A handle takes 260 min from when the one before was taken.
     let handle = 0;
     const expected = Array.from(run.optionsOf, (colour, n) => {
       const off = 200 * (n + 1) + 1;
       if (colour === 1) return off + 10 + 1;
       const begin = Math.max(off, handle);
-      handle = begin + 460;
+      handle = begin + 260;
       return begin + 10 + 5 + 1;
     });
     expect(Array.from(seen.shippedAt)).toEqual(expected);
