@@ -151,7 +151,7 @@ function auditSupply(supply: Supply): void {
   if (isPlanned) return;
   let wanted = 0;
   for (let place = pool.head; place !== null; place = place.nextWaiting) {
-    for (const need of place.unit!.step.supplyNeeds)
+    for (const need of place.asked.supplyNeeds)
       if (need.resource.supply === supply && place.phase === WAIT_NEEDS) wanted += need.amount;
   }
   expectEqual(`stock and orders of ${name} less the demand that waits`, position, free + onOrder - wanted);

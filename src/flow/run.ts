@@ -66,6 +66,8 @@ export class Run extends Worklists {
   standstill: Standstill = NO_STANDSTILL;
   /** Events of supplies in the queue. */
   supplyEvents = 0;
+  /** Units are set where they stand at the start. */
+  isOpening = false;
   /** Number of the present scan of a pool. */
   scan = 0;
 

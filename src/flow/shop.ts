@@ -1,3 +1,4 @@
+import { furnishKits, furnishNeeds } from './claims/asked.js';
 import { buildCompanions, type Companion, furnishCarriers } from './claims/companion.js';
 import { furnishPartDefects } from './claims/joins.js';
 import { buildResources, joinPools, type Resource } from './claims/resource.js';
@@ -8,7 +9,7 @@ import type { Memory } from './floor/memory.js';
 import type { Place } from './floor/place.js';
 import { buildSides } from './floor/side-place.js';
 import { buildStations, type Station } from './floor/station.js';
-import { buildRoutes, buildSteps, furnishNeeds, type Route, type Step } from './floor/step.js';
+import { buildRoutes, buildSteps, type Route, type Step } from './floor/step.js';
 import { HOLDS, IS_INSPECTION, setFlags } from './floor/step-flags.js';
 import type { Units } from './floor/units.js';
 import type { Plan } from './plan.js';
@@ -61,7 +62,12 @@ export function buildShop(
   furnishTeams(steps, companions);
   furnishPartDefects(model, routes);
   setFlags(model, steps);
-  joinPools(steps, resources);
+  furnishKits(model, routes, steps);
+  joinPools(
+    steps,
+    routes.map(({ kit }) => kit),
+    resources,
+  );
   leaveTheLongWay(steps, companions);
   const inspections = numbered(steps, IS_INSPECTION, (step, n) => (step.inspection = n)),
     holds = numbered(steps, HOLDS, (step, n) => (step.hold = n));

@@ -1,6 +1,6 @@
+import type { Claimant } from './claims/outside.js';
 import type { Pool } from './claims/resource.js';
 import type { Buffer } from './floor/buffer.js';
-import type { Place } from './floor/place.js';
 import type { SidePlace } from './floor/side-place.js';
 import type { Station } from './floor/station.js';
 import type { Route } from './floor/step.js';
@@ -18,8 +18,8 @@ export class Worklists {
   readonly toMatch: Pool[] = [];
   readonly toFeed: Route[] = [];
   readonly toPulse: PulseLine[] = [];
-  /** Places whose needs were met. */
-  readonly granted: Place[] = [];
+  /** Those whose needs were met. */
+  readonly granted: Claimant[] = [];
   /** Sides of places at which a step begins, first in first out. */
   readonly toBegin: SidePlace[] = [];
   /** The unit that stood outside for the saturated source has entered, the next one is to be made. */

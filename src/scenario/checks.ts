@@ -20,10 +20,10 @@ import { programmeFindings } from './programme/programme.js';
 import { rateFindings } from './programme/rates.js';
 import { conditionFindings } from './steps/conditions.js';
 import { defectFindings } from './steps/defects.js';
-import { feederFindings } from './steps/feeders.js';
+import { feederFindings, kitFindings } from './steps/feeders.js';
 import { loopFindings } from './steps/finds.js';
 import { holdFindings } from './steps/holds.js';
-import { amountFindings } from './steps/needs.js';
+import { amountFindings, waitFindings } from './steps/needs.js';
 import { ownPartFindings } from './steps/own-parts.js';
 import { besideFindings } from './steps/side-by-side.js';
 import type { Finding } from './types/problem.js';
@@ -73,6 +73,8 @@ const TOGETHER = [
   pulseLineFindings,
   stretchFindings,
   teamFindings,
+  waitFindings,
+  kitFindings,
   besideFindings,
 ];
 

@@ -53,6 +53,7 @@ export function step(name: string, at: string, more: Partial<StationStep> = {}):
     rework: 'both',
     sample: undefined,
     parts: {},
+    waitForParts: undefined,
     takesOff: [],
     creates: {},
     finds: {},
@@ -88,7 +89,7 @@ export function lane(from: string, to: string, more: Partial<Lane> = {}): Lane {
 }
 
 export function feeder(route: RouteEntry[], more: Partial<Feeder> = {}): Feeder {
-  return { kind: 'stock', target: 1, atStart: 0, route, ...more };
+  return { kind: 'stock', target: 1, atStart: 0, fullKit: undefined, route, ...more };
 }
 
 export const back = (

@@ -400,7 +400,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt key of two words',
     [['takes off: doors', 'take off: doors']],
     [
-      '44:47 route[4].take off: one of the keys step, at, when, crew, work, passes, work factor, learning, process, attended end, in one shift, setting, rework, sample, parts, takes off, creates, finds, fails, hold, compares with; got "take off"; did you mean "takes off"?',
+      '44:47 route[4].take off: one of the keys step, at, when, crew, work, passes, work factor, learning, process, attended end, in one shift, setting, rework, sample, parts, takes off, wait for parts, creates, finds, fails, hold, compares with; got "take off"; did you mean "takes off"?',
     ],
   ],
   [

@@ -3,6 +3,7 @@ import type { Step } from '../floor/step.js';
 import { ON_WAY_BACK } from '../floor/step-flags.js';
 import { NOT_CLAIMED, type Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
+import type { Asked } from './asked.js';
 import type { Companion } from './companion.js';
 import type { Resource } from './resource.js';
 import { give } from './resource.js';
@@ -15,13 +16,13 @@ import { endLack, lacksTeam } from './teams.js';
  */
 export const isToClaim = (
   { companionBits: kept, claimedAt }: Unit,
-  { id: step }: Step,
+  { id: step }: Asked,
   { bit, id, isClaimedAgain }: Companion,
 ): boolean =>
   (kept & bit) === 0 && (isClaimedAgain || claimedAt[id] === NOT_CLAIMED || step <= claimedAt[id]);
 
 /** Nothing has to be claimed at the step: what is to stay with the unit is with it already, and at hand. */
-export const hasAll = (unit: Unit, step: Step): boolean =>
+export const hasAll = (unit: Unit, step: Asked): boolean =>
   step.needs.length === 0 &&
   !lacksTeam(unit, step) &&
   (step.ownParts & unit.ownOff) === 0 &&
@@ -33,7 +34,7 @@ export const hasAll = (unit: Unit, step: Step): boolean =>
  */
 export function lackingCompanions(
   unit: Unit,
-  step: Step,
+  step: Asked,
   scan: number,
   marking: boolean,
   short: number,
@@ -54,7 +55,7 @@ export function lackingCompanions(
   return state;
 }
 
-export function takeCompanions(unit: Unit, step: Step, now: number): void {
+export function takeCompanions(unit: Unit, step: Asked, now: number): void {
   for (const companion of step.companions) {
     if (!isToClaim(unit, step, companion)) continue;
     unit.claimedAt[companion.id] = step.id;
@@ -72,17 +73,17 @@ function take(unit: Unit, companion: Companion, now: number): void {
 }
 
 /** Carriers, and crews of teams, that the unit waits for at its step. */
-export const lackedOf = (unit: Unit, step: Step): Resource[] =>
+export const lackedOf = (unit: Unit, step: Asked): Resource[] =>
   step.companions
     .filter((companion) => isToClaim(unit, step, companion) && !isThere(unit, step, companion.resource))
     .map(({ resource }) => resource);
 
 /** What is still to be claimed to stay with the unit. */
-export const companionResources = (unit: Unit, step: Step): Resource[] =>
+export const companionResources = (unit: Unit, step: Asked): Resource[] =>
   step.companions.filter((companion) => isToClaim(unit, step, companion)).map(({ resource }) => resource);
 
 /** Whether what is to stay with the unit would be there if everybody of the largest shift were. */
-export const mayKeepAll = (unit: Unit, step: Step): boolean =>
+export const mayKeepAll = (unit: Unit, step: Asked): boolean =>
   step.companions.every((companion) => {
     const { amount, resource } = companion;
     return (
@@ -91,12 +92,12 @@ export const mayKeepAll = (unit: Unit, step: Step): boolean =>
     );
   });
 
-function isThere(unit: Unit, step: Step, wanted: Resource): boolean {
+function isThere(unit: Unit, step: Asked, wanted: Resource): boolean {
   return wanted.free >= wantedOf(unit, step, wanted);
 }
 
 /** A crew may be asked for people of the step and for teams at once. */
-export function wantedOf(unit: Unit, step: Step, wanted: Resource): number {
+export function wantedOf(unit: Unit, step: Asked, wanted: Resource): number {
   let sum = 0;
   for (const { resource, amount } of step.needs) if (resource === wanted) sum += amount;
   for (const companion of step.companions)

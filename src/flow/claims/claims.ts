@@ -1,11 +1,12 @@
 import type { Place } from '../floor/place.js';
-import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from '../floor/states.js';
+import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS, WAIT_REST } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import { hasAll, lackingCompanions, takeCompanions, wantedOf } from './carriers.js';
 import { takeOwnParts, takeParts } from './joins.js';
+import type { Claimant } from './outside.js';
 import type { Pool } from './resource.js';
 import { give } from './resource.js';
 import { askSupplies, endLack, noteLack } from './supplies.js';
@@ -22,18 +23,22 @@ import { lacksTeam, staffTeams, stateWithout } from './teams.js';
  * Asks for the needs of the step at `place`; true if they are granted at once, otherwise the place waits and
  * is short.
  */
-export function request(run: Run, place: Place): boolean {
+export function request(run: Run, place: Claimant): boolean {
   const unit = place.unit!,
-    { step } = unit;
-  if ((step.companions.length > 0 || step.teamBits !== 0) && hasAll(unit, step)) return true;
-  if (step.supplyNeeds.length > 0) askSupplies(run, place, step);
+    { asked } = place;
+  if (
+    (asked.companions.length > 0 || asked.teamBits !== 0 || place.phase === WAIT_REST) &&
+    hasAll(unit, asked)
+  )
+    return true;
+  if (asked.supplyNeeds.length > 0) askSupplies(run, place);
   place.askedAt = run.now;
   return requestAgain(run, place);
 }
 
 /** As `request`, with the time of an earlier asking: work that was begun goes ahead of what came later. */
-export function requestAgain(run: Run, place: Place): boolean {
-  const pool = place.unit!.step.pool!;
+export function requestAgain(run: Run, place: Claimant): boolean {
+  const pool = place.asked.pool!;
   const short = lacking(run, place, false);
   if (pool.waiting === 0 && short < 0) {
     takeNeeds(run, place);
@@ -53,19 +58,19 @@ export function match(run: Run, pool: Pool): void {
   pool.listed = false;
   run.scan++;
   if (pool.unstaffed.length > 0) staffTeams(run, pool);
-  let before: Place | null = null,
+  let before: Claimant | null = null,
     place = pool.head;
   while (place !== null) {
-    const next: Place | null = place.nextWaiting,
+    const next: Claimant | null = place.nextWaiting,
       short = place.isDown ? DOWN : lacking(run, place, true);
     if (short < 0) {
       if (before === null) pool.head = next;
       else before.nextWaiting = next;
       pool.waiting--;
       takeNeeds(run, place);
-      run.granted.push(place);
+      place.grant(run);
     } else {
-      if (place.unit!.step.supplyNeeds.length > 0) noteLack(run, place);
+      if (place.asked.supplyNeeds.length > 0) noteLack(run, place);
       place.idle(short);
       before = place;
     }
@@ -100,37 +105,37 @@ export function ownPartBack(run: Run, unit: Unit): void {
  * The state of shortage in which the request of a place stands; -1 if it can be met. With `marking`, it is
  * part of a scan: what an earlier request lacks is not for it, and what it lacks is not for later ones.
  */
-export function lacking(run: Run, place: Place, marking: boolean): number {
+export function lacking(run: Run, place: Claimant, marking: boolean): number {
   const unit = place.unit!,
-    { step } = unit,
-    { needs, ownParts, companions } = step,
-    crewOnly = place.phase !== WAIT_NEEDS,
-    noTeam = step.teamBits !== 0 && lacksTeam(unit, step),
+    { asked } = place,
+    { needs, ownParts, companions } = asked,
+    crewOnly = !isToBegin(place.phase),
+    noTeam = asked.teamBits !== 0 && lacksTeam(unit, asked),
     // Who waits for the people of a team holds nobody up.
     marks = marking && !noTeam;
   let short = -1;
-  for (const { resource, amount } of needs) {
+  for (const { resource, sum } of needs) {
     if (crewOnly && !resource.isCrew) continue;
-    if (resource.free >= amount && !(marks && resource.scarceAt === run.scan)) continue;
+    if (resource.free >= sum && !(marks && resource.scarceAt === run.scan)) continue;
     // Who wants more people than this shift has waits for another one, and holds nobody up.
-    const wanted = crewOnly || companions.length === 0 ? amount : wantedOf(unit, step, resource);
+    const wanted = crewOnly || companions.length === 0 ? sum : wantedOf(unit, asked, resource);
     if (marks && !(resource.isCrew && wanted > resource.onHand)) resource.scarceAt = run.scan;
     short = !resource.isCrew ? SHORT_PARTS : short < 0 ? SHORT_CREW : short;
   }
-  if (companions.length > 0 && !crewOnly) short = lackingCompanions(unit, step, run.scan, marks, short);
+  if (companions.length > 0 && !crewOnly) short = lackingCompanions(unit, asked, run.scan, marks, short);
   if (!crewOnly && (unit.ownOff & ownParts) !== 0) return SHORT_PARTS;
-  return noTeam && (short < 0 || short === SHORT_CREW) ? stateWithout(unit, step) : short;
+  return noTeam && (short < 0 || short === SHORT_CREW) ? stateWithout(unit, asked) : short;
 }
 
 /** Takes what the place asks for, which must be there. */
-export function takeNeeds(run: Run, place: Place): void {
+export function takeNeeds(run: Run, place: Claimant): void {
   const unit = place.unit!,
-    { step } = unit,
-    crewOnly = place.phase !== WAIT_NEEDS;
-  for (const { resource, amount } of step.needs) {
+    { asked } = place,
+    crewOnly = !isToBegin(place.phase);
+  for (const { resource, amount, step } of asked.needs) {
     if (resource.isCrew) {
       resource.change(-amount, run.now);
-      place.holdsCrew = true;
+      (place as Place).holdsCrew = true;
     } else if (!crewOnly) {
       resource.change(-amount, run.now);
       if (resource.feeder !== null) run.listFeed(resource.feeder);
@@ -138,13 +143,13 @@ export function takeNeeds(run: Run, place: Place): void {
       if (resource.partDefects !== null) takeParts(run, unit.real, step, resource.partDefects, amount);
     }
   }
-  if (step.companions.length > 0 && !crewOnly) takeCompanions(unit, step, run.now);
+  if (asked.companions.length > 0 && !crewOnly) takeCompanions(unit, asked, run.now);
   if (place.lackedSupplies !== 0) endLack(run, place);
-  if (unit.brought !== null && !crewOnly) takeOwnParts(run, unit, step);
+  if (unit.brought !== null && !crewOnly) takeOwnParts(run, unit, asked);
 }
 
-function insertRequest(pool: Pool, place: Place): void {
-  let before: Place | null = null,
+export function insertRequest(pool: Pool, place: Claimant): void {
+  let before: Claimant | null = null,
     after = pool.head;
   while (after !== null && goesBefore(after, place)) {
     before = after;
@@ -156,8 +161,11 @@ function insertRequest(pool: Pool, place: Place): void {
   pool.waiting++;
 }
 
+/** Whether the step is still to begin: later only its crew is asked for. */
+export const isToBegin = (phase: number): boolean => phase === WAIT_NEEDS || phase === WAIT_REST;
+
 /** The order of requests. */
-export function goesBefore(a: Place, b: Place): boolean {
+export function goesBefore(a: Claimant, b: Claimant): boolean {
   const unitA = a.unit!,
     unitB = b.unit!,
     reworkA = unitA.rework !== null,

@@ -1,9 +1,10 @@
 import type { QualityTally } from '../accounts/tally.js';
 import { bringItem, CLEAN, closeItem, OPEN, openItem } from '../floor/defects.js';
-import type { Route, Step } from '../floor/step.js';
+import type { Route } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import type { Model } from '../model/model.js';
 import type { Run } from '../run.js';
+import type { Asked } from './asked.js';
 
 /**
  * Items that nobody mended in a feeder and that go on with the sub-assembly. Each one in a stock has its own,
@@ -75,13 +76,13 @@ export function furnishPartDefects(
  * Parts of a stock are claimed at a step. Those that the unit had from this step before are replaced, and
  * their items go with them.
  */
-export function takeParts(run: Run, unit: Unit, step: Step, stock: PartDefects, amount: number): void {
+export function takeParts(run: Run, unit: Unit, step: number, stock: PartDefects, amount: number): void {
   for (const slot of stock.slots) {
-    if (unit.slots[slot] === CLEAN || unit.slotTarget[slot] !== step.id) continue;
+    if (unit.slots[slot] === CLEAN || unit.slotTarget[slot] !== step) continue;
     closeItem(unit, slot);
     run.tally.quality.replaced[slot]++;
   }
-  for (let n = 0; n < amount; n++) stock.take(unit, step.id, run.tally.quality);
+  for (let n = 0; n < amount; n++) stock.take(unit, step, run.tally.quality);
 }
 
 /** Own parts have come to the end of their feeder. */
@@ -93,7 +94,7 @@ export function bringBack(run: Run, part: Unit, parent: Unit): void {
 }
 
 /** The unit takes up its own parts of a step, as far as they have something to bring. */
-export function takeOwnParts(run: Run, unit: Unit, step: Step): void {
+export function takeOwnParts(run: Run, unit: Unit, step: Asked): void {
   for (const { ownBit, id } of run.shop.routes) {
     const brought = (step.ownParts & ownBit) !== 0 ? unit.brought![id] : null;
     if (brought !== null && brought.length > 0) brought.take(unit, step.id, run.tally.quality);

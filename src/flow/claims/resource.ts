@@ -1,18 +1,19 @@
 import { ActivePeriods } from '../accounts/active-periods.js';
 import { type Calendar, calendarAt } from '../floor/calendar.js';
-import type { Place } from '../floor/place.js';
 import type { Route, Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Model } from '../model/model.js';
 import { CARRIER, CREW } from '../model/resources.js';
 import type { Run } from '../run.js';
+import type { Asked } from './asked.js';
 import type { PartDefects } from './joins.js';
+import type { Claimant } from './outside.js';
 import type { Supply } from './supply.js';
 import type { Team } from './teams.js';
 
 /** Resources that steps want together, and the places that wait for any of them, in order. */
 export class Pool {
-  head: Place | null = null;
+  head: Claimant | null = null;
   /** Places, and teams without people. */
   waiting = 0;
   /** Teams that lack people of the shift that is there, in the order in which they were claimed. */
@@ -150,11 +151,16 @@ export function buildResources(
  * Resources that a step wants together share a pool; a step that waits for own parts alone has one of its
  * own.
  */
-export function joinPools(steps: readonly Step[], resources: readonly Resource[]): void {
-  const wantedBy = ({ needs, companions, teams }: Step): Resource[] =>
+export function joinPools(
+  steps: readonly Step[],
+  kits: readonly (Asked | null)[],
+  resources: readonly Resource[],
+): void {
+  const wantedBy = ({ needs, companions, teams }: Asked): Resource[] =>
     [...needs, ...companions, ...teams].map(({ resource }) => resource);
-  for (const step of steps) {
-    const [first, ...others] = wantedBy(step);
+  for (const asked of [...steps, ...kits]) {
+    if (asked === null) continue;
+    const [first, ...others] = wantedBy(asked);
     for (const { pool } of others)
       if (pool !== first.pool)
         for (const resource of resources) if (resource.pool === pool) resource.pool = first.pool;

@@ -1,7 +1,6 @@
-import type { Place } from '../floor/place.js';
 import { SUPPLY_LOT, WAIT_NEEDS } from '../floor/states.js';
-import type { Step } from '../floor/step.js';
 import type { Run } from '../run.js';
+import type { Claimant } from './outside.js';
 import { give } from './resource.js';
 import type { Supply, SupplyLot } from './supply.js';
 
@@ -55,31 +54,31 @@ function arrive(run: Run, supply: Supply, units: number, isLate: boolean): void 
  */
 
 /** A request for the supplies of a step: they are wanted from now on. What has begun takes none. */
-export function askSupplies(run: Run, place: Place, { supplyNeeds }: Step): void {
+export function askSupplies(run: Run, place: Claimant): void {
   if (place.phase !== WAIT_NEEDS) return;
-  for (const { resource, amount } of supplyNeeds) {
+  for (const { resource, amount } of place.asked.supplyNeeds) {
     resource.supply!.position -= amount;
     replenish(run, resource.supply!);
   }
 }
 
 /** In a scan: books which supplies the request of a place lacks, by the rule of `lacking`. */
-export function noteLack(run: Run, place: Place): void {
+export function noteLack(run: Run, place: Claimant): void {
   if (place.phase !== WAIT_NEEDS) return;
-  place.unit!.step.supplyNeeds.forEach(({ resource, amount }, i) => {
+  place.asked.supplyNeeds.forEach(({ resource, amount }, i) => {
     const isLacking = resource.free < amount || resource.scarceAt === run.scan;
     if (isLacking !== ((place.lackedSupplies & (1 << i)) !== 0)) change(run, place, i, isLacking);
   });
 }
 
 /** The request is met. */
-export function endLack(run: Run, place: Place): void {
+export function endLack(run: Run, place: Claimant): void {
   for (let i = 0; place.lackedSupplies >> i !== 0; i++)
     if ((place.lackedSupplies & (1 << i)) !== 0) change(run, place, i, false);
 }
 
-function change(run: Run, place: Place, i: number, isLacking: boolean): void {
-  const supply = place.unit!.step.supplyNeeds[i].resource.supply!;
+function change(run: Run, place: Claimant, i: number, isLacking: boolean): void {
+  const supply = place.asked.supplyNeeds[i].resource.supply!;
   place.lackedSupplies ^= 1 << i;
   supply.changeLacking(isLacking ? 1 : -1, run.now);
   // The part came at the instant at which it was asked for.

@@ -3,6 +3,7 @@ import { OFF_SHIFT, SHORT_CREW, SIDE_BY_SIDE, WAIT_CREW, WAIT_NEEDS, WAIT_REPAIR
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
+import type { Asked } from './asked.js';
 import type { Companion } from './companion.js';
 import type { Pool, Resource } from './resource.js';
 
@@ -30,14 +31,14 @@ export function furnishTeams(steps: readonly Step[], companions: readonly Compan
 }
 
 /** A team that does the work of the step is without people. */
-export const lacksTeam = ({ real }: Unit, { teamBits }: Step): boolean => (real.unstaffed & teamBits) !== 0;
+export const lacksTeam = ({ real }: Unit, { teamBits }: Asked): boolean => (real.unstaffed & teamBits) !== 0;
 
 /** Whether it is of another shift than the one that is there. */
 export const isAway = ({ unit, companion: { id, resource } }: Team): boolean =>
   unit.teamShift[id] !== resource.position;
 
 /** The state of a place that lacks its team. */
-export function stateWithout({ real: unit }: Unit, { teams }: Step): number {
+export function stateWithout({ real: unit }: Unit, { teams }: Asked): number {
   const isOff = teams.some(
     (companion) => (unit.unstaffed & companion.bit) !== 0 && isAway({ unit, companion }),
   );

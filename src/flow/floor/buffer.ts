@@ -183,7 +183,8 @@ export class Buffer {
     return ints[at + LENGTH] > 0 ? this.units.at(ints[at + HEAD]).queuedAt : Infinity;
   }
 
-  private line(line: number): Unit[] {
+  /** The units of a line, in order. */
+  line(line: number): Unit[] {
     const { ints } = this.memory,
       found: Unit[] = [];
     let unit = ints[this.at + line + HEAD];

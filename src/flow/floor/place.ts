@@ -1,3 +1,6 @@
+import type { Asked } from '../claims/asked.js';
+import type { Claimant } from '../claims/outside.js';
+import type { Run } from '../run.js';
 import type { Equipment } from './equipment.js';
 import { enterState, settlePlace } from './ledger.js';
 import {
@@ -13,7 +16,7 @@ import {
   PLACE_SHIFT,
 } from './memory.js';
 import type { SidePlace } from './side-place.js';
-import { BLOCKED } from './states.js';
+import { BLOCKED, WAIT_REST } from './states.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
 import type { Unit } from './unit.js';
@@ -28,7 +31,7 @@ export class Place {
   /** When it asked for the needs that it waits for. */
   askedAt = NaN;
   /** Behind it among those that wait for the same needs. */
-  nextWaiting: Place | null = null;
+  nextWaiting: Claimant | null = null;
   /** Value of the station's changeover option, or setting, last worked on; -1 none yet. */
   lastValue = -1;
   /** Units (lots) of that value in a row, counted anew after the most of a batch. */
@@ -111,6 +114,17 @@ export class Place {
   /** Its unit has no room ahead, whether the place is up or down. */
   get isDone(): boolean {
     return (this.isDown ? this.stateIfUp : this.state) === BLOCKED;
+  }
+
+  /** What the unit claims there. */
+  get asked(): Asked {
+    const { step } = this.unit!;
+    return this.phase === WAIT_REST ? step.rest! : step;
+  }
+
+  /** It has what it asked for. */
+  grant(run: Run): void {
+    run.granted.push(this);
   }
 
   /** Goes into a state governed by a calendar, -1 always. */

@@ -44,6 +44,8 @@ export const WAIT_NEEDS = 0,
   /** The crew had left and is asked for again; the process is over, and somebody has to come to end it. */
   WAIT_CREW = 12,
   WAIT_END = 13,
+  /** As WAIT_NEEDS, but its parts are set aside for it already. */
+  WAIT_REST = 14,
   /** Of a place at whose sides steps go on. */
   SIDE_BY_SIDE = 16;
 

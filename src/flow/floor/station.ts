@@ -1,4 +1,5 @@
 import type { Active } from '../accounts/active-periods.js';
+import type { OutsideClaim } from '../claims/outside.js';
 import type { Model } from '../model/model.js';
 import type { PulseLine } from '../traffic/pulse-lines.js';
 import { Buffer } from './buffer.js';
@@ -19,6 +20,7 @@ import {
 } from './memory.js';
 import { Place } from './place.js';
 import { OFF_SHIFT, STATE_COUNT } from './states.js';
+import type { Unit } from './unit.js';
 import type { Units } from './units.js';
 
 /** A station: places, the buffer ahead, and what a lot needs. */
@@ -38,6 +40,9 @@ export class Station implements Active {
   lotListed = false;
   /** What can fail, in the order of the places; empty: nothing. A station with lots has one piece. */
   equipment: readonly Equipment[] = [];
+  /** Claims of units that wait for more than a place, in order, and of these the unit whose turn it is. */
+  readonly asking: OutsideClaim[] = [];
+  turn: Unit | null = null;
   /** The pulse line that it is part of. */
   line: PulseLine | null = null;
   readonly name: string;

@@ -32,7 +32,10 @@ export const HAS_NEEDS = 1 << 0,
   /** On a way back to another site, behind it: the lane or its arrival bank. */
   ON_WAY_BACK = 1 << 22,
   /** Of those with changeovers: they pass by themselves. */
-  CHANGES_ALONE = 1 << 23;
+  CHANGES_ALONE = 1 << 23,
+  /** Its parts are in the kit with which a sub-assembly begins; they are claimed ahead of its station. */
+  IN_KIT = 1 << 24,
+  ASKS_AHEAD = 1 << 25;
 
 /** Flags of steps that do not begin, or not end, by the short way. */
 const BEGINS_LONG =
@@ -65,6 +68,7 @@ function flagsOf({ steps, overtime, quality, stations }: Model, step: Step): num
     isFilled = (start: Int32Array): boolean => start[id + 1] > start[id];
   let flags = isSingle ? 0 : IS_SIDE;
   if (steps.onTo[id] >= 0) flags |= ON_WAY_BACK;
+  if (steps.asksAhead[id] === 1) flags |= ASKS_AHEAD;
   if (needs.length > 0 || step.teamBits !== 0 || (isSingle && (ownParts !== 0 || companions.length > 0)))
     flags |= HAS_NEEDS;
   if (isFilled(steps.createStart)) flags |= HAS_QUALITY;

@@ -1,3 +1,4 @@
+import type { Asked, Need } from '../claims/asked.js';
 import type { Companion } from '../claims/companion.js';
 import type { Pool, Resource } from '../claims/resource.js';
 import type { Model } from '../model/model.js';
@@ -20,16 +21,11 @@ import type { Station } from './station.js';
 /** Their bits lie in one integer. */
 const MOST_OWN_PARTS = 31;
 
-export interface Need {
-  readonly resource: Resource;
-  readonly amount: number;
-}
-
 /**
  * A step of a route, with its station or lane: a view on its record. Rarer things (conditions, defects) are
  * read from the model by `id`.
  */
-export class Step {
+export class Step implements Asked {
   readonly at: number;
   needs: readonly Need[] = [];
   /** What has to be with the unit; none at a station with lots, where nothing is claimed for single units. */
@@ -44,6 +40,10 @@ export class Step {
   pool: Pool | null = null;
   /** Those of the needs that are supplies. */
   supplyNeeds: readonly Need[] = [];
+  /** What is still claimed at its place where its parts are set aside already. */
+  rest: Asked | null = null;
+  /** What is claimed before the unit takes a place, if that is to be. */
+  ahead: Asked | null = null;
   /** Bits of the own parts that must be on the unit or back at it. */
   ownParts = 0;
   /** Running number among inspections; -1. */
@@ -119,6 +119,9 @@ export class Route {
   first: Step | null = null;
   /** The stock it feeds; null for the unit's route and for own parts. */
   stock: Resource | null = null;
+  /** Full kit: the parts that a sub-assembly begins with, null: none; the steps that take them. */
+  kit: Asked | null = null;
+  kitSteps: readonly Step[] = [];
   listed = false;
   /** Running number of the last one begun, and how many are in the making. */
   begun = 0;
@@ -178,25 +181,4 @@ export function buildSteps(
     }
   }
   return steps;
-}
-
-/** Tells each step what it claims; what stays with a unit is claimed by the group of steps side by side. */
-export function furnishNeeds(
-  { steps: { needStart, needResource, needAmount, ownStart, ownRoute } }: Model,
-  steps: readonly Step[],
-  resources: readonly Resource[],
-  routes: readonly Route[],
-  companions: readonly Companion[],
-): void {
-  for (const step of steps) {
-    const { id, station, group } = step,
-      needs: Need[] = [];
-    for (let n = needStart[id]; n < needStart[id + 1]; n++)
-      needs.push({ resource: resources[needResource[n]], amount: needAmount[n] });
-    step.needs = needs;
-    step.supplyNeeds = needs.filter(({ resource }) => resource.supply !== null);
-    if (station?.lotMost === 0 && group === null)
-      step.companions = companions.filter(({ from, to }) => from <= id && id <= to);
-    for (let n = ownStart[id]; n < ownStart[id + 1]; n++) step.ownParts |= routes[ownRoute[n]].ownBit;
-  }
 }

@@ -1,4 +1,5 @@
 import type { PartDefects } from '../claims/joins.js';
+import type { OutsideClaim } from '../claims/outside.js';
 import type { Model } from '../model/model.js';
 import type { Lane, Truck } from '../traffic/lane.js';
 import { NOWHERE, U_FIRST, U_LOCATION, U_NUMBER, U_PLACE, U_REWORK, U_STEP, UNIT_SHIFT } from './memory.js';
@@ -47,6 +48,10 @@ export class Unit {
   heldSince = NaN;
   /** By route: what own parts that are back bring along; null if none did. */
   brought: (PartDefects | null)[] | null = null;
+  /** Its claim while it waits outside for a kit, or ahead of a station for more than a place; null. */
+  asks: OutsideClaim | null = null;
+  /** What its step takes was claimed ahead, just now. */
+  isReady = false;
   /** The unit that a shadow stands for; itself. */
   real: Unit = this;
   readonly options: Uint8Array;

@@ -1,15 +1,15 @@
-import type { Resource } from '../claims/resource.js';
+import { isToBegin } from '../claims/claims.js';
+import { type Claimant, OutsideClaim } from '../claims/outside.js';
 import type { Buffer } from '../floor/buffer.js';
 import type { Place } from '../floor/place.js';
-import { SidePlace } from '../floor/side-place.js';
-import { EMPTYING, UNLOADING, WAIT_DOCK, WAIT_NEEDS } from '../floor/states.js';
+import { EMPTYING, UNLOADING, WAIT_DOCK } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import type { Truck } from '../traffic/lane.js';
 import type { PulseLine } from '../traffic/pulse-lines.js';
 import { Floor, taskPlaces } from './floor.js';
 import { mostFor } from './keepers.js';
-import { type Want, wantsOf } from './wants.js';
+import { mayStepAside, type Want, wantsOf } from './wants.js';
 
 /**
  * Which units can still go on, whatever else happens: the least set that holds everything with an event of
@@ -24,6 +24,8 @@ export class Alive {
   /** By place and by truck: what is there can go on. */
   private readonly places: Uint8Array;
   private readonly trucks: Uint8Array;
+  /** Those who wait outside their places for more than room, and can get it. */
+  private readonly asking = new Set<Unit>();
 
   /** @param last nothing at all moves any more: neither lots nor trucks go with what they have */
   constructor(
@@ -45,12 +47,14 @@ export class Alive {
   goes(unit: Unit): boolean {
     const { place, truck, step } = unit;
     if (place !== null) return this.places[place.id] === 1;
+    if (unit.asks !== null && !this.asking.has(unit)) return false;
     if (truck === null || truck.phase === EMPTYING) return this.givesRoom(step.buffer);
     return this.trucks[truck.id] === 1;
   }
 
   /** What is claimed at a place, or done there, can go on; nobody stands there, or can leave. */
-  goesAt(place: Place): boolean {
+  goesAt(place: Claimant): boolean {
+    if (place instanceof OutsideClaim) return this.asking.has(place.unit);
     return place.unit === null ? !this.last : this.places[place.id] === 1;
   }
 
@@ -79,18 +83,18 @@ export class Alive {
   }
 
   /** Of what is claimed at a place, what can never be there for it. */
-  unmet(place: Place): Want[] {
+  unmet(place: Claimant): Want[] {
     return wantsOf(place).filter(
       (want) => mostFor(this, want) < want.amount || this.shutBy(place, want) !== null,
     );
   }
 
   /** A claim ahead that never gets what this one wants too, and so keeps it from it for ever; null: none. */
-  shutBy(place: Place, { resource }: Want): Place | null {
+  shutBy(place: Claimant, { resource }: Want): Claimant | null {
     for (const other of this.floor.ahead(place))
       if (
         !this.goesAt(other) &&
-        !this.mayStepAside(other, resource) &&
+        !mayStepAside(this.run, other, resource) &&
         wantsOf(other).some((want) => want.resource === resource && mostFor(this, want) < want.amount)
       )
         return other;
@@ -105,8 +109,14 @@ export class Alive {
       if (goes) marks[id] = 1;
       return goes;
     };
+    const asking = this.floor.units.filter(({ asks }) => asks !== null);
     for (let grows = true; grows; ) {
       grows = false;
+      for (const unit of asking)
+        if (!this.asking.has(unit) && this.isMet(unit.asks!)) {
+          this.asking.add(unit);
+          grows = true;
+        }
       for (const place of places)
         if (this.places[place.id] === 0 && add(this.places, place.id, this.placeGoes(place))) grows = true;
       for (const truck of shop.trucks)
@@ -116,22 +126,24 @@ export class Alive {
 
   private placeGoes(place: Place): boolean {
     const { station } = place;
-    if (place.isDone)
-      return station.line !== null ? this.moves(station.line) : this.givesRoom(place.unit!.step.buffer);
+    if (place.isDone) {
+      const unit = place.unit!;
+      if (station.line !== null) return this.moves(station.line);
+      return (unit.asks === null || this.asking.has(unit)) && this.givesRoom(unit.step.buffer);
+    }
     if (station.lotMost > 0 && station.lotOpen) return true;
     return taskPlaces(place).every((at) => (at === place ? this.taskGoes(at) : this.places[at.id] === 1));
   }
 
   /** What is done there has an event of its own, waits for a shift or a repair, or its claim can be met. */
   private taskGoes(place: Place): boolean {
-    return !this.floor.claimsAt(place) || (this.ownPartsCome(place) && this.unmet(place).length === 0);
+    return !this.floor.claimsAt(place) || this.isMet(place);
   }
 
-  private ownPartsCome(place: Place): boolean {
-    return (
-      place.phase !== WAIT_NEEDS ||
-      this.floor.ownParts(place.unit!).every((part) => part === null || this.goes(part))
-    );
+  /** What is claimed can be there at some time; a claim of which all is there already is out of its line. */
+  private isMet(place: Claimant): boolean {
+    const own = isToBegin(place.phase) ? this.floor.ownParts(place.unit!) : [];
+    return own.every((part) => part === null || this.goes(part)) && this.unmet(place).length === 0;
   }
 
   private truckGoes(truck: Truck): boolean {
@@ -145,11 +157,5 @@ export class Alive {
       default:
         return true;
     }
-  }
-
-  /** Claims at a place that is down are passed over; so are those for more people than a shift has. */
-  private mayStepAside(place: Place, resource: Resource): boolean {
-    const lead = place instanceof SidePlace ? place.lead : place;
-    return lead.equipment !== null || this.run.crewShifts.some(({ crew }) => crew === resource);
   }
 }

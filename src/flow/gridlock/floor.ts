@@ -1,3 +1,4 @@
+import type { Claimant } from '../claims/outside.js';
 import type { Pool } from '../claims/resource.js';
 import type { Place } from '../floor/place.js';
 import { SidePlace } from '../floor/side-place.js';
@@ -17,7 +18,7 @@ export class Floor {
   /** Units with a carrier or a team. */
   readonly keepers: readonly Unit[];
   /** Places whose claim is not met: the one ahead in the same line of claims, null for the first. */
-  private readonly claims = new Map<Place, Place | null>();
+  private readonly claims = new Map<Claimant, Claimant | null>();
 
   constructor(readonly run: Run) {
     this.units = run.units.all.filter(({ alive }) => alive);
@@ -39,12 +40,12 @@ export class Floor {
   }
 
   /** Whether what the place claims is not there. */
-  claimsAt(place: Place): boolean {
+  claimsAt(place: Claimant): boolean {
     return this.claims.has(place);
   }
 
   /** Claims that go before that of a place. */
-  *ahead(place: Place): Iterable<Place> {
+  *ahead(place: Claimant): Iterable<Claimant> {
     for (let at = this.claims.get(place) ?? null; at !== null; at = this.claims.get(at) ?? null) yield at;
   }
 
@@ -58,7 +59,7 @@ export class Floor {
   }
 
   private line({ head }: Pool): void {
-    let before: Place | null = null;
+    let before: Claimant | null = null;
     for (let place = head; place !== null; place = place.nextWaiting) {
       this.claims.set(place, before);
       before = place;
@@ -74,7 +75,8 @@ export function taskPlaces(place: Place): readonly Place[] {
 }
 
 /** The unit that stands there; of a side, that of its place. */
-export const standsAt = (place: Place): Unit => (place instanceof SidePlace ? place.lead.unit! : place.unit!);
+export const standsAt = (place: Claimant): Unit =>
+  place instanceof SidePlace ? place.lead.unit! : place.unit!;
 
 function entry<K, V>(map: Map<K, V[]>, key: K): V[] {
   const known = map.get(key);

@@ -1,6 +1,8 @@
+import { isToBegin } from '../claims/claims.js';
+import type { Claimant } from '../claims/outside.js';
 import type { Buffer } from '../floor/buffer.js';
 import type { Place } from '../floor/place.js';
-import { EMPTYING, WAIT_NEEDS } from '../floor/states.js';
+import { EMPTYING } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
 import { CREW, STOCK, SUPPLY } from '../model/resources.js';
 import type { PulseLine } from '../traffic/pulse-lines.js';
@@ -39,7 +41,7 @@ export function lacksOf(alive: Alive, unit: Unit): Lacked[] {
   const { place, truck, step } = unit;
   if (place !== null) {
     if (place.isDone && place.station.line !== null) return inLine(alive, place, place.station.line);
-    if (place.isDone) return [room(alive, step.buffer)];
+    if (place.isDone) return ahead(alive, unit);
     if (place.station.lotMost > 0 && place.station.lotOpen)
       return [{ kind: 'lot', name: place.station.name, holders: [] }];
     return taskPlaces(place)
@@ -47,7 +49,14 @@ export function lacksOf(alive: Alive, unit: Unit): Lacked[] {
       .flatMap((at) => claimed(alive, at));
   }
   if (truck !== null && truck.phase !== EMPTYING) return [room(alive, truck.lane.bank, 'dock')];
+  if (unit.asks !== null) return ahead(alive, unit);
   return [room(alive, step.buffer, step.lane !== null && step.buffer.holds(unit) ? 'truck' : 'room')];
+}
+
+/** What a unit lacks at its next station: what it asks for outside, if that never comes, else room. */
+function ahead(alive: Alive, { asks, step }: Unit): Lacked[] {
+  const lacks = asks === null ? [] : claimed(alive, asks);
+  return lacks.length > 0 ? lacks : [room(alive, step.buffer)];
 }
 
 /** @param kind what of a lane is wanted, if it is one: those in its trucks have it all */
@@ -84,23 +93,22 @@ function inLine(alive: Alive, place: Place, line: PulseLine): Lacked[] {
 }
 
 /** What the claim at a place will never get. */
-function claimed(alive: Alive, place: Place): Lacked[] {
+function claimed(alive: Alive, place: Claimant): Lacked[] {
   const { floor } = alive;
-  const own: Lacked[] =
-    place.phase !== WAIT_NEEDS
-      ? []
-      : floor
-          .ownParts(place.unit!)
-          .flatMap((part) =>
-            part === null || alive.goes(part)
-              ? []
-              : [{ kind: 'own part' as const, name: part.step.route.name, holders: [part] }],
-          );
+  const own: Lacked[] = !isToBegin(place.phase)
+    ? []
+    : floor
+        .ownParts(place.unit!)
+        .flatMap((part) =>
+          part === null || alive.goes(part)
+            ? []
+            : [{ kind: 'own part' as const, name: part.step.route.name, holders: [part] }],
+        );
   return [...own, ...alive.unmet(place).map((want) => neverThere(alive, place, want))];
 }
 
 /** Who has what is wanted or, where there would be enough, the claim ahead that keeps it from others. */
-function neverThere(alive: Alive, place: Place, want: Want): Lacked {
+function neverThere(alive: Alive, place: Claimant, want: Want): Lacked {
   const { resource, amount } = want,
     { kind, name, feeder } = resource,
     ahead = mostFor(alive, want) < amount ? null : alive.shutBy(place, want);

@@ -1,7 +1,9 @@
 import { isToClaim } from '../claims/carriers.js';
+import { isToBegin } from '../claims/claims.js';
+import { type Claimant, OutsideClaim } from '../claims/outside.js';
 import type { Resource } from '../claims/resource.js';
-import type { Place } from '../floor/place.js';
-import { WAIT_NEEDS } from '../floor/states.js';
+import { SidePlace } from '../floor/side-place.js';
+import type { Run } from '../run.js';
 
 /** One thing that a claim wants, and how much of it. */
 export interface Want {
@@ -10,14 +12,23 @@ export interface Want {
 }
 
 /** All that the claim at a place asks for, own parts left out; once its step has begun, people alone. */
-export function wantsOf({ unit, phase }: Place): Want[] {
-  const { step } = unit!,
+export function wantsOf({ unit, phase, asked }: Claimant): Want[] {
+  const isNew = isToBegin(phase),
     wants = new Map<Resource, number>();
   const add = ({ resource, amount }: Want): void => {
     wants.set(resource, (wants.get(resource) ?? 0) + amount);
   };
-  for (const need of step.needs) if (phase === WAIT_NEEDS || need.resource.isCrew) add(need);
-  if (phase === WAIT_NEEDS)
-    for (const companion of step.companions) if (isToClaim(unit!, step, companion)) add(companion);
+  for (const need of asked.needs) if (isNew || need.resource.isCrew) add(need);
+  if (isNew) for (const companion of asked.companions) if (isToClaim(unit!, asked, companion)) add(companion);
   return Array.from(wants, ([resource, amount]) => ({ resource, amount }));
+}
+
+/**
+ * Claims at a place that is down are passed over; so are those ahead of a station while no place is free, and
+ * those for more people than a shift has.
+ */
+export function mayStepAside({ crewShifts }: Run, place: Claimant, resource: Resource): boolean {
+  if (place instanceof OutsideClaim) return place.station !== null;
+  const lead = place instanceof SidePlace ? place.lead : place;
+  return lead.equipment !== null || crewShifts.some(({ crew }) => crew === resource);
 }

@@ -1,9 +1,10 @@
 import { companionResources, lackedOf, mayKeepAll } from '../claims/carriers.js';
-import { goesBefore, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
+import { goesBefore, isToBegin, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
+import { type Claimant, OutsideClaim } from '../claims/outside.js';
 import type { Resource } from '../claims/resource.js';
 import { AS_BEFORE, allot, bringPeople, lacksTeam, workOf } from '../claims/teams.js';
 import type { Place } from '../floor/place.js';
-import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
+import { OFF_SHIFT, SHIFT_CHANGE } from '../floor/states.js';
 import type { Run } from '../run.js';
 import { takeUp } from '../tasks/tasks.js';
 import { isAttended, isUnderWay, mirror, suspend } from '../tasks/timing.js';
@@ -147,6 +148,8 @@ export function mayGoOn(run: Run): boolean {
   run.scan++;
   for (const { pool } of run.shop.resources) {
     for (let place = pool.head; place !== null; place = place.nextWaiting) {
+      // One ahead of a station waits for a place there.
+      if (place instanceof OutsideClaim && place.isDown) continue;
       if (wouldDo(run, place) && !wanted(place).some(({ scarceAt }) => scarceAt === run.scan)) return true;
       keepFromLater(run, place);
     }
@@ -154,18 +157,16 @@ export function mayGoOn(run: Run): boolean {
   return false;
 }
 
-const wanted = ({ unit }: Place): Resource[] => [
-  ...unit!.step.needs.map(({ resource }) => resource),
-  ...companionResources(unit!, unit!.step),
+const wanted = ({ unit, asked }: Claimant): Resource[] => [
+  ...asked.needs.map(({ resource }) => resource),
+  ...companionResources(unit!, asked),
 ];
 
 /** What a request lacks is not for later ones; of crews whose people change, another shift may tell. */
-function keepFromLater(run: Run, { unit }: Place): void {
+function keepFromLater(run: Run, { unit, asked }: Claimant): void {
   const short = [
-    ...unit!.step.needs
-      .filter(({ resource, amount }) => resource.free < amount)
-      .map(({ resource }) => resource),
-    ...lackedOf(unit!, unit!.step),
+    ...asked.needs.filter(({ resource, sum }) => resource.free < sum).map(({ resource }) => resource),
+    ...lackedOf(unit!, asked),
   ];
   for (const resource of short) if (!hasShifts(run, resource)) resource.scarceAt = run.scan;
 }
@@ -173,15 +174,14 @@ function keepFromLater(run: Run, { unit }: Place): void {
 const hasShifts = ({ crewShifts }: Run, resource: Resource): boolean =>
   crewShifts.some(({ crew }) => crew === resource);
 
-function wouldDo(run: Run, { phase, unit }: Place): boolean {
-  const { step, ownOff } = unit!,
-    { needs, ownParts } = step,
-    crewOnly = phase !== WAIT_NEEDS;
+function wouldDo(run: Run, { phase, unit, asked }: Claimant): boolean {
+  const { needs, ownParts } = asked,
+    crewOnly = !isToBegin(phase);
   return (
-    (!lacksTeam(unit!, step) || step.teams.every((team) => hasShifts(run, team.resource))) &&
-    (crewOnly || ((ownOff & ownParts) === 0 && mayKeepAll(unit!, step))) &&
-    needs.every(({ resource, amount }) =>
-      resource.isCrew ? resource.amount - resource.engagedNow >= amount : crewOnly || resource.free >= amount,
+    (!lacksTeam(unit!, asked) || asked.teams.every((team) => hasShifts(run, team.resource))) &&
+    (crewOnly || ((unit!.ownOff & ownParts) === 0 && mayKeepAll(unit!, asked))) &&
+    needs.every(({ resource, sum }) =>
+      resource.isCrew ? resource.amount - resource.engagedNow >= sum : crewOnly || resource.free >= sum,
     )
   );
 }

@@ -1,4 +1,5 @@
 import { lacksCrew, requestAgain } from '../claims/claims.js';
+import { showShort } from '../claims/outside.js';
 import type { Equipment } from '../floor/equipment.js';
 import type { Place } from '../floor/place.js';
 import {
@@ -43,8 +44,11 @@ export function comeUp(run: Run, equipment: Equipment): void {
 
 function takeDown(run: Run, place: Place): void {
   const { state } = place;
-  if (place.unit === null) place.station.takeFree(place);
-  else if (place.phase === SIDE_BY_SIDE && state !== BLOCKED) {
+  if (place.unit === null) {
+    place.station.takeFree(place);
+    // Another free place may be the one that is short now.
+    if (place.station.asking.length > 0) showShort(place.station);
+  } else if (place.phase === SIDE_BY_SIDE && state !== BLOCKED) {
     for (const side of place.sides) if (side.isGoing) takeDown(run, side);
   } else if (state !== BLOCKED) {
     if (isUnderWay(place)) {

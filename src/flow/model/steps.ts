@@ -17,6 +17,8 @@ export interface RouteColumns {
   readonly stock: Int32Array;
   /** Target of stock and sub-assemblies in the making together; 0 for route 0 and own parts. */
   readonly target: Int32Array;
+  /** 1: a sub-assembly begins only when all parts that it surely takes are there. */
+  readonly fullKit: Uint8Array;
 }
 
 /**
@@ -74,6 +76,8 @@ export interface StepColumns {
   readonly needStart: Int32Array;
   readonly needResource: Int32Array;
   readonly needAmount: Int32Array;
+  /** 1: its parts, carriers and teams are claimed before the unit takes a place. */
+  readonly asksAhead: Uint8Array;
   /** Own parts (feeder routes) that must be back. */
   readonly ownStart: Int32Array;
   readonly ownRoute: Int32Array;

@@ -1,3 +1,4 @@
+import { isSetAside } from '../claims/asked.js';
 import { lacksCrew, releaseCrew, request, requestAgain } from '../claims/claims.js';
 import type { Place } from '../floor/place.js';
 import {
@@ -13,6 +14,7 @@ import {
   WAIT_END,
   WAIT_NEEDS,
   WAIT_REPAIR,
+  WAIT_REST,
   WAIT_SHIFT,
 } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
@@ -52,7 +54,7 @@ export function beginStep(run: Run, place: Place): void {
 
 function claim(run: Run, place: Place, step: Step): void {
   if ((step.flags & HAS_NEEDS) !== 0) {
-    place.phase = WAIT_NEEDS;
+    place.phase = isSetAside(place.unit!, step) ? WAIT_REST : WAIT_NEEDS;
     if (!request(run, place)) {
       mirror(place, step);
       return;

@@ -13,9 +13,10 @@ import { finishSide } from '../tasks/side-by-side.js';
 import { beginRepair } from '../tasks/tasks.js';
 import { scrapped } from './entry-and-exit.js';
 import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
-import { freePlace, goOn } from './move.js';
+import { goOn } from './move.js';
 import { holdForPulse } from './pulse-lines.js';
 import { buildAgain } from './release.js';
+import { freePlace } from './room.js';
 import { stepAfter } from './routes.js';
 import { refill } from './short-way.js';
 

@@ -1,10 +1,14 @@
+import { kitFor } from '../claims/asked.js';
 import { letGo } from '../claims/carriers.js';
-import { ownPartBack } from '../claims/claims.js';
+import { ownPartBack, request } from '../claims/claims.js';
 import { bringBack, takeAlong } from '../claims/joins.js';
+import { type Claimant, OutsideClaim } from '../claims/outside.js';
 import { give } from '../claims/resource.js';
 import type { Route, Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
+import { startTask } from '../tasks/tasks.js';
+import { comeIn } from './ahead.js';
 import { shipped } from './entry-and-exit.js';
 import { goIn } from './move.js';
 import { stepFrom } from './routes.js';
@@ -80,6 +84,25 @@ export function beginPart(run: Run, route: Route, parent: Unit | null): void {
     takeAlong(run, parent, part);
   }
   route.making++;
+  const kit = kitFor(run, route, part);
+  if (kit !== null) {
+    part.asks = new OutsideClaim(part, kit, null);
+    if (!request(run, part.asks)) return;
+  }
+  setOut(run, part);
+}
+
+/** What is asked for outside is granted: a sub-assembly begins, or a unit goes into its place. */
+export function admit(run: Run, claim: Claimant): void {
+  if (!(claim instanceof OutsideClaim)) startTask(run, claim);
+  else if (claim.station === null) setOut(run, claim.unit);
+  else comeIn(run, claim, claim.station);
+}
+
+/** A sub-assembly has its kit, or needs none. */
+function setOut(run: Run, part: Unit): void {
+  const { route } = part.step;
+  part.asks = null;
   const step = stepFrom(run, part, route.first);
   if (step === null) deliver(run, part, route);
   else goIn(run, part, step);

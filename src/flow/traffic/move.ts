@@ -1,16 +1,19 @@
 import { letGoAt } from '../claims/carriers.js';
+import { showShort } from '../claims/outside.js';
 import type { Buffer } from '../floor/buffer.js';
 import type { Place } from '../floor/place.js';
-import { BLOCKED, STARVED, WAIT_NEEDS } from '../floor/states.js';
+import { BLOCKED, STARVED } from '../floor/states.js';
 import type { Station } from '../floor/station.js';
 import type { Step } from '../floor/step.js';
 import { AT_LOT, HAS_CHANGEOVER } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
-import { beginVisit, goOnThere, nextByValue, placeFor } from '../tasks/changeovers.js';
+import { goOnThere, nextByValue } from '../tasks/changeovers.js';
 import { mayJoin } from '../tasks/lots.js';
 import { beginStep } from '../tasks/tasks.js';
+import { askAhead, asksAhead, callReady } from './ahead.js';
 import { arrive } from './entry-and-exit.js';
+import { join, leave, occupy, standIn, tellLine } from './room.js';
 
 /**
  * Rule 1. A unit takes a place at its next station or a space in the buffer ahead of it; if neither is free
@@ -52,23 +55,6 @@ export function goIn(run: Run, unit: Unit, step: Step): boolean {
   return false;
 }
 
-/** A pulse line may have waited for this. */
-export function tellLine(run: Run, station: Station | null): void {
-  if (station?.line) run.listPulse(station.line);
-}
-
-/** The place is empty and is offered to others. The caller has moved the unit. */
-export function freePlace(run: Run, place: Place): void {
-  const { station } = place;
-  if (station.isSetUp) run.changeoverLog?.end(place, run.now);
-  place.unit = null;
-  if (place.isDown) place.stateIfUp = STARVED;
-  else station.putFree(place);
-  if (station.lotMost > 0 && --station.lotInside === 0) station.lotOpen = true;
-  run.listFill(station.buffer);
-  tellLine(run, station);
-}
-
 /** Gives free room away, in order; places still free are starved. */
 export function fill(run: Run, buffer: Buffer): void {
   const { station } = buffer;
@@ -76,14 +62,18 @@ export function fill(run: Run, buffer: Buffer): void {
   for (;;) {
     if (station !== null && hasPlace(station)) {
       const unit =
-        station.lotGathered > 0
-          ? callForLot(run, buffer, station)
-          : station.isSetUp
-            ? callByValue(run, buffer, station)
-            : callFirst(run, buffer);
-      if (unit === null) break;
-      occupy(run, unit, station);
-      continue;
+        station.asking.length > 0
+          ? callReady(run, buffer, station)
+          : station.lotGathered > 0
+            ? callForLot(run, buffer, station)
+            : station.isSetUp
+              ? callByValue(run, buffer, station)
+              : callFirst(run, buffer);
+      if (unit !== null) {
+        occupy(run, unit, station);
+        continue;
+      }
+      if (station.asking.length === 0) break;
     }
     const unit = buffer.takeShutThatFits();
     if (unit === null) break;
@@ -91,6 +81,10 @@ export function fill(run: Run, buffer: Buffer): void {
     join(run, unit, buffer);
   }
   if (station === null) return;
+  if (station.asking.length > 0) {
+    showShort(station);
+    return;
+  }
   // Places left free since the last look; those further down the list are starved already.
   for (let place = station.freePlace; place !== null && place.state !== STARVED; place = place.nextFree)
     place.idle(STARVED);
@@ -121,7 +115,16 @@ function callForLot(run: Run, buffer: Buffer, station: Station): Unit | null {
 /** Takes a place or a space; false if there is none. */
 function enter(run: Run, unit: Unit, step: Step): boolean {
   const { buffer, station } = step;
-  if (station !== null && hasPlace(station) && mayPass(run, unit, station, buffer)) {
+  // Whoever waits for more than a place, and has it now, goes ahead.
+  if (station !== null && station.asking.length > 0 && station.freePlace !== null) fill(run, buffer);
+  if (station !== null && asksAhead(run, unit, step)) {
+    const place = askAhead(run, unit, step, station);
+    if (place !== null) {
+      if (unit.location !== buffer.location) arrive(run, unit, buffer);
+      standIn(run, unit, place);
+      return true;
+    }
+  } else if (station !== null && hasPlace(station) && mayPass(run, unit, station, buffer)) {
     if (unit.location !== buffer.location) arrive(run, unit, buffer);
     occupy(run, unit, station);
     return true;
@@ -138,57 +141,10 @@ function hasPlace(station: Station): boolean {
 }
 
 /**
- * Whoever waits goes ahead of one that comes later; only those that join a lot that gathers pass others.
+ * Whoever waits goes ahead of one that comes later; only those that join a lot that gathers pass others, and
+ * anybody those who wait for more than a place.
  */
 function mayPass(run: Run, unit: Unit, station: Station, buffer: Buffer): boolean {
   if (station.lotGathered > 0) return mayJoin(run, unit, station);
-  return buffer.waiting === 0 && buffer.shutOut === 0;
-}
-
-function join(run: Run, unit: Unit, buffer: Buffer): void {
-  if (unit.companionBits !== 0) letGoAt(run, unit, unit.step);
-  unit.place = null;
-  buffer.join(unit);
-  const { lane, station } = buffer;
-  // Asked of banks, and of buffers whose units are called by their value.
-  if (station === null || station.isSetUp) unit.queuedAt = run.now;
-  if (lane !== null) run.listServe(lane);
-  else tellLine(run, station);
-}
-
-/** A unit without room is called: it leaves the place, the truck, the arrival bank or the outside. */
-function leave(run: Run, unit: Unit): void {
-  const { place, truck, arrivedBy, step } = unit;
-  if (unit.location !== step.buffer.location) arrive(run, unit, step.buffer);
-  if (place !== null) freePlace(run, place);
-  else if (truck !== null) {
-    unit.truck = null;
-    if (--truck.load > 0) return;
-    truck.lane.change(0, 0, -1, run.now);
-    run.listServe(truck.lane);
-  } else if (arrivedBy !== null) {
-    unit.arrivedBy = null;
-    arrivedBy.changeArrived(-1, run.now);
-  }
-}
-
-function occupy(run: Run, unit: Unit, station: Station): void {
-  const wanted = station.isSetUp ? placeFor(run, unit, station) : null,
-    place = station.takeFree(wanted ?? station.freePlace!);
-  place.unit = unit;
-  unit.place = place;
-  unit.first = false;
-  if (unit.companionBits !== 0) letGoAt(run, unit, unit.step);
-  if (station.isSetUp) beginVisit(run, place, unit);
-  if (station.lotMost === 0) {
-    beginStep(run, place);
-    return;
-  }
-  if (station.lotGathered++ === 0) {
-    station.lotLead = place;
-    station.lotDue = run.now + run.model.stations.lotWait[station.id];
-  }
-  place.phase = WAIT_NEEDS;
-  place.idle(STARVED);
-  run.listLot(station);
+  return buffer.waiting + buffer.shutOut === station.asking.length;
 }

@@ -5,7 +5,8 @@ import type { Step } from '../floor/step.js';
 import type { Model } from '../model/model.js';
 import type { Run } from '../run.js';
 import { finishRoute } from './feeders.js';
-import { fill, freePlace, goOn } from './move.js';
+import { fill, goOn } from './move.js';
+import { freePlace } from './room.js';
 
 /** Stations whose units all move on together. */
 export class PulseLine {

@@ -131,6 +131,7 @@ export function placeUnitsAtStart(run: Run): void {
     goneBy(run, unit, steps[id]);
     units.push(unit);
   }
+  run.isOpening = true;
   for (const line of run.shop.pulseLines) line.isMoving = true;
   for (const unit of units) {
     const { step } = unit;
@@ -140,6 +141,7 @@ export function placeUnitsAtStart(run: Run): void {
       );
   }
   for (const line of run.shop.pulseLines) line.isMoving = false;
+  run.isOpening = false;
   // They came before the run: the series tells what is released in it.
   if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket] -= units.length;
   // After all units have their room, so that no part stands in it.

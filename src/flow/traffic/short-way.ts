@@ -39,7 +39,7 @@ import {
   takesIn,
 } from '../floor/waiting-lines.js';
 import type { Run } from '../run.js';
-import { freePlace } from './move.js';
+import { freePlace } from './room.js';
 
 /**
  * The commonest events in one piece and on bare records: the work of a plain step ends, its unit goes on or

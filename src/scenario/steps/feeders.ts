@@ -2,13 +2,14 @@ import type { Model } from '../../flow/model/model.js';
 import { int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { DEEPEST_FEEDERS, tooDeepIn } from '../lookup/joins.js';
-import { routesOf, stepsOf } from '../lookup/placed.js';
+import { type PlacedRoute, type PlacedStep, routesOf, stationsOf, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Feeder } from '../types/steps.js';
 import { keys, together } from '../values/keys.js';
 import { own } from '../values/raw.js';
-import { mark, whole } from '../values/scalars.js';
+import { flag, mark, whole } from '../values/scalars.js';
+import { meets, varietiesOf } from './conditions.js';
 import type { RouteSchema } from './route.js';
 
 export function feederSchema(route: RouteSchema) {
@@ -26,6 +27,13 @@ export function feederSchema(route: RouteSchema) {
       own: mark
         .optional()
         .describe('True for parts that are taken off a unit and rejoin the same unit. Instead of `stock`.'),
+      'full kit': flag
+        .optional()
+        .describe(
+          'True: a sub-assembly begins only when the parts that all its steps take are there together; ' +
+            'they are set aside for it, and no place is taken before. False: each step waits for its own ' +
+            'parts, in a place of its station. Default: true. Example: false',
+        ),
       route: route.describe(
         'The steps of the sub-assembly. Example: [{ step: build axle, at: axle bench, work: 2 h }]',
       ),
@@ -42,10 +50,11 @@ export function feederSchema(route: RouteSchema) {
       }),
     )
     .transform(
-      ({ stock: target = 0, atStart = 0, own, route }): Feeder => ({
+      ({ stock: target = 0, atStart = 0, own, fullKit, route }): Feeder => ({
         kind: own === true ? 'own' : 'stock',
         target,
         atStart,
+        fullKit: fullKit === false ? fullKit : undefined,
         route,
       }),
     );
@@ -92,21 +101,76 @@ export function* feederFindings(scenario: Scenario): Iterable<Finding> {
   for (const feeder of Object.keys(scenario.feeders)) if (!done.has(feeder)) yield* walk(feeder);
 }
 
+/** Kits that could never be there at once. Of a single step that is told with the amounts. */
+export function* kitFindings(scenario: Scenario): Iterable<Finding> {
+  for (const route of routesOf(scenario)) {
+    const feeder = own(scenario.feeders, route.feeder ?? '');
+    if (feeder === undefined || feeder.fullKit === false) continue;
+    const takers = kitSteps(scenario, route);
+    for (const variety of varietiesOf(scenario, route.entries)) {
+      const sums = new Map<string, number>();
+      for (const { path, step } of takers) {
+        if (!meets(step.when, variety)) continue;
+        for (const [name, count] of Object.entries(step.parts)) {
+          if (count === 'own') continue;
+          const before = sums.get(name) ?? 0,
+            most = mostAtOnce(scenario, name);
+          sums.set(name, before + count);
+          if (before > most.amount || before + count <= most.amount) continue;
+          if (before === 0 && most.isTarget) continue;
+          yield {
+            path: [...path, 'parts', name],
+            wanted:
+              `at most ${most.amount} in the full kit of a sub-assembly, ${most.why}; or full kit: false ` +
+              `at feeder ${route.feeder}`,
+            seen: String(before + count),
+            atKey: true,
+          };
+          return;
+        }
+      }
+    }
+  }
+}
+
+/** Of what a step takes: the most that can be in stock at one time. */
+function mostAtOnce(scenario: Scenario, name: string) {
+  const target = own(scenario.feeders, name)?.target,
+    supply = own(scenario.supplies, name);
+  if (target !== undefined) return { amount: target, isTarget: true, why: `the target stock of ${name}` };
+  if (supply?.order.kind !== 'dates') return { amount: Infinity, isTarget: false, why: '' };
+  return {
+    amount: supply.atStart + supply.order.dates.reduce((sum, { lot }) => sum + lot, 0),
+    isTarget: false,
+    why: `all ${name} that ever come in`,
+  };
+}
+
+/** Steps of a feeder whose parts are in its kit: surely done, one by one. See `furnishKits` of the engine. */
+export const kitSteps = (scenario: Scenario, route: PlacedRoute): readonly PlacedStep[] =>
+  stepsOf(route).filter(
+    ({ step: { sample, rework, at } }) =>
+      (sample?.oneIn ?? 1) === 1 &&
+      rework !== 'only' &&
+      stationsOf(scenario).get(at)?.station.lot === undefined,
+  );
+
 /** The unit's route, then those of the feeders. */
 export function compileRoutes({ scenario, ids, laid }: Compilation): Model['routes'] {
-  const unit = { name: 'unit', own: false, stock: -1, target: 0 };
-  const feeders = Object.entries(scenario.feeders).map(([name, { kind, target }]) => ({
+  const unit = { name: 'unit', own: false, stock: -1, target: 0, fullKit: false };
+  const feeders = Object.entries(scenario.feeders).map(([name, { kind, target, fullKit }]) => ({
     name,
     own: kind === 'own',
     stock: kind === 'stock' ? ids.stock(name) : -1,
     target: kind === 'stock' ? target : 0,
+    fullKit: fullKit !== false,
   }));
   const rows = [unit, ...feeders];
   return {
     count: rows.length,
     names: rows.map(({ name }) => name),
     firstStep: Int32Array.from(laid.firstStep),
-    ...uint8(rows, 'own'),
+    ...uint8(rows, 'own', 'fullKit'),
     ...int32(rows, 'stock', 'target'),
   };
 }

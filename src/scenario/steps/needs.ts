@@ -1,8 +1,9 @@
 import { z } from 'zod';
-import { ragged } from '../lookup/columns.js';
+import { ragged, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import type { Lookup } from '../lookup/outline.js';
 import { allSteps } from '../lookup/placed.js';
+import { stretchesOf } from '../plant/stretches.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { StationStep } from '../types/steps.js';
@@ -39,6 +40,17 @@ export const partKeys = {
       'Own parts that leave the unit when the step ends and go through their feeder. Example: cab doors',
     ),
 };
+
+/** Where a unit waits for what the step takes. */
+export const waitKey = word('in place', 'in buffer')
+  .optional()
+  .transform((where) => (where === 'in buffer' ? where : undefined))
+  .describe(
+    'Where a unit waits for parts, carriers and teams of this step: `in place`, it takes a place of the ' +
+      'station and waits there; `in buffer`, it takes a place only when all of them are there, and waits ' +
+      'ahead of the station until then, where others may pass it. Its crew is claimed in the place. ' +
+      'For steps of the main route. Default: in place. Example: in buffer',
+  );
 
 export function crewNames(path: Path, entry: RawMap, { outline, look }: Lookup): void {
   const site = outline.stations?.get(String(entry['at']));
@@ -79,14 +91,47 @@ export function* amountFindings(scenario: Scenario): Iterable<Finding> {
   }
 }
 
+/** Waits in the buffer that cannot be, or that are for nothing. */
+export function* waitFindings(scenario: Scenario): Iterable<Finding> {
+  const pulsed = new Set(Object.values(scenario.pulseLines).flatMap(({ stations }) => stations)),
+    kept = new Set(stretchesOf(scenario).flatMap(({ names }) => [...names]));
+  for (const { path, route, step, where } of allSteps(scenario)) {
+    if (step.waitForParts === undefined) continue;
+    const { lot, changeover } = where?.station ?? {},
+      wrong =
+        route.kind !== 'unit'
+          ? 'a feeder, which has its full kit before it begins'
+          : lot !== undefined
+            ? 'lots, for which one unit takes the parts'
+            : changeover?.batch !== undefined
+              ? 'batches, which choose who goes next'
+              : pulsed.has(step.at)
+                ? 'a pulse line, on which all units move together'
+                : undefined;
+    if (wrong !== undefined)
+      yield {
+        path: [...path, 'wait for parts'],
+        wanted: 'in place here; in buffer is for steps of the main route that take units one by one',
+        seen: `"in buffer" at ${wrong}`,
+      };
+    else if (Object.keys(step.parts).length === 0 && !kept.has(step.name))
+      yield {
+        path: [...path, 'wait for parts'],
+        wanted: `parts, a carrier or a team that "${step.name}" waits for; leave the key out`,
+        seen: '"in buffer"',
+      };
+  }
+}
+
 export interface NeedsRow {
   readonly needs: readonly { readonly resource: number; readonly amount: number }[];
   /** Routes of own parts that join, and of those that come off. */
   readonly own: readonly number[];
   readonly off: readonly number[];
+  readonly asksAhead: boolean;
 }
 
-export const NO_NEEDS: NeedsRow = { needs: [], own: [], off: [] };
+export const NO_NEEDS: NeedsRow = { needs: [], own: [], off: [], asksAhead: false };
 
 /** Resources of the crews of a step at a station of a site. */
 export const crewNeeds = (step: StationStep, site: string, { ids }: Compilation): NeedsRow['needs'] =>
@@ -101,6 +146,7 @@ export function needsRow(step: StationStep, crews: NeedsRow['needs'], { ids }: C
     needs: [...crews, ...stocks],
     own: parts.flatMap(([feeder, amount]) => (amount === 'own' ? [ids.feeder(feeder)] : [])),
     off: step.takesOff.map((feeder) => ids.feeder(feeder)),
+    asksAhead: step.waitForParts !== undefined,
   };
 }
 
@@ -109,6 +155,7 @@ export function needsColumns(rows: readonly NeedsRow[]) {
     joining = ragged(rows, (row) => row.own),
     off = ragged(rows, (row) => row.off);
   return {
+    ...uint8(rows, 'asksAhead'),
     needStart: needs.start,
     needResource: needs.column(({ resource }) => resource),
     needAmount: needs.column(({ amount }) => amount),

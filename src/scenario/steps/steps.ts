@@ -11,7 +11,16 @@ import { keys, name, together } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
 import { noSetting, type SettingRow, settingColumns, settingKey, settingRow } from '../whole/settings.js';
 import { createsKey, inspectionKeys } from './inspections.js';
-import { crewKey, crewNeeds, type NeedsRow, NO_NEEDS, needsColumns, needsRow, partKeys } from './needs.js';
+import {
+  crewKey,
+  crewNeeds,
+  type NeedsRow,
+  NO_NEEDS,
+  needsColumns,
+  needsRow,
+  partKeys,
+  waitKey,
+} from './needs.js';
 import { type FindsRow, findsColumns, findsRow, type Quality } from './quality.js';
 import { checkTask, NO_TASK, type TaskRow, taskColumns, taskKeys, taskRow } from './tasks.js';
 import { type VisitRow, visitColumns, visitKeys, visitOf, visitRow, whenKey } from './visits.js';
@@ -35,6 +44,7 @@ export function stepSchema(time: TimeSchema) {
         setting: settingKey,
         ...visitKeys,
         ...partKeys,
+        'wait for parts': waitKey,
         creates: createsKey,
         ...inspectionKeys(time),
       },

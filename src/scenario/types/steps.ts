@@ -31,6 +31,8 @@ export interface StationStep {
   readonly sample: { readonly oneIn: number; readonly by: 'turn' | 'random' } | undefined;
   /** Feeder or supply -> how many (from a stock), or 'own'. */
   readonly parts: Readonly<Record<string, number | 'own'>>;
+  /** The unit waits for its parts ahead of the station; undefined: in a place of it. */
+  readonly waitForParts: 'in buffer' | undefined;
   /** Own feeders that start from this unit when the step ends. */
   readonly takesOff: readonly string[];
   readonly creates: Readonly<Record<string, Chance>>;
@@ -95,5 +97,7 @@ export interface Feeder {
   /** Pull loop: stock and sub-assemblies in the making together. 0 for own parts. */
   readonly target: number;
   readonly atStart: number;
+  /** False: a sub-assembly claims its parts step by step; undefined: all of them before it begins. */
+  readonly fullKit: false | undefined;
   readonly route: readonly RouteEntry[];
 }

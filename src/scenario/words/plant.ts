@@ -55,6 +55,7 @@ export const PLANT: Readonly<Record<string, Rules>> = {
     stock: 'the target stock of @',
     'at start': 'the stock of @ at the start',
     own: 'whether @ belong to their unit',
+    'full kit': 'whether @ begin only with a full kit',
     route: 'the route of @',
   },
   supplies: {

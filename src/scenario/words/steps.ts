@@ -47,6 +47,7 @@ export const STEP: Rules = {
   'sample.by': 'how the sample at @ is taken',
   parts: 'the parts that @ takes',
   'parts.*': 'the number of {0} that @ takes',
+  'wait for parts': 'where @ waits for its parts',
   'takes off': 'what @ takes off',
   creates: 'the defects that @ causes',
   ...chance('creates.*', 'the chance of {0} from @'),

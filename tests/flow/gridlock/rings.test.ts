@@ -85,7 +85,7 @@ programme: { arrivals: 60 min, quantity: 20 }
 sites: { hall: { stations: { bench: { places: ${places}, buffer: unlimited }, line: {}, end: { buffer: unlimited } } } }
 feeders:
   looms: { stock: 1, at start: 1, route: [{ step: bind, at: bench, work: 30 min }] }
-  dashboards: { stock: 2, at start: 2, route: [{ step: wire, at: bench, parts: { looms: 1 }, work: 10 min }] }
+  dashboards: { stock: 2, at start: 2, full kit: false, route: [{ step: wire, at: bench, parts: { looms: 1 }, work: 10 min }] }
 route: [{ step: fit, at: line, parts: { looms: 1, dashboards: 2 }, work: 5 min }]
 `;
 
@@ -251,7 +251,7 @@ programme: { start: 2027-03-01, arrivals: 10 min, quantity: 30 }
 sites: { hall: { stations: { bench: { buffer: unlimited }, hinge bench: {}, line: { buffer: unlimited }, end: {} } } }
 supplies: { bolts: { site: hall, at start: 3, deliveries: { lot: 1, every: 7 days, from: 2027-03-01, to: 2027-03-01 } } }
 feeders:
-  brackets: { stock: 2, route: [{ step: bend, at: bench, parts: { bolts: 3 }, work: 10 min }] }
+  brackets: { stock: 2, full kit: false, route: [{ step: bend, at: bench, parts: { bolts: 3 }, work: 10 min }] }
   hinges: { stock: 1, at start: 1, route: [{ step: file, at: hinge bench, parts: { bolts: 1 }, work: 1 min }] }
 route: [{ step: fit, at: line, parts: { hinges: 1 }, work: 1 min }, { step: fix, at: end, parts: { brackets: 1 } }]
 `);

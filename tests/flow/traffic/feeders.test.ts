@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { SHORT_PARTS } from '../../../src/flow/floor/states.js';
-import { minutesIn, play, shippedAt, visits } from '../run-yaml.js';
+import { SHORT_PARTS, STARVED } from '../../../src/flow/floor/states.js';
+import { minutesIn, type Played, play, shippedAt, visits } from '../run-yaml.js';
 
 /** Rule 6, by hand. */
 describe('a feeder for a stock', () => {
@@ -47,20 +47,27 @@ describe('a kit of several feeders', () => {
   it('takes parts of other feeders, is short of parts until all are there, and is itself a part', () => {
     // Looms 20 min, hoses 25 min, both from 0; a kit wants one loom and two hoses, 10 min. Hoses 25, 50, 75,
     // 100, ..; looms 20, 40, .. Kit 1 50-60, kit 2 100-110, kit 3 150-160; fits of 5 min follow at once.
-    const played = play(`
+    const kits = (fullKit: boolean): Played =>
+      play(`
 scenario: kits
 programme: { arrivals: saturated, quantity: 3 }
 sites: { hall: { stations: { loom bench: { buffer: unlimited }, hose bench: { buffer: unlimited }, kit bench: { buffer: unlimited }, line: {} } } }
 feeders:
-  kits: { stock: 1, route: [{ step: make ready, at: kit bench, parts: { looms: 1, hoses: 2 }, work: 10 min }] }
+  kits: { stock: 1, full kit: ${fullKit}, route: [{ step: make ready, at: kit bench, parts: { looms: 1, hoses: 2 }, work: 10 min }] }
   looms: { stock: 2, route: [{ step: wire, at: loom bench, work: 20 min }] }
   hoses: { stock: 4, route: [{ step: cut, at: hose bench, work: 25 min }] }
 route: [{ step: fit, at: line, parts: { kits: 1 }, work: 5 min }]
 `);
+    const played = kits(false);
     expect(shippedAt(played)).toEqual([65, 115, 165]);
     // The next kit is begun when a unit takes one: 0-50, 60-100, 110-150, 160-165.
     expect(minutesIn(played, 'kit bench', SHORT_PARTS)).toBe(50 + 40 + 40 + 5);
     expect(visits(played, 'make ready')).toBe(3 + 1);
+    // With a full kit the bench stays free meanwhile.
+    const full = kits(true);
+    expect(shippedAt(full)).toEqual([65, 115, 165]);
+    expect(minutesIn(full, 'kit bench', STARVED)).toBe(50 + 40 + 40 + 5);
+    expect(visits(full, 'make ready')).toBe(3);
   });
 
   it('replaces a component that fails its test, and tests again', () => {
