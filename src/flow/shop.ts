@@ -1,13 +1,14 @@
 import { buildCompanions, type Companion, furnishCarriers } from './claims/companion.js';
 import { furnishPartDefects } from './claims/joins.js';
+import { furnishNeeds } from './claims/needs.js';
 import { buildResources, joinPools, type Resource } from './claims/resource.js';
 import { buildSupplies, type Supply } from './claims/supply.js';
-import { type Equipment, furnishEquipment } from './floor/equipment.js';
+import { type Equipment, furnishEquipment, furnishShared } from './floor/equipment.js';
 import type { Memory } from './floor/memory.js';
 import type { Place } from './floor/place.js';
 import { buildSides } from './floor/side-place.js';
 import { buildStations, type Station } from './floor/station.js';
-import { buildRoutes, buildSteps, furnishNeeds, type Route, type Step } from './floor/step.js';
+import { buildRoutes, buildSteps, type Route, type Step } from './floor/step.js';
 import { HOLDS, IS_INSPECTION, setFlags } from './floor/step-flags.js';
 import type { Units } from './floor/units.js';
 import type { Plan } from './plan.js';
@@ -29,6 +30,7 @@ export interface Shop {
   readonly steps: readonly Step[];
   readonly inspections: readonly Step[];
   readonly holds: readonly Step[];
+  /** Pieces that can fail or be closed: of stations, then those that stations share. */
   readonly equipment: readonly Equipment[];
   readonly pulseLines: readonly PulseLine[];
   readonly companions: readonly Companion[];
@@ -46,11 +48,12 @@ export function buildShop(
     trucks: Truck[] = [];
   const stations = buildStations(model, places, memory, units),
     lanes = buildLanes(model, calendars, trucks, memory, units),
-    equipment = furnishEquipment(model, stations),
+    ofStations = furnishEquipment(model, stations),
     pulseLines = buildPulseLines(model, stations);
   const routes = buildRoutes(model),
     steps = buildSteps(model, stations, lanes, routes, memory);
   const resources = buildResources(model, calendars, routes),
+    equipment = [...ofStations, ...furnishShared(model, resources)],
     supplies = buildSupplies(model, resources),
     companions = buildCompanions(model, resources),
     carriers = furnishCarriers(companions);

@@ -1,11 +1,19 @@
 import type { Place } from '../floor/place.js';
-import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS } from '../floor/states.js';
+import { DOWN, SHORT_CREW, SHORT_EQUIPMENT, SHORT_PARTS, WAIT_NEEDS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import { hasAll, lackingCompanions, takeCompanions } from './carriers.js';
+import {
+  endLackOfEquipment,
+  giveEquipment,
+  isWanted,
+  noteLackOfEquipment,
+  takeEquipment,
+} from './equipment.js';
 import { takeOwnParts, takeParts } from './joins.js';
+import type { Need } from './needs.js';
 import type { Pool } from './resource.js';
 import { give } from './resource.js';
 import { askSupplies, endLack, noteLack } from './supplies.js';
@@ -14,7 +22,7 @@ import { askSupplies, endLack, noteLack } from './supplies.js';
  * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests
  * wait in the order of rule 1 (units in rework, then first come, then build number). One that cannot be met
  * lets later ones pass only if they want none of what it lacks. Once a step has begun (any phase but
- * WAIT_NEEDS) only its crew is asked for.
+ * WAIT_NEEDS) only its crew and its equipment are asked for.
  */
 
 /**
@@ -33,6 +41,7 @@ export function request(run: Run, place: Place): boolean {
 /** As `request`, with the time of an earlier asking: work that was begun goes ahead of what came later. */
 export function requestAgain(run: Run, place: Place): boolean {
   const pool = place.unit!.step.pool!;
+  place.wantedSince = run.now;
   const short = lacking(run, place, false);
   if (pool.waiting === 0 && short < 0) {
     takeNeeds(run, place);
@@ -63,7 +72,9 @@ export function match(run: Run, pool: Pool): void {
       takeNeeds(run, place);
       run.granted.push(place);
     } else {
-      if (place.unit!.step.supplyNeeds.length > 0) noteLack(run, place);
+      const { supplyNeeds, equipmentNeeds } = place.unit!.step;
+      if (supplyNeeds.length > 0) noteLack(run, place);
+      if (equipmentNeeds.length > 0) noteLackOfEquipment(run, place);
       place.idle(short);
       before = place;
     }
@@ -71,19 +82,23 @@ export function match(run: Run, pool: Pool): void {
   }
 }
 
-/** Gives the crew of the step at `place` back, if it is there. */
+/** Gives the crew of the step at `place`, and its equipment, back, if they are there. */
 export function releaseCrew(run: Run, place: Place): void {
   if (!place.holdsCrew) return;
   place.holdsCrew = false;
-  for (const { resource, amount } of place.unit!.step.needs) if (resource.isCrew) give(run, resource, amount);
+  for (const need of place.unit!.step.needs) {
+    const { resource, amount } = need;
+    if (resource.isCrew) give(run, resource, amount);
+    else if (resource.shared !== null && isWanted(place, need)) giveEquipment(run, place, need);
+  }
 }
 
 /**
- * Whether the step needs people who are not there: they left between passes, or while the work waited for a
- * shift.
+ * Whether the step needs people or equipment that are not there: they left between passes, or while the work
+ * waited for a shift.
  */
 export function lacksCrew(place: Place, { flags, needs }: Step): boolean {
-  return (flags & HAS_NEEDS) !== 0 && !place.holdsCrew && needs.length > 0 && needs[0].resource.isCrew;
+  return (flags & HAS_NEEDS) !== 0 && !place.holdsCrew && needs.length > 0 && needs[0].resource.isHeld;
 }
 
 /** An own part of the unit is back: if the unit waits for it, its request is looked at again. */
@@ -101,12 +116,13 @@ export function lacking(run: Run, place: Place, marking: boolean): number {
     { needs, ownParts, companions } = unit.step,
     crewOnly = place.phase !== WAIT_NEEDS;
   let short = -1;
-  for (const { resource, amount } of needs) {
-    if (crewOnly && !resource.isCrew) continue;
+  for (const need of needs) {
+    const { resource, amount } = need;
+    if ((crewOnly && !resource.isHeld) || !isWanted(place, need)) continue;
     if (resource.free >= amount && !(marking && resource.scarceAt === run.scan)) continue;
     // Who wants more people than this shift has waits for another one, and holds nobody up.
     if (marking && !(resource.isCrew && amount > resource.onHand)) resource.scarceAt = run.scan;
-    short = !resource.isCrew ? SHORT_PARTS : short < 0 ? SHORT_CREW : short;
+    short = Math.max(short, resource.isCrew ? SHORT_CREW : resource.isHeld ? SHORT_EQUIPMENT : SHORT_PARTS);
   }
   if (companions.length > 0 && !crewOnly)
     short = lackingCompanions(unit, unit.step, run.scan, marking, short);
@@ -118,9 +134,11 @@ export function takeNeeds(run: Run, place: Place): void {
   const unit = place.unit!,
     { step } = unit,
     crewOnly = place.phase !== WAIT_NEEDS;
-  for (const { resource, amount } of step.needs) {
-    if (resource.isCrew) {
-      resource.change(-amount, run.now);
+  for (const need of step.needs) {
+    const { resource, amount } = need;
+    if (resource.isHeld) {
+      if (resource.isCrew) resource.change(-amount, run.now);
+      else if (isWanted(place, need)) takeEquipment(run, place, need);
       place.holdsCrew = true;
     } else if (!crewOnly) {
       resource.change(-amount, run.now);
@@ -131,7 +149,17 @@ export function takeNeeds(run: Run, place: Place): void {
   }
   if (step.companions.length > 0 && !crewOnly) takeCompanions(unit, step, run.now);
   if (place.lackedSupplies !== 0) endLack(run, place);
+  if (place.lackedEquipment !== 0) endLackOfEquipment(run, place);
   if (unit.brought !== null && !crewOnly) takeOwnParts(run, unit, step);
+}
+
+/** Whether there is enough for a place that is at work, and no request ahead of it lacks it. */
+export function isFree(place: Place, { resource, amount }: Need): boolean {
+  if (resource.free < amount) return false;
+  for (let at = resource.pool.head; at !== null && goesBefore(at, place); at = at.nextWaiting)
+    for (const need of at.isDown ? [] : at.unit!.step.needs)
+      if (need.resource === resource && isWanted(at, need) && need.amount > resource.free) return false;
+  return true;
 }
 
 function insertRequest(pool: Pool, place: Place): void {

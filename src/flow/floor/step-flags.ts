@@ -28,7 +28,9 @@ export const HAS_NEEDS = 1 << 0,
   IS_SIDE = 1 << 19,
   /** Begins with nothing but work; ends with nothing but a move in one site. */
   BEGINS_PLAIN = 1 << 20,
-  ENDS_PLAIN = 1 << 21;
+  ENDS_PLAIN = 1 << 21,
+  /** Some equipment is needed for a part of the work. */
+  HAS_PARTS = 1 << 22;
 
 /** Flags of steps that do not begin, or not end, by the short way. */
 const BEGINS_LONG =
@@ -60,6 +62,7 @@ function flagsOf({ steps, overtime, quality }: Model, step: Step): number {
     isFilled = (start: Int32Array): boolean => start[id + 1] > start[id];
   let flags = isSingle ? 0 : IS_SIDE;
   if (needs.length > 0 || (isSingle && (ownParts !== 0 || companions.length > 0))) flags |= HAS_NEEDS;
+  if (needs.some(({ bit }) => bit !== 0)) flags |= HAS_PARTS;
   if (isFilled(steps.createStart)) flags |= HAS_QUALITY;
   if (isFilled(steps.findStart)) flags |= HAS_QUALITY | IS_INSPECTION;
   if (isFilled(steps.offStart)) flags |= HAS_OFF;

@@ -1,4 +1,5 @@
 import type { Companion } from '../claims/companion.js';
+import type { Need } from '../claims/needs.js';
 import type { Pool, Resource } from '../claims/resource.js';
 import type { Model } from '../model/model.js';
 import type { StepColumns } from '../model/steps.js';
@@ -20,11 +21,6 @@ import type { Station } from './station.js';
 /** Their bits lie in one integer. */
 const MOST_OWN_PARTS = 31;
 
-export interface Need {
-  readonly resource: Resource;
-  readonly amount: number;
-}
-
 /**
  * A step of a route, with its station or lane: a view on its record. Rarer things (conditions, defects) are
  * read from the model by `id`.
@@ -41,6 +37,9 @@ export class Step {
   pool: Pool | null = null;
   /** Those of the needs that are supplies. */
   supplyNeeds: readonly Need[] = [];
+  /** Those of the needs that are equipment; bits of those for the first part of the work. */
+  equipmentNeeds: readonly Need[] = [];
+  firstParts = 0;
   /** Bits of the own parts that must be on the unit or back at it. */
   ownParts = 0;
   /** Running number among inspections; -1. */
@@ -173,25 +172,4 @@ export function buildSteps(
     }
   }
   return steps;
-}
-
-/** Tells each step what it claims; what stays with a unit is claimed by the group of steps side by side. */
-export function furnishNeeds(
-  { steps: { needStart, needResource, needAmount, ownStart, ownRoute } }: Model,
-  steps: readonly Step[],
-  resources: readonly Resource[],
-  routes: readonly Route[],
-  companions: readonly Companion[],
-): void {
-  for (const step of steps) {
-    const { id, station, group } = step,
-      needs: Need[] = [];
-    for (let n = needStart[id]; n < needStart[id + 1]; n++)
-      needs.push({ resource: resources[needResource[n]], amount: needAmount[n] });
-    step.needs = needs;
-    step.supplyNeeds = needs.filter(({ resource }) => resource.supply !== null);
-    if (station?.lotMost === 0 && group === null)
-      step.companions = companions.filter(({ from, to }) => from <= id && id <= to);
-    for (let n = ownStart[id]; n < ownStart[id + 1]; n++) step.ownParts |= routes[ownRoute[n]].ownBit;
-  }
 }

@@ -184,6 +184,10 @@ export class Alive {
   /** Claims at a place that is down are passed over; so are those for more people than a shift has. */
   private mayStepAside(place: Place, resource: Resource): boolean {
     const lead = place instanceof SidePlace ? place.lead : place;
-    return lead.equipment !== null || this.run.crewShifts.some(({ crew }) => crew === resource);
+    return (
+      lead.equipment !== null ||
+      this.run.crewShifts.some(({ crew }) => crew === resource) ||
+      place.unit!.step.equipmentNeeds.some(({ resource: { shared } }) => shared!.pieces.length > 0)
+    );
   }
 }

@@ -1,4 +1,5 @@
 import { isToClaim } from '../claims/carriers.js';
+import { isWanted } from '../claims/equipment.js';
 import type { Resource } from '../claims/resource.js';
 import type { Place } from '../floor/place.js';
 import { WAIT_NEEDS } from '../floor/states.js';
@@ -9,14 +10,19 @@ export interface Want {
   readonly amount: number;
 }
 
-/** All that the claim at a place asks for, own parts left out; once its step has begun, people alone. */
-export function wantsOf({ unit, phase }: Place): Want[] {
-  const { step } = unit!,
+/**
+ * All that the claim at a place asks for, own parts left out; once its step has begun, people and equipment
+ * alone.
+ */
+export function wantsOf(place: Place): Want[] {
+  const { unit, phase } = place,
+    { step } = unit!,
     wants = new Map<Resource, number>();
   const add = ({ resource, amount }: Want): void => {
     wants.set(resource, (wants.get(resource) ?? 0) + amount);
   };
-  for (const need of step.needs) if (phase === WAIT_NEEDS || need.resource.isCrew) add(need);
+  for (const need of step.needs)
+    if ((phase === WAIT_NEEDS || need.resource.isHeld) && isWanted(place, need)) add(need);
   if (phase === WAIT_NEEDS)
     for (const companion of step.companions) if (isToClaim(unit!, step, companion)) add(companion);
   return Array.from(wants, ([resource, amount]) => ({ resource, amount }));

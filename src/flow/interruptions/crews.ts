@@ -165,7 +165,9 @@ function wouldDo({ phase, unit }: Place): boolean {
   return (
     (crewOnly || ((ownOff & ownParts) === 0 && mayKeepAll(unit!, step))) &&
     needs.every(({ resource, amount }) =>
-      resource.isCrew ? resource.amount - resource.engagedNow >= amount : crewOnly || resource.free >= amount,
+      resource.isCrew
+        ? resource.amount - resource.engagedNow >= amount
+        : (crewOnly && !resource.isHeld) || resource.free >= amount,
     )
   );
 }

@@ -19,6 +19,7 @@ import {
   ATTENDED_END,
   HAS_CHANGEOVER,
   HAS_NEEDS,
+  HAS_PARTS,
   HAS_PASSES,
   HAS_PROCESS,
   HOLDS,
@@ -30,12 +31,13 @@ import type { Run } from '../run.js';
 import { setUp } from './changeovers.js';
 import { mendNoted } from './holds.js';
 import { workMinutes } from './options.js';
+import { beginParts, endStretch, nextStretch } from './parts.js';
 import { beginSideBySide } from './side-by-side.js';
 import { countRework, enterPhase, mirror, putOff, repair, resume } from './timing.js';
 
 /**
  * What goes on at a place, rules 3 and 4: needs, changeover, passes of work and settle, process, repair. The
- * crew is held from the start to the end of the last work (settling between passes included, a wait for a
+ * crew is held, and its equipment, from the start to the end of the last work (settling between passes included, a wait for a
  * shift with time enough left out), and through a repair that follows at once; the last settle and the
  * process are unattended.
  */
@@ -47,6 +49,7 @@ export function beginStep(run: Run, place: Place): void {
   if ((step.flags & LEARNS) !== 0) place.attempt = ++step.begun;
   if ((step.flags & HAS_NEEDS) !== 0) {
     place.phase = WAIT_NEEDS;
+    place.wanted = step.firstParts;
     if (!request(run, place)) {
       mirror(place, step);
       return;
@@ -91,6 +94,8 @@ export function nextPhase(run: Run, place: Place): boolean {
   const { step } = place.unit!;
   switch (place.phase) {
     case IN_WORK: {
+      if ((step.flags & HAS_PARTS) !== 0 && !endStretch(run, place, step))
+        return goOnWorking(run, place, step);
       if ((step.flags & (HAS_PASSES | HAS_PROCESS)) === 0) return true;
       const last = ++place.pass >= step.passes;
       if (step.settleDraw < 0) return last ? afterWork(run, place, step) : startWork(run, place, step);
@@ -136,15 +141,16 @@ function startWork(run: Run, place: Place, step: Step): boolean {
     return (step.flags & IS_GROUP) !== 0 && beginSideBySide(run, place) ? false : afterWork(run, place, step);
   place.minutes = workMinutes(run, place, step);
   if ((step.flags & HAS_NEEDS) !== 0 && place.unit!.againTo >= step.id) countRework(step, place.minutes);
+  if ((step.flags & HAS_PARTS) !== 0) beginParts(run, place, step);
   return goOnWorking(run, place, step);
 }
 
 /**
- * Work of `place.minutes`, once the crew is there and, where it has to end in one shift, there is time
- * enough.
+ * Work of `place.minutes`, once the crew and its equipment are there and, where it has to end in one shift,
+ * there is time enough.
  */
 function goOnWorking(run: Run, place: Place, step: Step): false {
-  if (lacksCrew(place, step)) {
+  while (lacksCrew(place, step) || ((step.flags & HAS_PARTS) !== 0 && !nextStretch(run, place, step))) {
     place.phase = WAIT_CREW;
     if (!requestAgain(run, place)) {
       mirror(place, step);
@@ -182,6 +188,7 @@ function afterWork(run: Run, place: Place, step: Step): boolean {
     return true;
   }
   releaseCrew(run, place);
+  place.wanted = 0;
   return enterPhase(run, place, step, IN_PROCESS, run.sampler.next(step.processDraw));
 }
 

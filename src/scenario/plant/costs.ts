@@ -5,7 +5,7 @@ import type { Costs, HourPrice } from '../types/costs.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, named } from '../values/keys.js';
-import { money, ownPrices, spacePrices } from './floor.js';
+import { money, ownPrices, spacePrices } from '../whole/space-price.js';
 
 const hourPrice = z
   .union(

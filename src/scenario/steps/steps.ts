@@ -3,6 +3,7 @@ import { ALWAYS } from '../calendar/book.js';
 import { at, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { bankName, type LaidStep } from '../lookup/ids.js';
+import { equipmentKey, equipmentNeeds } from '../plant/equipment.js';
 import { workCalendar } from '../plant/stations.js';
 import { teamCalendars } from '../plant/teams.js';
 import type { StationStep } from '../types/steps.js';
@@ -29,6 +30,7 @@ export function stepSchema(time: TimeSchema) {
         ),
         when: whenKey,
         crew: crewKey,
+        equipment: equipmentKey(time),
         ...taskKeys(time),
         ...visitKeys,
         ...partKeys,
@@ -112,7 +114,7 @@ function stationRow(laid: LaidStep & { kind: 'step' }, id: number, all: Steps): 
   const { step, group } = laid,
     { ids, resources } = all;
   const site = ids.siteOfStation(step.at),
-    crews = crewNeeds(step, site, all),
+    claimed = [...crewNeeds(step, site, all), ...equipmentNeeds(step, site, all)],
     conditions = group === undefined ? [step.when] : [at(all.laid.steps, group).when, step.when];
   return {
     name: laid.name,
@@ -120,12 +122,12 @@ function stationRow(laid: LaidStep & { kind: 'step' }, id: number, all: Steps): 
     station: ids.station(step.at),
     lane: -1,
     workCalendar: workCalendar(all, site, step.at, [
-      ...crews.map(({ resource }) => at(resources.calendar, resource)),
+      ...claimed.map(({ resource }) => at(resources.calendar, resource)),
       ...teamCalendars(all, group ?? id),
     ]),
     ...taskRow(step, all),
     ...visitRow(step, conditions, all),
-    ...needsRow(step, crews, all),
+    ...needsRow(step, claimed, all),
     ...findsRow(step, id, laid.route, all),
   };
 }

@@ -600,6 +600,7 @@ function weightOf(state: PlaceState, index: number): number {
     'short of crew': 0.5,
     'short of parts': 0.3,
     'short of carrier': 0.2,
+    'short of equipment': 0,
     blocked: 0.9,
     starved: 1.2,
     down: 0.3,
