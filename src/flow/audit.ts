@@ -82,7 +82,9 @@ function auditItems({ number, slots, notes, notClean, found, noted }: Unit): voi
   if (notedOpen !== 0) fault(`noted items open of unit ${number}`, notedOpen, 0);
 }
 
-/** Places are free when they are empty and up, and only then; a place is down while equipment that it has is. */
+/**
+ * Places are free when they are empty and up, and only then; a place is down while equipment that it has is.
+ */
 function auditStation({ name, account, places, placeCount, freePlace }: Station, elapsed: number): void {
   expectEqual(`place-time of station ${name}`, sum(account), elapsed * placeCount);
   let free = 0;

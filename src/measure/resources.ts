@@ -60,9 +60,10 @@ export function observeResources(run: Run, people: CrewTime) {
       coming: column(companions, ({ comingMinutes }) => share(comingMinutes)),
       ended: column(companions, ({ ended }) => ended),
     },
-    /** By equipment: time in use over time in its hours; waits for want of it and their minutes. */
+    /** By equipment, minutes of all pieces: in use, in its hours; waits for want of it and their minutes. */
     equipment: {
-      busy: column(equipment, (each) => busyShare(run, each, people)),
+      used: column(equipment, ({ engaged }) => engaged),
+      there: column(equipment, (each) => minutesThere(run, each)),
       waits: column(equipment, ({ shared }) => shared!.waits),
       waitMinutes: column(equipment, ({ shared }) => shared!.waitMinutes),
     },
@@ -70,9 +71,9 @@ export function observeResources(run: Run, people: CrewTime) {
 }
 
 /**
- * What can be a bottleneck, in this order: stations, crews, lanes, carriers, equipment, supplies. The bottleneck is the
- * one with the highest utilisation over the time observed (Hopp & Spearman, Factory Physics, 3rd ed. 2008,
- * ch. 7; quoted from memory).
+ * What can be a bottleneck, in this order: stations, crews, lanes, carriers, equipment, supplies. The
+ * bottleneck is the one with the highest utilisation over the time observed (Hopp & Spearman, Factory
+ * Physics, 3rd ed. 2008, ch. 7; quoted from memory).
  */
 
 /**
@@ -99,7 +100,7 @@ export function utilisations(
     ...crewBusy,
     ...truckBusy,
     ...carriers,
-    ...equipment.busy,
+    ...equipment.used.map((used, id) => over(used, equipment.there[id])),
     ...shop.supplies.map((supply) => supplyUtilisation(supply, during)),
   ]);
 }
@@ -137,7 +138,7 @@ export function activePeriods(run: Run): Float64Array {
   ]);
 }
 
-/** Time engaged over time on shift, of people or of pieces. */
+/** Person-time engaged over person-time on shift. */
 function busyShare(run: Run, crew: Resource, { usual, overtime }: CrewTime): number {
   const { engaged } = crew,
     id = run.shop.resources.indexOf(crew);
@@ -145,11 +146,16 @@ function busyShare(run: Run, crew: Resource, { usual, overtime }: CrewTime): num
     const there = usual[id] + overtime[id];
     return over(engaged, there);
   }
-  const there = stretches(run.model, run.observedFrom, run.now).reduce(
-    (sum, { model, from, to }) => sum + crew.activeMinutesBetween(from, to) * model.resources.amount[id],
+  return over(engaged, minutesThere(run, crew));
+}
+
+/** Of people of a crew that is the same on every shift, or of pieces of equipment, in its hours. */
+function minutesThere(run: Run, resource: Resource): number {
+  const id = run.shop.resources.indexOf(resource);
+  return stretches(run.model, run.observedFrom, run.now).reduce(
+    (sum, { model, from, to }) => sum + resource.activeMinutesBetween(from, to) * model.resources.amount[id],
     0,
   );
-  return over(engaged, there);
 }
 
 const crewsOf = (run: Run): Resource[] => run.shop.resources.filter(({ isCrew }) => isCrew);

@@ -7,8 +7,8 @@ import { MomentaryBottleneck } from './momentary-bottleneck.js';
 
 /**
  * Hands active periods to the momentary bottleneck as they begin and end. Resources are numbered as
- * everywhere for bottlenecks: stations, crews, lanes, carriers, equipment. Arrival banks have no equipment and are
- * passed over.
+ * everywhere for bottlenecks: stations, crews, lanes, carriers, equipment. Arrival banks have no equipment
+ * and are passed over.
  */
 export class BottleneckWatch implements PeriodWatch {
   private momentary: MomentaryBottleneck;

@@ -6,8 +6,8 @@ import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Model } from '../model/model.js';
 import { CREW, EQUIPMENT, STOCK, SUPPLY } from '../model/resources.js';
 import type { Run } from '../run.js';
-import { SharedEquipment } from './equipment.js';
 import type { PartDefects } from './joins.js';
+import { SharedEquipment } from './shared-equipment.js';
 import type { Supply } from './supply.js';
 
 /** Resources that steps want together, and the places that wait for any of them, in order. */

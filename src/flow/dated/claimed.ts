@@ -56,7 +56,7 @@ function changed({ shop }: Run, before: Model, { resources }: Model): Claimed[] 
   return shop.resources.flatMap((resource, r) => {
     const amount = resources.amount[r];
     return (resource.isHeld || resource.kind === CARRIER) && before.resources.amount[r] !== amount
-      ? [{ resource, amount, isByShift: resources.shifts[r] !== null }]
+      ? [{ resource, amount, isByShift: resource.isCrew && resources.shifts[r] !== null }]
       : [];
   });
 }

@@ -4,8 +4,8 @@ import type { Outage } from './disruption.js';
 import { comeUp, goDown } from './downtime.js';
 
 /**
- * Rule 13. Equipment of stations, or shared by them, fails by operating time or by the clock and is repaired; dated outages close stations
- * and lanes.
+ * Rule 13. Equipment of stations, or shared by them, fails by operating time or by the clock and is repaired;
+ * dated outages close stations and lanes.
  */
 
 export function beginDisruptions(run: Run): void {
@@ -38,8 +38,8 @@ export function mayComeUp({ disruptions, shop }: Run): boolean {
 }
 
 /**
- * Room or a pulse is wanted there, or something is claimed with it, or a unit stands there that is not done; it may be no help, and then that
- * is seen when it is up.
+ * Room or a pulse is wanted there, or something is claimed with it, or a unit stands there that is not done;
+ * it may be no help, and then that is seen when it is up.
  */
 function isWaitedFor({ station, shared, places }: Equipment): boolean {
   if (places.some(({ unit, isDone }) => unit !== null && !isDone)) return true;

@@ -22,8 +22,8 @@ export function beginParts(run: Run, place: Place, { equipmentNeeds }: Step): vo
 
 /**
  * The next stretch, `place.minutes`, up to the next change of what is needed. What was for the part before is
- * given back. False: what is for the part ahead is not there; people and the other equipment are set free, and
- * all of it is to be asked for together.
+ * given back. False: what is for the part ahead is not there; people and the other equipment are set free,
+ * and all of it is to be asked for together.
  */
 export function nextStretch(run: Run, place: Place, step: Step): boolean {
   const { total, from, turns } = place.parts!;

@@ -37,9 +37,9 @@ import { countRework, enterPhase, mirror, putOff, repair, resume } from './timin
 
 /**
  * What goes on at a place, rules 3 and 4: needs, changeover, passes of work and settle, process, repair. The
- * crew is held, and its equipment, from the start to the end of the last work (settling between passes included, a wait for a
- * shift with time enough left out), and through a repair that follows at once; the last settle and the
- * process are unattended.
+ * crew is held, and its equipment, from the start to the end of the last work (settling between passes
+ * included, a wait for a shift with time enough left out), and through a repair that follows at once; the
+ * last settle and the process are unattended.
  */
 
 /** The unit at `place` begins its step. */
@@ -145,10 +145,7 @@ function startWork(run: Run, place: Place, step: Step): boolean {
   return goOnWorking(run, place, step);
 }
 
-/**
- * Work of `place.minutes`, once the crew and its equipment are there and, where it has to end in one shift,
- * there is time enough.
- */
+/** Work of `place.minutes`, once all it needs is there and, if it has to end in one shift, there is time. */
 function goOnWorking(run: Run, place: Place, step: Step): false {
   while (lacksCrew(place, step) || ((step.flags & HAS_PARTS) !== 0 && !nextStretch(run, place, step))) {
     place.phase = WAIT_CREW;

@@ -13,7 +13,8 @@ export const bankName = (lane: string): string => `${lane}: arrival bank`;
 
 /**
  * Ids by name, each in the order in which the planner wrote them: stations site by site and then arrival
- * banks; crews site by site, then stock feeders, supplies, carriers, equipment site by site. Route 0 is the unit's, feeders follow.
+ * banks; crews site by site, then stock feeders, supplies, carriers, equipment site by site. Route 0 is the
+ * unit's, feeders follow.
  */
 export interface Ids {
   site(name: string): number;

@@ -73,7 +73,10 @@ export function* failureFindings(scenario: Scenario): Iterable<Finding> {
         };
 }
 
-/** Ways to fail, by station, then by shared equipment. All pieces of a kind draw from the same streams, in turn. */
+/**
+ * Ways to fail, by station, then by shared equipment. All pieces of a kind draw from the same streams, in
+ * turn.
+ */
 export function compileFailures({ scenario, ids, book, draws }: Compilation): Model['failures'] {
   const rows = failing(scenario).flatMap(({ name, siteName, site, failures, isShared }) =>
     failures.map((failure) => ({

@@ -28,9 +28,9 @@ export interface BottleneckResult {
 
 /**
  * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew, lane,
- * kind of carrier, of equipment or supply with the highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch.
- * 7); the first in this order of those that are level. The mean active period (Roser, Nakano & Tanaka 2001)
- * stands beside it, for replications in which there was one.
+ * kind of carrier, of equipment or supply with the highest utilisation (Hopp & Spearman, Factory Physics, 3rd
+ * ed. 2008, ch. 7); the first in this order of those that are level. The mean active period (Roser, Nakano &
+ * Tanaka 2001) stands beside it, for replications in which there was one.
  */
 export function bottlenecks(sample: Sample): Deferred<BottleneckResult[]> {
   const times = sample.counts(busiest);

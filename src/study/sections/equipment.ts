@@ -29,7 +29,7 @@ export function equipment(sample: Sample): Pending<EquipmentResult[]> {
     return {
       ...named(sample.model, 'resources', resource),
       count: resources.amount[resource],
-      busy: sample.share((each) => each.equipment.busy[id]),
+      busy: sample.share((each) => ratio(each.equipment.used[id], each.equipment.there[id])),
       waiting: sample.amount((each) => ratio(each.equipment.waitMinutes[id], each.minutes)),
       waits: sample.events((each) => each.equipment.waits[id]),
       waitHours: sample.amount((each) =>

@@ -274,6 +274,7 @@ export function sampleResults({
       mixer(54321),
     ),
     buffers,
+    equipment: [],
     crews: ['welders', 'painters', 'fitters', 'electricians', 'testers'].map((name, index) => ({
       name,
       site: SITES[index % 3] ?? '',
