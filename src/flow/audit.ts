@@ -1,3 +1,4 @@
+import { isWanted } from './claims/equipment.js';
 import type { Resource } from './claims/resource.js';
 import type { Supply } from './claims/supply.js';
 import { CLEAN, FOUND, NOTED } from './floor/defects.js';
@@ -81,15 +82,17 @@ function auditItems({ number, slots, notes, notClean, found, noted }: Unit): voi
   if (notedOpen !== 0) fault(`noted items open of unit ${number}`, notedOpen, 0);
 }
 
-/** Places are free when they are empty and up, and only then; a place is down while its equipment is. */
+/**
+ * Places are free when they are empty and up, and only then; a place is down while equipment that it has is.
+ */
 function auditStation({ name, account, places, placeCount, freePlace }: Station, elapsed: number): void {
   expectEqual(`place-time of station ${name}`, sum(account), elapsed * placeCount);
   let free = 0;
   for (let place = freePlace; place !== null; place = place.nextFree) free++;
   const empty = places.filter(({ unit, isDown }) => unit === null && !isDown);
   expectEqual(`free places of station ${name}`, free, empty.length);
-  for (const { id, isDown, state, equipment } of places)
-    if (isDown !== (state === DOWN) || isDown !== (equipment?.isDown ?? false))
+  for (const { id, isDown, state, equipment, pieces } of places)
+    if (isDown !== (state === DOWN) || isDown !== [equipment, ...pieces].some((piece) => piece?.isDown))
       fault(`place ${id} of ${name}`, 'down with its equipment, and only then', isDown ? 'down' : 'up');
 }
 
@@ -106,18 +109,20 @@ function auditLane({ model, now }: Run, lane: Lane, elapsed: number): void {
 }
 
 function auditResource(run: Run, resource: Resource): void {
-  const { name, free, onHand, amount, isCrew, partDefects } = resource;
-  if (free < 0 || (isCrew && free > onHand)) fault(name, `0 to ${isCrew ? onHand : amount} free`, free);
-  if (isCrew) expectEqual(`people of ${name} engaged`, resource.engagedNow, heldBy(run, resource));
+  const { name, free, onHand, amount, isHeld, partDefects } = resource;
+  if (free < 0 || (isHeld && free > onHand)) fault(name, `0 to ${isHeld ? onHand : amount} free`, free);
+  if (isHeld) expectEqual(`${name} engaged`, resource.engagedNow, heldBy(run, resource));
   if (partDefects !== null)
     expectEqual(`sub-assemblies with their items in the stock of ${name}`, partDefects.length, free);
 }
 
-/** People of a crew that places and, as teams, units hold. */
+/** People of a crew that places and, as teams, units hold; equipment that places hold. */
 function heldBy({ places, shop }: Run, crew: Resource): number {
   let held = 0;
-  for (const { holdsCrew, unit } of places)
-    if (holdsCrew) for (const { resource, amount } of unit!.step.needs) if (resource === crew) held += amount;
+  for (const place of places)
+    if (place.holdsCrew)
+      for (const need of place.unit!.step.needs)
+        if (need.resource === crew && isWanted(place, need)) held += need.amount;
   for (const { resource, amount, held: teams, unstaffed } of shop.companions)
     if (resource === crew) held += amount * (teams - unstaffed);
   return held;

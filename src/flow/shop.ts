@@ -1,10 +1,11 @@
-import { furnishKits, furnishNeeds } from './claims/asked.js';
+import { furnishKits } from './claims/asked.js';
 import { buildCompanions, type Companion, furnishCarriers } from './claims/companion.js';
 import { furnishPartDefects } from './claims/joins.js';
+import { furnishNeeds } from './claims/needs.js';
 import { buildResources, joinPools, type Resource } from './claims/resource.js';
 import { buildSupplies, type Supply } from './claims/supply.js';
 import { furnishTeams } from './claims/teams.js';
-import { type Equipment, furnishEquipment } from './floor/equipment.js';
+import { type Equipment, furnishEquipment, furnishShared } from './floor/equipment.js';
 import type { Memory } from './floor/memory.js';
 import type { Place } from './floor/place.js';
 import { buildSides } from './floor/side-place.js';
@@ -32,6 +33,7 @@ export interface Shop {
   readonly steps: readonly Step[];
   readonly inspections: readonly Step[];
   readonly holds: readonly Step[];
+  /** Pieces that can fail or be closed: of stations, then those that stations share. */
   readonly equipment: readonly Equipment[];
   readonly pulseLines: readonly PulseLine[];
   readonly companions: readonly Companion[];
@@ -49,11 +51,12 @@ export function buildShop(
     trucks: Truck[] = [];
   const stations = buildStations(model, places, memory, units),
     lanes = buildLanes(model, calendars, trucks, memory, units),
-    equipment = furnishEquipment(model, stations),
+    ofStations = furnishEquipment(model, stations),
     pulseLines = buildPulseLines(model, stations);
   const routes = buildRoutes(model),
     steps = buildSteps(model, stations, lanes, routes, memory);
   const resources = buildResources(model, calendars, routes),
+    equipment = [...ofStations, ...furnishShared(model, resources)],
     supplies = buildSupplies(model, resources),
     companions = buildCompanions(model, resources),
     carriers = furnishCarriers(companions);

@@ -28,8 +28,8 @@ export function observe(run: Run, replication: number) {
     ...floor,
     ...claimed,
     ...observeQuality(run.tally, minutes),
-    /** Resources that can be a bottleneck: stations, crews, lanes, carriers, supplies. */
-    utilisation: utilisations(run, claimed.crewBusy, floor.lanes.truckBusy),
+    /** Resources that can be a bottleneck: stations, crews, lanes, carriers, equipment, supplies. */
+    utilisation: utilisations(run, claimed, floor.lanes.truckBusy),
     /** In the same order: mean active period, minutes; 0 if there was none. */
     activePeriod: activePeriods(run),
     /**

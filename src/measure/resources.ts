@@ -3,13 +3,13 @@ import type { Supply } from '../flow/claims/supply.js';
 import { isActive, OFF_SHIFT } from '../flow/floor/states.js';
 import { countTime, stretches } from '../flow/model/later.js';
 import type { Model } from '../flow/model/model.js';
-import { CARRIER } from '../flow/model/resources.js';
+import { CARRIER, equipmentOf } from '../flow/model/resources.js';
 import type { Run } from '../flow/run.js';
 import { column, over } from './columns.js';
 import type { CrewTime } from './crew-time.js';
 import { ruledMinutes } from './crew-time.js';
 
-/** Reads what is claimed: crews, stocks, supplies, carriers and teams. */
+/** Reads what is claimed: crews, stocks, supplies, carriers and teams, equipment. */
 export function observeResources(run: Run, people: CrewTime) {
   const {
       tally,
@@ -17,6 +17,7 @@ export function observeResources(run: Run, people: CrewTime) {
       shop: { resources, supplies, companions },
     } = run,
     crews = crewsOf(run),
+    equipment = equipmentIn(run),
     share = (time: number): number => over(time, run.now - run.observedFrom);
   return {
     /** By crew: engaged person-time over time on shift. */
@@ -34,7 +35,9 @@ export function observeResources(run: Run, people: CrewTime) {
       worked: column(overtimeRules, ({ worked }) => worked),
       minutesIn: ruledMinutes(run),
     },
-    /** By resource: mean stock (of carriers: free) and share of time without stock; 0 for crews. */
+    /**
+     * By resource: mean stock (of carriers: free) and share of time without stock; 0 for crews and equipment.
+     */
     stockMean: column(resources, ({ area }) => share(area)),
     stockOut: column(resources, ({ out }) => share(out)),
     /**
@@ -57,20 +60,31 @@ export function observeResources(run: Run, people: CrewTime) {
       coming: column(companions, ({ comingMinutes }) => share(comingMinutes)),
       ended: column(companions, ({ ended }) => ended),
     },
+    /** By equipment, minutes of all pieces: in use, in its hours; waits for want of it and their minutes. */
+    equipment: {
+      used: column(equipment, ({ engaged }) => engaged),
+      there: column(equipment, (each) => minutesThere(run, each)),
+      waits: column(equipment, ({ shared }) => shared!.waits),
+      waitMinutes: column(equipment, ({ shared }) => shared!.waitMinutes),
+    },
   };
 }
 
 /**
- * What can be a bottleneck, in this order: stations, crews, lanes, carriers, supplies. The bottleneck is the
- * one with the highest utilisation over the time observed (Hopp & Spearman, Factory Physics, 3rd ed. 2008,
- * ch. 7; quoted from memory).
+ * What can be a bottleneck, in this order: stations, crews, lanes, carriers, equipment, supplies. The
+ * bottleneck is the one with the highest utilisation over the time observed (Hopp & Spearman, Factory
+ * Physics, 3rd ed. 2008, ch. 7; quoted from memory).
  */
 
 /**
  * Active time over time on shift: places, people; trucks away and not blocked, by the clock; of carriers,
  * those not free. Arrival banks have no equipment and count 0.
  */
-export function utilisations(run: Run, crewBusy: Float64Array, truckBusy: Float64Array): Float64Array {
+export function utilisations(
+  run: Run,
+  { crewBusy, equipment }: Pick<ReturnType<typeof observeResources>, 'crewBusy' | 'equipment'>,
+  truckBusy: Float64Array,
+): Float64Array {
   const { model, shop } = run,
     minutes = run.now - run.observedFrom;
   const stations = shop.stations.map(({ id, account }) =>
@@ -86,6 +100,7 @@ export function utilisations(run: Run, crewBusy: Float64Array, truckBusy: Float6
     ...crewBusy,
     ...truckBusy,
     ...carriers,
+    ...equipment.used.map((used, id) => over(used, equipment.there[id])),
     ...shop.supplies.map((supply) => supplyUtilisation(supply, during)),
   ]);
 }
@@ -115,7 +130,8 @@ function supplyUtilisation(supply: Supply, during: (count: (stage: Model) => num
  * as for supplies, which have none.
  */
 export function activePeriods(run: Run): Float64Array {
-  const all = [...run.shop.stations, ...crewsOf(run), ...run.shop.lanes, ...carriersOf(run)];
+  const { stations, lanes } = run.shop,
+    all = [...stations, ...crewsOf(run), ...lanes, ...carriersOf(run), ...equipmentIn(run)];
   return Float64Array.from([
     ...all.map(({ activePeriods: periods, activeMinutes: minutes }) => over(minutes, periods)),
     ...run.shop.supplies.map(() => 0),
@@ -130,14 +146,21 @@ function busyShare(run: Run, crew: Resource, { usual, overtime }: CrewTime): num
     const there = usual[id] + overtime[id];
     return over(engaged, there);
   }
-  const there = stretches(run.model, run.observedFrom, run.now).reduce(
-    (sum, { model, from, to }) => sum + crew.activeMinutesBetween(from, to) * model.resources.amount[id],
+  return over(engaged, minutesThere(run, crew));
+}
+
+/** Of people of a crew that is the same on every shift, or of pieces of equipment, in its hours. */
+function minutesThere(run: Run, resource: Resource): number {
+  const id = run.shop.resources.indexOf(resource);
+  return stretches(run.model, run.observedFrom, run.now).reduce(
+    (sum, { model, from, to }) => sum + resource.activeMinutesBetween(from, to) * model.resources.amount[id],
     0,
   );
-  return over(engaged, there);
 }
 
 const crewsOf = (run: Run): Resource[] => run.shop.resources.filter(({ isCrew }) => isCrew);
+const equipmentIn = ({ model, shop }: Run): Resource[] =>
+  equipmentOf(model.resources).map((r) => shop.resources[r]);
 const carriersOf = (run: Run): Resource[] => run.shop.resources.filter(({ kind }) => kind === CARRIER);
 
 function stationUtilisation(account: Float64Array): number {

@@ -54,7 +54,7 @@ const hatched = (colour: string, hatch: Hatch, hatchColour: string, edge: string
 
 /**
  * What a place does, in drawing order. Families share an idea: time with progress is blue and plain; the
- * three shortages are warm and dark-hatched; the two flow states are purple, full of it when blocked and
+ * four shortages are warm and dark-hatched; the two flow states are purple, full of it when blocked and
  * nearly empty when starved.
  */
 export const STATE_FILLS: Readonly<Record<PlaceState, Fill>> = {
@@ -64,6 +64,7 @@ export const STATE_FILLS: Readonly<Record<PlaceState, Fill>> = {
   'short of crew': hatched(PALETTE.orange, 'rising', DARK_EDGE, DARK_EDGE),
   'short of parts': hatched(PALETTE.yellow, 'dots', DARK_EDGE, DARK_EDGE),
   'short of carrier': hatched(PALETTE.vermillion, 'crossed', '#ffffff', PALETTE.vermillion),
+  'short of equipment': hatched(PALETTE.orange, 'level', DARK_EDGE, DARK_EDGE),
   blocked: hatched(PALETTE.purple, 'falling', INK, INK),
   starved: hatched('#ffffff', 'level', PALETTE.purple, '#8f5375'),
   down: plain(PALETTE.black),

@@ -5,6 +5,7 @@ import { changeoverFindings } from './plant/changeovers.js';
 import { costFindings } from './plant/costs.js';
 import { crewFindings } from './plant/crews.js';
 import { deliveryFindings } from './plant/deliveries.js';
+import { equipmentFindings } from './plant/equipment.js';
 import { failureFindings } from './plant/failures.js';
 import { laneFindings } from './plant/lanes.js';
 import { lotFindings } from './plant/lots.js';
@@ -51,6 +52,7 @@ const LOCAL = [
   stockOptionFindings,
   shiftFindings,
   failureFindings,
+  equipmentFindings,
   outageFindings,
 ];
 /** These ask whether things fit together; one misspelt name would set many of them off. */

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { STATE_COUNT } from '../../src/flow/floor/states.js';
 import { modelOf, play, playModel } from '../flow/run-yaml.js';
 import { randomScenario, toYaml } from './random-scenario.js';
 
@@ -72,8 +73,8 @@ route:
     expect(slow.optionsOf).toEqual(fast.optionsOf);
     // Work at the first two stations is the same to the rounding of shares of two different lengths.
     for (const station of [0, 1])
-      expect(slow.stationShares[station * 10] * slow.minutes).toBeCloseTo(
-        fast.stationShares[station * 10] * fast.minutes,
+      expect(slow.stationShares[station * STATE_COUNT] * slow.minutes).toBeCloseTo(
+        fast.stationShares[station * STATE_COUNT] * fast.minutes,
         6,
       );
     expect(slow.endedAt).toBeGreaterThan(fast.endedAt);

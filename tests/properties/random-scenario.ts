@@ -2,7 +2,7 @@ import fc from 'fast-check';
 
 /**
  * Small scenarios drawn at random, every number invented: one to three sites joined by lanes, one to three
- * stations in each, with buffers, places, crews, passes, lots, conditions, samples, defects with all that may
+ * stations in each, with buffers, places, crews, shared equipment, passes, lots, conditions, samples, defects with all that may
  * follow, feeders, carriers, teams, steps side by side, calendars. They may end in gridlock; that is an
  * answer too.
  */
@@ -19,6 +19,8 @@ const station = fc.record({
     '{ mixture: [{ share: 80 %, time: 8 min }, { share: 20 %, time: { mean: 40 min, cv: 0.5 } }] }',
   ),
   crew: fc.integer({ min: 0, max: 2 }),
+  /** Of the hoist of the site, if it has one. */
+  hoist: fc.constantFrom('', '', '1', '{ first: 5 min }', '{ last: { exponential: { mean: 5 min } } }'),
   again: fc.boolean(),
   path: fc.constantFrom(
     '',
@@ -51,6 +53,13 @@ const site = fc.record({
     'headcount: [2, 3], absence: 20 %, calendar: two',
     'headcount: 3, hand over: wait, calendar: two',
     'headcount: 3, absence: 10 %',
+  ),
+  hoists: fc.constantFrom(
+    '',
+    '1',
+    '2',
+    '{ count: 1, failures: { every: { exponential: { mean: 50 min } }, repair: 12 min } }',
+    '{ count: 2, failures: { every: 70 min, by: calendar time, repair: { exponential: { mean: 20 min } } } }',
   ),
 });
 
@@ -168,11 +177,11 @@ defects: { ${sites.map((_, s) => `flaw ${s}: {}`).join(', ')}, part flaw: {} }
 sites:
 ${sites
   .map(
-    ({ stations, calendar, crew, shifts }, s) => `
+    ({ stations, calendar, crew, shifts, hoists }, s) => `
   site ${s}:
     ${calendar ? 'calendar: days' : 'zone: UTC'}
     crews: { hands: ${calendar && shifts !== '' ? `{ ${shifts} }` : crew} }
-    stations:
+${hoists === '' ? '' : `    equipment: { hoist: ${hoists} }\n`}    stations:
 ${stations.map((one, i) => `      ${nameOf(s, i)}: ${stationText(one)}`).join('\n')}
       done ${s}: { buffer: 1 }
       hold area ${s}: { places: 2, buffer: 1 }
@@ -196,13 +205,13 @@ ${dollies > 0 ? `carriers: { dollies: { count: ${dollies}, ${upTo(`end ${sites.l
 ${team && sites[0].crew === 3 && (!sites[0].calendar || sites[0].shifts === '') ? `teams: { pair: { crew: hands, people: 1, ${upTo('end 0')} } }` : ''}
 route:
   - { step: begin, at: start, work: { low: 2 min, high: 6 min }${own ? ', takes off: doors' : ''} }
-${beside === '' ? '' : `  - { at: stall, side by side: [{ step: beside 1, crew: { hands: 1 }, work: { exponential: { mean: 5 min } } }, { step: beside 2, crew: { hands: 1 }, work: 4 min, process: 3 min }, { step: beside 3, when: { colour: red }, crew: { hands: 1 }, work: { low: 2 min, high: 9 min } }] }`}
+${beside === '' ? '' : `  - { at: stall, side by side: [{ step: beside 1, crew: { hands: 1 }, work: { exponential: { mean: 5 min } } }, { step: beside 2, crew: { hands: 1 }, work: 4 min, process: 3 min${sites[0].hoists === '' ? '' : ', equipment: { hoist: 1 }'} }, { step: beside 3, when: { colour: red }, crew: { hands: 1 }, work: { low: 2 min, high: 9 min } }] }`}
 ${spare}
 ${sites
-  .map(({ stations }, s) =>
+  .map(({ stations, hoists }, s) =>
     [
       ...(s > 0 ? [`  - { lane: lane ${s - 1} }`] : []),
-      ...stations.flatMap((one, i) => stepTexts(one, s, i, stations)),
+      ...stations.flatMap((one, i) => stepTexts(one, s, i, stations, hoists)),
       `  - { step: end ${s}, at: done ${s}, work: 3 min${parts(s, stock, own, supply !== '')}${s === 0 ? seek : ''} }`,
       ...(hold && ((s === 0 && seek !== '') || carries(stations))
         ? [`  - { step: hold ${s}, at: hold area ${s}, hold: { mend: 9 min } }`]
@@ -235,7 +244,13 @@ function stationText({ places, buffer, ownRework, kind, changeover, failures }: 
 }
 
 /** The flaw of a site is made at its first station, if at all, and sought at its last. */
-function stepTexts(one: Station, s: number, i: number, stations: readonly Station[]): string[] {
+function stepTexts(
+  one: Station,
+  s: number,
+  i: number,
+  stations: readonly Station[],
+  hoists: string,
+): string[] {
   const isFirst = i === 0,
     isLast = i === stations.length - 1,
     head = `at: ${nameOf(s, i)}`;
@@ -255,11 +270,19 @@ function stepTexts(one: Station, s: number, i: number, stations: readonly Statio
   // A unit that comes back has to meet the first step again, so a sample stands only where nobody is sent.
   const path = isFirst || isLast ? '' : one.path;
   return [
-    `  - { step: do ${s}-${i}, ${head}${path}${crew}${time}${makes}${isLast && first.creates && seeks ? finds(last, s) : ''}${isLast && last.then === 'fails' ? `, fails: { chance: 20 %, back to: do ${s}-0, limit: 2 }` : ''} }`,
+    `  - { step: do ${s}-${i}, ${head}${path}${crew}${hoistText(one, hoists)}${time}${makes}${isLast && first.creates && seeks ? finds(last, s) : ''}${isLast && last.then === 'fails' ? `, fails: { chance: 20 %, back to: do ${s}-0, limit: 2 }` : ''} }`,
     ...(one.again && one.kind === 'work' && !isLast
       ? [`  - { step: more ${s}-${i}, ${head}, work: 4 min }`]
       : []),
   ];
+}
+
+/** For a part of plain work alone; what fails is not for lots. */
+function hoistText({ hoist, kind, changeover }: Station, hoists: string): string {
+  const isPlain = kind === 'colour' || (kind === 'work' && !changeover);
+  return hoists === '' || hoist === '' || (hoist !== '1' && !isPlain) || (kind === 'lot' && hoists.length > 1)
+    ? ''
+    : `, equipment: { hoist: ${hoist} }`;
 }
 
 function finds({ then }: Station, s: number): string {

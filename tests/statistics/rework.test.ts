@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { BLOCKED, STATE_COUNT } from '../../src/flow/floor/states.js';
 import { expectAgreement, observations, SLOW } from './agree.js';
 import { exponential } from './line.js';
 
@@ -19,7 +20,9 @@ route:
   it('holds (5/8)/(3/8) units at each step with arrivals 0.5, back 0.2, rates 1, Jackson (1957), Operations Research 5(4), 518-521', () => {
     // Units sent back go first; with exponential work that changes who waits, not how many.
     const inBuffer = (o: (typeof seen)[number], station: number): number =>
-      o.bufferMean[station] + o.stationShares[station * 10] + o.stationShares[station * 10 + 6];
+      o.bufferMean[station] +
+      o.stationShares[station * STATE_COUNT] +
+      o.stationShares[station * STATE_COUNT + BLOCKED];
     expectAgreement(
       seen.map((o) => inBuffer(o, 0)),
       5 / 3,

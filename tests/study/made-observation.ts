@@ -94,6 +94,8 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
   ).length;
   const zeros = (length: number): Float64Array => new Float64Array(length),
     units = programme.quantity < UNLIMITED ? programme.quantity : 0;
+  // No scenario here has any.
+  const none = zeros(0);
   const stationShares = zeros(stations.count * PLACE_STATES.length),
     bufferLevels = zeros(destinations * LEVELS);
   for (let id = 0; id < stations.count; id++)
@@ -140,6 +142,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
       waitMinutes: zeros(supplies.count),
     },
     kept: { held: zeros(companions.count), coming: zeros(companions.count), ended: zeros(companions.count) },
+    equipment: { used: none, there: none, waits: none, waitMinutes: none },
     inspections: {
       inspected: zeros(inspections),
       firstVisits: zeros(inspections),

@@ -1,14 +1,14 @@
 import type { Memory } from '../floor/memory.js';
 import type { Model } from '../model/model.js';
-import { CARRIER } from '../model/resources.js';
+import { CARRIER, EQUIPMENT } from '../model/resources.js';
 import type { Shop } from '../shop.js';
 import type { Active, PeriodWatch } from './active-periods.js';
 import { MomentaryBottleneck } from './momentary-bottleneck.js';
 
 /**
  * Hands active periods to the momentary bottleneck as they begin and end. Resources are numbered as
- * everywhere for bottlenecks: stations, crews, lanes, carriers. Arrival banks have no equipment and are
- * passed over.
+ * everywhere for bottlenecks: stations, crews, lanes, carriers, equipment. Arrival banks have no equipment
+ * and are passed over.
  */
 export class BottleneckWatch implements PeriodWatch {
   private momentary: MomentaryBottleneck;
@@ -24,6 +24,7 @@ export class BottleneckWatch implements PeriodWatch {
       ...resources.filter(({ isCrew }) => isCrew),
       ...lanes,
       ...resources.filter(({ kind }) => kind === CARRIER),
+      ...resources.filter(({ kind }) => kind === EQUIPMENT),
     ];
     this.resources = [...stations, ...others];
     this.isBank = isBank;

@@ -6,16 +6,8 @@ import { REWORK_ONLY } from '../model/steps.js';
 import type { Run } from '../run.js';
 import { meetsConditions } from '../tasks/options.js';
 import type { Companion } from './companion.js';
+import type { Need } from './needs.js';
 import type { Pool, Resource } from './resource.js';
-
-export interface Need {
-  readonly resource: Resource;
-  readonly amount: number;
-  /** Of the resource in all that is asked for together. */
-  readonly sum: number;
-  /** Id of the step that it is for. */
-  readonly step: number;
-}
 
 /** What is claimed together: that of a step, the part of it that is claimed at one place, or a kit. */
 export interface Asked {
@@ -23,6 +15,8 @@ export interface Asked {
   readonly needs: readonly Need[];
   /** Those of the needs that are supplies, one for each. */
   readonly supplyNeeds: readonly Pick<Need, 'resource' | 'amount'>[];
+  /** Those of the needs that are equipment. */
+  readonly equipmentNeeds: readonly Need[];
   /** What has to be with the unit; none at a station with lots, where nothing is claimed for single units. */
   readonly companions: readonly Companion[];
   /** Teams of crews whose people change that do the work, and their bits. */
@@ -31,29 +25,6 @@ export interface Asked {
   /** Bits of the own parts that must be on the unit or back at it. */
   readonly ownParts: number;
   readonly pool: Pool | null;
-}
-
-/** Tells each step what it claims; what stays with a unit is claimed by the group of steps side by side. */
-export function furnishNeeds(
-  { steps: { needStart, needResource, needAmount, ownStart, ownRoute } }: Model,
-  steps: readonly Step[],
-  resources: readonly Resource[],
-  routes: readonly Route[],
-  companions: readonly Companion[],
-): void {
-  for (const step of steps) {
-    const { id, station, group } = step,
-      needs: Need[] = [];
-    for (let n = needStart[id]; n < needStart[id + 1]; n++) {
-      const amount = needAmount[n];
-      needs.push({ resource: resources[needResource[n]], amount, sum: amount, step: id });
-    }
-    step.needs = needs;
-    step.supplyNeeds = needs.filter(({ resource }) => resource.supply !== null);
-    if (station?.lotMost === 0 && group === null)
-      step.companions = companions.filter(({ from, to }) => from <= id && id <= to);
-    for (let n = ownStart[id]; n < ownStart[id + 1]; n++) step.ownParts |= routes[ownRoute[n]].ownBit;
-  }
 }
 
 /**
@@ -105,7 +76,7 @@ export function isSetAside(unit: Unit, { flags, id }: Step): boolean {
   return isReady;
 }
 
-const isPart = ({ resource }: Need): boolean => !resource.isCrew;
+const isPart = ({ resource }: Need): boolean => !resource.isHeld;
 
 /** What is claimed at the place where the parts are set aside already. */
 const restOf = (step: Step): Asked => partOf(step, (need) => !isPart(need));
@@ -117,6 +88,7 @@ function partOf(step: Step, isWanted: (need: Need) => boolean): Asked {
     id: step.id,
     needs,
     supplyNeeds: needs.filter(({ resource }) => resource.supply !== null),
+    equipmentNeeds: needs.filter(({ resource }) => resource.shared !== null),
     companions: step.companions,
     teams: step.teams,
     teamBits: step.teamBits,
@@ -138,6 +110,7 @@ function kitOf(steps: readonly Step[]): Asked | null {
     supplyNeeds: Array.from(sums, ([resource, amount]) => ({ resource, amount })).filter(
       ({ resource }) => resource.supply !== null,
     ),
+    equipmentNeeds: [],
     companions: [],
     teams: [],
     teamBits: 0,

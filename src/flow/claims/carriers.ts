@@ -1,4 +1,4 @@
-import { CARRIER_BACK, SHORT_CARRIER, SHORT_CREW, SHORT_PARTS } from '../floor/states.js';
+import { CARRIER_BACK, SHORT_CARRIER, SHORT_CREW } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { ON_WAY_BACK } from '../floor/step-flags.js';
 import { NOT_CLAIMED, type Unit } from '../floor/unit.js';
@@ -49,8 +49,7 @@ export function lackingCompanions(
       continue;
     if (marking && !(resource.isCrew && wantedOf(unit, step, resource) > resource.onHand))
       resource.scarceAt = scan;
-    if (!resource.isCrew && state !== SHORT_PARTS) state = SHORT_CARRIER;
-    else if (state < 0) state = SHORT_CREW;
+    state = Math.max(state, resource.isCrew ? SHORT_CREW : SHORT_CARRIER);
   }
   return state;
 }

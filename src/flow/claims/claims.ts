@@ -1,10 +1,17 @@
 import type { Place } from '../floor/place.js';
-import { DOWN, SHORT_CREW, SHORT_PARTS, WAIT_NEEDS, WAIT_REST } from '../floor/states.js';
+import { DOWN, SHORT_CREW, SHORT_EQUIPMENT, SHORT_PARTS, WAIT_NEEDS, WAIT_REST } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import { hasAll, lackingCompanions, takeCompanions, wantedOf } from './carriers.js';
+import {
+  endLackOfEquipment,
+  giveEquipment,
+  isWanted,
+  noteLackOfEquipment,
+  takeEquipment,
+} from './equipment.js';
 import { takeOwnParts, takeParts } from './joins.js';
 import type { Claimant } from './outside.js';
 import type { Pool } from './resource.js';
@@ -16,7 +23,7 @@ import { lacksTeam, staffTeams, stateWithout } from './teams.js';
  * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests
  * wait in the order of rule 1 (units in rework, then first come, then build number). One that cannot be met
  * lets later ones pass only if they want none of what it lacks. Once a step has begun (any phase but
- * WAIT_NEEDS) only its crew is asked for.
+ * WAIT_NEEDS) only its crew and its equipment are asked for.
  */
 
 /**
@@ -39,6 +46,7 @@ export function request(run: Run, place: Claimant): boolean {
 /** As `request`, with the time of an earlier asking: work that was begun goes ahead of what came later. */
 export function requestAgain(run: Run, place: Claimant): boolean {
   const pool = place.asked.pool!;
+  place.wantedSince = run.now;
   const short = lacking(run, place, false);
   if (pool.waiting === 0 && short < 0) {
     takeNeeds(run, place);
@@ -71,6 +79,7 @@ export function match(run: Run, pool: Pool): void {
       place.grant(run);
     } else {
       if (place.asked.supplyNeeds.length > 0) noteLack(run, place);
+      if (place.asked.equipmentNeeds.length > 0) noteLackOfEquipment(run, place);
       place.idle(short);
       before = place;
     }
@@ -78,21 +87,25 @@ export function match(run: Run, pool: Pool): void {
   }
 }
 
-/** Gives the crew of the step at `place` back, if it is there. */
+/** Gives the crew of the step at `place`, and its equipment, back, if they are there. */
 export function releaseCrew(run: Run, place: Place): void {
   if (!place.holdsCrew) return;
   place.holdsCrew = false;
-  for (const { resource, amount } of place.unit!.step.needs) if (resource.isCrew) give(run, resource, amount);
+  for (const need of place.unit!.step.needs) {
+    const { resource, amount } = need;
+    if (resource.isCrew) give(run, resource, amount);
+    else if (resource.shared !== null && isWanted(place, need)) giveEquipment(run, place, need);
+  }
 }
 
 /**
- * Whether the step needs people who are not there: they left between passes, or while the work waited for a
- * shift; or its team is without.
+ * Whether the step needs people or equipment that are not there: they left between passes, or while the work
+ * waited for a shift; or its team is without.
  */
 export function lacksCrew(place: Place, step: Step): boolean {
   if ((step.flags & HAS_NEEDS) === 0) return false;
   if (step.teamBits !== 0 && lacksTeam(place.unit!, step)) return true;
-  return !place.holdsCrew && step.needs.length > 0 && step.needs[0].resource.isCrew;
+  return !place.holdsCrew && step.needs.length > 0 && step.needs[0].resource.isHeld;
 }
 
 /** An own part of the unit is back: if the unit waits for it, its request is looked at again. */
@@ -114,13 +127,14 @@ export function lacking(run: Run, place: Claimant, marking: boolean): number {
     // Who waits for the people of a team holds nobody up.
     marks = marking && !noTeam;
   let short = -1;
-  for (const { resource, sum } of needs) {
-    if (crewOnly && !resource.isCrew) continue;
+  for (const need of needs) {
+    const { resource, sum } = need;
+    if ((crewOnly && !resource.isHeld) || !isWanted(place, need)) continue;
     if (resource.free >= sum && !(marks && resource.scarceAt === run.scan)) continue;
     // Who wants more people than this shift has waits for another one, and holds nobody up.
     const wanted = crewOnly || companions.length === 0 ? sum : wantedOf(unit, asked, resource);
     if (marks && !(resource.isCrew && wanted > resource.onHand)) resource.scarceAt = run.scan;
-    short = !resource.isCrew ? SHORT_PARTS : short < 0 ? SHORT_CREW : short;
+    short = Math.max(short, resource.isCrew ? SHORT_CREW : resource.isHeld ? SHORT_EQUIPMENT : SHORT_PARTS);
   }
   if (companions.length > 0 && !crewOnly) short = lackingCompanions(unit, asked, run.scan, marks, short);
   if (!crewOnly && (unit.ownOff & ownParts) !== 0) return SHORT_PARTS;
@@ -132,9 +146,11 @@ export function takeNeeds(run: Run, place: Claimant): void {
   const unit = place.unit!,
     { asked } = place,
     crewOnly = !isToBegin(place.phase);
-  for (const { resource, amount, step } of asked.needs) {
-    if (resource.isCrew) {
-      resource.change(-amount, run.now);
+  for (const need of asked.needs) {
+    const { resource, amount, step } = need;
+    if (resource.isHeld) {
+      if (resource.isCrew) resource.change(-amount, run.now);
+      else if (isWanted(place, need)) takeEquipment(run, place as Place, need);
       (place as Place).holdsCrew = true;
     } else if (!crewOnly) {
       resource.change(-amount, run.now);
@@ -145,6 +161,7 @@ export function takeNeeds(run: Run, place: Claimant): void {
   }
   if (asked.companions.length > 0 && !crewOnly) takeCompanions(unit, asked, run.now);
   if (place.lackedSupplies !== 0) endLack(run, place);
+  if (place.lackedEquipment !== 0) endLackOfEquipment(run, place);
   if (unit.brought !== null && !crewOnly) takeOwnParts(run, unit, asked);
 }
 

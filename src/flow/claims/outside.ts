@@ -16,6 +16,10 @@ export class OutsideClaim {
   askedAt = NaN;
   nextWaiting: Claimant | null = null;
   lackedSupplies = 0;
+  /** It asks for no equipment: that is claimed at the place. */
+  lackedEquipment = 0;
+  readonly wanted = 0;
+  wantedSince = NaN;
   /** What it lacked when it was looked at last while a place was free. */
   short = STARVED;
   /** The place that it was given together with what it asked for. */

@@ -3,11 +3,12 @@ import { type Calendar, calendarAt } from '../floor/calendar.js';
 import type { Route, Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Model } from '../model/model.js';
-import { CARRIER, CREW } from '../model/resources.js';
+import { CREW, EQUIPMENT, STOCK, SUPPLY } from '../model/resources.js';
 import type { Run } from '../run.js';
 import type { Asked } from './asked.js';
 import type { PartDefects } from './joins.js';
 import type { Claimant } from './outside.js';
+import { SharedEquipment } from './shared-equipment.js';
 import type { Supply } from './supply.js';
 import type { Team } from './teams.js';
 
@@ -22,13 +23,18 @@ export class Pool {
 }
 
 /**
- * A crew, the stock of a feeder or of a supply, or carriers: an amount of which steps claim some. `kind` is
- * one of `model.ts`.
+ * A crew, the stock of a feeder or of a supply, carriers, or equipment: an amount of which steps claim some.
+ * `kind` is one of `model.ts`.
  */
 export class Resource extends ActivePeriods {
   readonly isCrew: boolean;
+  /** A crew or equipment: held while work goes on, and given back. */
+  readonly isHeld: boolean;
   free: number;
-  /** People of the present shift or, off shift, of the next; of what is no crew, the amount at the start. */
+  /**
+   * People of the present shift or, off shift, of the next; pieces of equipment but those that lie under
+   * repair; of other things, the amount at the start.
+   */
   onHand: number;
   pool: Pool;
   /** Crews of which fewer people may be there at another time, so that teams may be left without. */
@@ -38,6 +44,8 @@ export class Resource extends ActivePeriods {
   position = 0;
   /** Of the stock of a supply: the supply. */
   supply: Supply | null = null;
+  /** Of shared equipment: its pieces and the waits for it. */
+  shared: SharedEquipment | null = null;
   /** Stocks: the open items of each sub-assembly in it; null if they can have none. */
   partDefects: PartDefects | null = null;
   /** Crews: person-minutes of work done again and of repairs, counted when it begins. */
@@ -45,8 +53,8 @@ export class Resource extends ActivePeriods {
   /** Scan number at which an earlier request lacked it. */
   scarceAt = 0;
   /**
-   * Crews: person-minutes engaged while on shift. Stocks and carriers: minutes without a free one, and
-   * minutes of the free ones.
+   * Crews and equipment: minutes engaged while on shift, of all people or pieces. Stocks and carriers:
+   * minutes without a free one, and minutes of the free ones.
    */
   engaged = NaN;
   out = NaN;
@@ -56,15 +64,17 @@ export class Resource extends ActivePeriods {
   constructor(
     readonly name: string,
     readonly kind: number,
-    /** Headcount, of the largest shift; stock at the start; carriers that are there. */
+    /** Headcount, of the largest shift; stock at the start; carriers or pieces of equipment there are. */
     public amount: number,
     calendar: Calendar | null,
     readonly feeder: Route | null,
   ) {
     super(calendar);
     this.isCrew = kind === CREW;
+    this.isHeld = this.isCrew || kind === EQUIPMENT;
     this.free = amount;
     this.onHand = amount;
+    if (kind === EQUIPMENT) this.shared = new SharedEquipment();
     this.pool = new Pool();
     this.since = 0;
     this.clear(0);
@@ -75,7 +85,7 @@ export class Resource extends ActivePeriods {
     this.settle(now);
     const before = this.free;
     this.free += amount;
-    if (!this.isCrew && this.kind !== CARRIER) return;
+    if (this.kind === STOCK || this.kind === SUPPLY) return;
     if (before > 0 && this.free === 0) this.beginActive(now);
     else if (before === 0 && this.free > 0) this.finishActive(now);
   }
@@ -103,11 +113,12 @@ export class Resource extends ActivePeriods {
   }
 
   settle(now: number): void {
-    if (this.isCrew) this.engaged = this.engagedUpTo(now);
+    if (this.isHeld) this.engaged = this.engagedUpTo(now);
     else {
       this.area += this.free * (now - this.since);
       if (this.free === 0) this.out += now - this.since;
     }
+    this.shared?.settle(now);
     this.since = now;
   }
 
@@ -118,6 +129,7 @@ export class Resource extends ActivePeriods {
     this.out = 0;
     this.area = 0;
     this.rework = 0;
+    this.shared?.clear();
   }
 }
 

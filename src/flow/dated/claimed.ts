@@ -1,17 +1,18 @@
 import { give, type Resource } from '../claims/resource.js';
 import { replenish } from '../claims/supplies.js';
 import { staff } from '../interruptions/crews.js';
+import { awaitFailure } from '../interruptions/failures.js';
 import type { Model } from '../model/model.js';
 import { CARRIER } from '../model/resources.js';
 import type { Run } from '../run.js';
 
-/** What is claimed, on its date: people, carriers, how supplies are ordered. */
+/** What is claimed, on its date: people, carriers, equipment, how supplies are ordered. */
 
-/** Only the people and the carriers of a stage are there. */
+/** Only the people, the carriers and the equipment of a stage are there. */
 export function withholdClaimed(run: Run, before: Model, next: Model): void {
   for (const { resource, amount, isByShift } of changed(run, before, next)) {
     resource.amount = amount;
-    if (resource.isCrew) {
+    if (resource.isHeld) {
       if (!isByShift) resource.staff(amount, run.now);
       continue;
     }
@@ -21,13 +22,20 @@ export function withholdClaimed(run: Run, before: Model, next: Model): void {
   }
 }
 
-/** People come, or leave with their work broken off; carriers come, free. */
+/** People come, or leave with their work broken off; carriers and equipment come, free. */
 export function bringClaimed(run: Run, before: Model, next: Model): void {
   for (const { resource, amount, isByShift } of changed(run, before, next)) {
     const more = amount - resource.amount;
     resource.amount = amount;
     if (resource.isCrew) {
       if (!isByShift) staff(run, resource, amount);
+      continue;
+    }
+    if (resource.shared !== null) {
+      resource.staff(resource.onHand + more, run.now);
+      run.listMatch(resource.pool);
+      for (const { modes, index } of resource.shared.pieces)
+        if (index >= amount - more && index < amount) for (const mode of modes) awaitFailure(run, mode);
       continue;
     }
     for (const companion of run.shop.companions)
@@ -43,12 +51,12 @@ interface Claimed {
   readonly isByShift: boolean;
 }
 
-/** Crews and carriers of which there is another number. */
+/** Crews, carriers and equipment of which there is another number. */
 function changed({ shop }: Run, before: Model, { resources }: Model): Claimed[] {
   return shop.resources.flatMap((resource, r) => {
     const amount = resources.amount[r];
-    return (resource.isCrew || resource.kind === CARRIER) && before.resources.amount[r] !== amount
-      ? [{ resource, amount, isByShift: resources.shifts[r] !== null }]
+    return (resource.isHeld || resource.kind === CARRIER) && before.resources.amount[r] !== amount
+      ? [{ resource, amount, isByShift: resource.isCrew && resources.shifts[r] !== null }]
       : [];
   });
 }

@@ -77,9 +77,9 @@ export const BF_SHIFT = 3,
  * and minutes of those that are over.
  */
 export const ACCOUNT_SHIFT = 4,
-  ACTIVE_SINCE = 10,
-  ACTIVE_PERIODS = 11,
-  ACTIVE_MINUTES = 12;
+  ACTIVE_SINCE = 11,
+  ACTIVE_PERIODS = 12,
+  ACTIVE_MINUTES = 13;
 /** Levels told apart in the account of a buffer; the last one stands for that many and more. */
 export const LEVELS_SHIFT = 6,
   LEVELS = 64;

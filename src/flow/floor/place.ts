@@ -25,11 +25,14 @@ import type { Units } from './units.js';
 /** A spot in which one unit stands: a view on its record. */
 export class Place {
   readonly at: number;
+  /** Holds the people and the equipment of its step, of the latter what is `wanted`. */
   holdsCrew = false;
   /** Work of the present or coming phase. */
   minutes = NaN;
   /** When it asked for the needs that it waits for. */
   askedAt = NaN;
+  /** When it began to want what it waits for. */
+  wantedSince = NaN;
   /** Behind it among those that wait for the same needs. */
   nextWaiting: Claimant | null = null;
   /** Value of the station's changeover option, or setting, last worked on; -1 none yet. */
@@ -53,6 +56,17 @@ export class Place {
   wokenAt = NaN;
   /** Supplies that its request lacks, a bit for each of the step's. */
   lackedSupplies = 0;
+  /** Equipment that its request lacks, a bit for each of the step's. */
+  lackedEquipment = 0;
+  /** Bits of the needs of a part of the work that are needed now. */
+  wanted = 0;
+  /** Pieces of equipment that can fail and that it has. */
+  readonly pieces: Equipment[] = [];
+  /**
+   * Work with equipment for a part of it: its minutes, those done when the present stretch began and when it
+   * ends, and by equipment of the step those at which it is given back or claimed.
+   */
+  parts: { readonly total: number; from: number; to: number; readonly turns: number[] } | null = null;
   /** Where steps side by side are done; as many as the largest group of the station has. */
   readonly sides: SidePlace[] = [];
   /** What the inspection decided, and where the unit is sent back to after the repair. */

@@ -2,14 +2,16 @@
 export const WORKING = 0,
   CHANGEOVER = 1,
   UNATTENDED = 2,
+  // A place that is short of several things shows the last of these.
   SHORT_CREW = 3,
-  SHORT_PARTS = 4,
+  SHORT_EQUIPMENT = 4,
   SHORT_CARRIER = 5,
-  BLOCKED = 6,
-  STARVED = 7,
-  DOWN = 8,
-  OFF_SHIFT = 9;
-export const STATE_COUNT = 10;
+  SHORT_PARTS = 6,
+  BLOCKED = 7,
+  STARVED = 8,
+  DOWN = 9,
+  OFF_SHIFT = 10;
+export const STATE_COUNT = 11;
 
 /** Whether a place is at its own task. */
 export const isActive = (state: number): boolean => state <= UNATTENDED || state === DOWN;

@@ -35,7 +35,9 @@ export const HAS_NEEDS = 1 << 0,
   CHANGES_ALONE = 1 << 23,
   /** Its parts are in the kit with which a sub-assembly begins; they are claimed ahead of its station. */
   IN_KIT = 1 << 24,
-  ASKS_AHEAD = 1 << 25;
+  ASKS_AHEAD = 1 << 25,
+  /** Some equipment is needed for a part of the work. */
+  HAS_PARTS = 1 << 26;
 
 /** Flags of steps that do not begin, or not end, by the short way. */
 const BEGINS_LONG =
@@ -71,6 +73,7 @@ function flagsOf({ steps, overtime, quality, stations }: Model, step: Step): num
   if (steps.asksAhead[id] === 1) flags |= ASKS_AHEAD;
   if (needs.length > 0 || step.teamBits !== 0 || (isSingle && (ownParts !== 0 || companions.length > 0)))
     flags |= HAS_NEEDS;
+  if (needs.some(({ bit }) => bit !== 0)) flags |= HAS_PARTS;
   if (isFilled(steps.createStart)) flags |= HAS_QUALITY;
   if (isFilled(steps.findStart)) flags |= HAS_QUALITY | IS_INSPECTION;
   if (isFilled(steps.offStart)) flags |= HAS_OFF;

@@ -1,5 +1,6 @@
-import type { Asked, Need } from '../claims/asked.js';
+import type { Asked } from '../claims/asked.js';
 import type { Companion } from '../claims/companion.js';
+import type { Need } from '../claims/needs.js';
 import type { Pool, Resource } from '../claims/resource.js';
 import type { Model } from '../model/model.js';
 import type { StepColumns } from '../model/steps.js';
@@ -44,6 +45,9 @@ export class Step implements Asked {
   rest: Asked | null = null;
   /** What is claimed before the unit takes a place, if that is to be. */
   ahead: Asked | null = null;
+  /** Those of the needs that are equipment; bits of those for the first part of the work. */
+  equipmentNeeds: readonly Need[] = [];
+  firstParts = 0;
   /** Bits of the own parts that must be on the unit or back at it. */
   ownParts = 0;
   /** Running number among inspections; -1. */

@@ -1,5 +1,6 @@
 import { isToClaim } from '../claims/carriers.js';
 import { isToBegin } from '../claims/claims.js';
+import { isWanted } from '../claims/equipment.js';
 import { type Claimant, OutsideClaim } from '../claims/outside.js';
 import type { Resource } from '../claims/resource.js';
 import { SidePlace } from '../floor/side-place.js';
@@ -11,24 +12,32 @@ export interface Want {
   readonly amount: number;
 }
 
-/** All that the claim at a place asks for, own parts left out; once its step has begun, people alone. */
-export function wantsOf({ unit, phase, asked }: Claimant): Want[] {
-  const isNew = isToBegin(phase),
+/**
+ * All that the claim at a place asks for, own parts left out; once its step has begun, people and equipment
+ * alone.
+ */
+export function wantsOf(place: Claimant): Want[] {
+  const { unit, phase, asked } = place,
+    isNew = isToBegin(phase),
     wants = new Map<Resource, number>();
   const add = ({ resource, amount }: Want): void => {
     wants.set(resource, (wants.get(resource) ?? 0) + amount);
   };
-  for (const need of asked.needs) if (isNew || need.resource.isCrew) add(need);
+  for (const need of asked.needs) if ((isNew || need.resource.isHeld) && isWanted(place, need)) add(need);
   if (isNew) for (const companion of asked.companions) if (isToClaim(unit!, asked, companion)) add(companion);
   return Array.from(wants, ([resource, amount]) => ({ resource, amount }));
 }
 
 /**
  * Claims at a place that is down are passed over; so are those ahead of a station while no place is free, and
- * those for more people than a shift has.
+ * those for more people than a shift has, or for equipment that may be down.
  */
 export function mayStepAside({ crewShifts }: Run, place: Claimant, resource: Resource): boolean {
   if (place instanceof OutsideClaim) return place.station !== null;
   const lead = place instanceof SidePlace ? place.lead : place;
-  return lead.equipment !== null || crewShifts.some(({ crew }) => crew === resource);
+  return (
+    lead.equipment !== null ||
+    crewShifts.some(({ crew }) => crew === resource) ||
+    place.asked.equipmentNeeds.some(({ resource: { shared } }) => shared!.pieces.length > 0)
+  );
 }

@@ -181,7 +181,9 @@ function wouldDo(run: Run, { phase, unit, asked }: Claimant): boolean {
     (!lacksTeam(unit!, asked) || asked.teams.every((team) => hasShifts(run, team.resource))) &&
     (crewOnly || ((unit!.ownOff & ownParts) === 0 && mayKeepAll(unit!, asked))) &&
     needs.every(({ resource, sum }) =>
-      resource.isCrew ? resource.amount - resource.engagedNow >= sum : crewOnly || resource.free >= sum,
+      resource.isCrew
+        ? resource.amount - resource.engagedNow >= sum
+        : (crewOnly && !resource.isHeld) || resource.free >= sum,
     )
   );
 }

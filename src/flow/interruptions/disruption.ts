@@ -23,17 +23,18 @@ export class Disruptions {
   readonly outages: readonly Outage[];
   /** Its events in the queue: of themselves they bring no unit further. */
   scheduled = 0;
-  /** By station: failures, repairs ended, their minutes by the clock in all and at most. */
+  /** By station, then by resource: failures, repairs ended, their minutes by the clock in all and at most. */
   readonly failures;
 
   constructor(
-    { failures, outages, stations: { count } }: Model,
+    { failures, outages, stations: { count }, resources }: Model,
     readonly equipment: readonly Equipment[],
   ) {
     const modes: FailureMode[] = [];
     for (const piece of equipment) {
       for (let row = 0; row < failures.count; row++) {
-        if (failures.station[row] !== piece.station.id) continue;
+        const station = failures.station[row];
+        if (piece.owner !== (station < 0 ? count + failures.resource[row] : station)) continue;
         const mode = new FailureMode(modes.length, row, piece, failures.byClock[row] === 1);
         modes.push(mode);
         piece.modes.push(mode);
@@ -45,10 +46,10 @@ export class Disruptions {
       return new Outage(
         id,
         modes.length + id,
-        equipment.filter(({ station }) => stations.includes(station.id)),
+        equipment.filter(({ station }) => station !== null && stations.includes(station.id)),
       );
     });
-    this.failures = columns(count, 'count', 'repairs', 'minutes', 'longest');
+    this.failures = columns(count + resources.count, 'count', 'repairs', 'minutes', 'longest');
   }
 
   /** Sources of events. */

@@ -1,7 +1,9 @@
 import { lacksCrew, requestAgain } from '../claims/claims.js';
+import { leavePiece } from '../claims/equipment.js';
 import { showShort } from '../claims/outside.js';
 import type { Equipment } from '../floor/equipment.js';
 import type { Place } from '../floor/place.js';
+import { SidePlace } from '../floor/side-place.js';
 import {
   BLOCKED,
   DOWN,
@@ -19,30 +21,43 @@ import { isAttended, isUnderWay, suspend } from '../tasks/timing.js';
 /**
  * A place that is down takes no unit and grants no needs. Its task is broken off and taken up with what was
  * left when it is up again; crew stays with it, steps side by side each for itself. A unit that is done may
- * leave.
+ * leave. A shared piece that fails takes down the place that has it; one that nobody has is not free.
  */
 
 /** One more cause holds the equipment down. */
 export function goDown(run: Run, equipment: Equipment): void {
   if (equipment.causes++ > 0) return;
   for (const place of equipment.places) if (place.isThere) takeDown(run, place);
+  const { shared, places } = equipment;
+  if (shared !== null && places.length === 0) shared.staff(shared.onHand - 1, run.now);
 }
 
 /** One cause fewer; the last one brings it up. */
 export function comeUp(run: Run, equipment: Equipment): void {
   if (--equipment.causes > 0) return;
-  const { station, places } = equipment;
+  const { station, shared, places } = equipment;
+  if (shared !== null) {
+    if (equipment.isInUse) bringUp(run, places[0]);
+    else {
+      const place = leavePiece(equipment);
+      shared.staff(shared.onHand + 1, run.now);
+      run.listMatch(shared.pool);
+      if (place !== undefined) bringUp(run, place);
+    }
+    return;
+  }
   // The first of several free places is on top again.
   for (const place of places.toReversed()) if (place.isThere) bringUp(run, place);
-  if (station.lotMost === 0) return;
-  if (station.lotGathered > 0) run.listLot(station);
+  if (station!.lotMost === 0) return;
+  if (station!.lotGathered > 0) run.listLot(station!);
   else
     for (const place of places)
-      if (place.unit !== null && place.state !== BLOCKED && place !== station.lotLead)
-        place.mirror(station.lotLead!);
+      if (place.unit !== null && place.state !== BLOCKED && place !== station!.lotLead)
+        place.mirror(station!.lotLead!);
 }
 
 function takeDown(run: Run, place: Place): void {
+  if (place.isDown) return;
   const { state } = place;
   if (place.unit === null) {
     place.station.takeFree(place);
@@ -61,6 +76,7 @@ function takeDown(run: Run, place: Place): void {
 }
 
 function bringUp(run: Run, place: Place): void {
+  if (!place.isDown || isHeldDown(place)) return;
   const { station, unit, stateIfUp } = place;
   place.stateIfUp = -1;
   if (unit !== null && place.phase === SIDE_BY_SIDE && stateIfUp !== BLOCKED) {
@@ -90,6 +106,12 @@ function bringUp(run: Run, place: Place): void {
     else place.idle(stateIfUp);
     if (unit.step.pool !== null) run.listMatch(unit.step.pool);
   }
+}
+
+/** Whether its own equipment, or a piece that it has, is down. */
+function isHeldDown(place: Place): boolean {
+  const { equipment } = place instanceof SidePlace ? place.lead : place;
+  return equipment?.isDown === true || place.pieces.some(({ isDown }) => isDown);
 }
 
 /** It waits for a shift with time enough, or for somebody to end a process, with an event of its own. */

@@ -4,8 +4,8 @@ import type { Outage } from './disruption.js';
 import { comeUp, goDown } from './downtime.js';
 
 /**
- * Rule 13. Equipment fails by operating time or by the clock and is repaired; dated outages close stations
- * and lanes.
+ * Rule 13. Equipment of stations, or shared by them, fails by operating time or by the clock and is repaired;
+ * dated outages close stations and lanes.
  */
 
 export function beginDisruptions(run: Run): void {
@@ -13,7 +13,7 @@ export function beginDisruptions(run: Run): void {
     disruptions: { modes, outages },
     model,
   } = run;
-  for (const mode of modes) if (mode.equipment.places.some(({ isThere }) => isThere)) awaitFailure(run, mode);
+  for (const mode of modes) if (mode.equipment.isThere) awaitFailure(run, mode);
   for (const { id, source } of outages) run.disruptions.schedule(run.queue, source, model.outages.from[id]);
 }
 
@@ -38,15 +38,13 @@ export function mayComeUp({ disruptions, shop }: Run): boolean {
 }
 
 /**
- * Room or a pulse is wanted there, or a unit stands there that is not done; it may be no help, and then that
- * is seen when it is up.
+ * Room or a pulse is wanted there, or something is claimed with it, or a unit stands there that is not done;
+ * it may be no help, and then that is seen when it is up.
  */
-function isWaitedFor({ station: { buffer, line }, places }: Equipment): boolean {
-  return (
-    line !== null ||
-    buffer.waiting + buffer.shutOut > 0 ||
-    places.some(({ unit, isDone }) => unit !== null && !isDone)
-  );
+function isWaitedFor({ station, shared, places }: Equipment): boolean {
+  if (places.some(({ unit, isDone }) => unit !== null && !isDone)) return true;
+  if (station === null) return shared!.pool.waiting > 0;
+  return station.line !== null || station.buffer.waiting + station.buffer.shutOut > 0;
 }
 
 /** The time to the next failure begins. */
@@ -62,7 +60,7 @@ function fail(run: Run, mode: FailureMode): void {
   if (equipment.next === mode) equipment.next = null;
   mode.isDown = true;
   mode.failedAt = run.now;
-  run.disruptions.failures.count[equipment.station.id]++;
+  run.disruptions.failures.count[equipment.owner]++;
   goDown(run, equipment);
   run.disruptions.schedule(
     run.queue,
@@ -73,11 +71,11 @@ function fail(run: Run, mode: FailureMode): void {
 
 function endRepair(run: Run, mode: FailureMode): void {
   const { repairs, minutes, longest } = run.disruptions.failures,
-    { id } = mode.equipment.station,
+    { owner } = mode.equipment,
     lasted = run.now - mode.failedAt;
-  repairs[id]++;
-  minutes[id] += lasted;
-  if (lasted > longest[id]) longest[id] = lasted;
+  repairs[owner]++;
+  minutes[owner] += lasted;
+  if (lasted > longest[owner]) longest[owner] = lasted;
   mode.isDown = false;
   awaitFailure(run, mode);
   comeUp(run, mode.equipment);

@@ -1,12 +1,14 @@
 /** Rule 13 in the compiled model, see `model.ts`: how equipment fails, and outages that are dated. */
 
 /**
- * One row a way to fail; a station may have several. Each place has equipment of its own, a station with lots
- * one for all.
+ * One row a way to fail; a station, or equipment that stations share, may have several. Each place has
+ * equipment of its own, a station with lots one for all.
  */
 export interface FailureColumns {
   readonly count: number;
+  /** Station, or -1; resource of shared equipment, or -1. */
   readonly station: Int32Array;
+  readonly resource: Int32Array;
   /**
    * 1: the time between failures is counted by the clock; 0: in the minutes in which a place is at its task.
    */

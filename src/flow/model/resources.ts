@@ -2,29 +2,37 @@ import type { CrewShiftColumns } from './crews.js';
 
 /**
  * What is claimed in numbers: people of a crew; sub-assemblies of a feeder; bought-in parts; carts, dollies
- * and fixtures.
+ * and fixtures; hoists, cranes and rigs that stations share.
  */
 export const CREW = 0,
   STOCK = 1,
   SUPPLY = 2,
-  CARRIER = 3;
+  CARRIER = 3,
+  EQUIPMENT = 4;
 
-/** All that is claimed: crews first, then stocks of interchangeable sub-assemblies, supplies, carriers. */
+/**
+ * All that is claimed: crews first, then stocks of interchangeable sub-assemblies, supplies, carriers, shared
+ * equipment.
+ */
 export interface ResourceColumns {
   readonly count: number;
   /** The first `crews` resources are crews. */
   readonly crews: number;
-  /** CREW, STOCK, SUPPLY or CARRIER. */
+  /** CREW, STOCK, SUPPLY, CARRIER or EQUIPMENT. */
   readonly kind: Uint8Array;
   readonly names: readonly string[];
   readonly site: Int32Array;
   /** Headcount of a crew; stock at the start of a run. */
   readonly amount: Int32Array;
-  /** Calendar of a crew, -1 always; -1 for others. */
+  /** Calendar of a crew or of equipment, -1 always; -1 for others. */
   readonly calendar: Int32Array;
   /** By crew: its shifts, where they differ; null where there is always the same number. */
   readonly shifts: readonly (CrewShiftColumns | null)[];
 }
+
+/** Resources that are equipment, in order. */
+export const equipmentOf = ({ kind }: ResourceColumns): number[] =>
+  [...kind.keys()].filter((resource) => kind[resource] === EQUIPMENT);
 
 /** Bought-in parts (rule 12), in the order of the scenario. */
 export interface SupplyColumns {

@@ -5,6 +5,11 @@ export const REWORK_BOTH = 0,
   REWORK_SKIP = 1,
   REWORK_ONLY = 2;
 
+/** How long equipment is needed: for the whole work, or for the first or the last minutes of it. */
+export const WHOLE = 0,
+  FIRST = 1,
+  LAST = 2;
+
 /** Route 0 is the unit's; the others are feeders. */
 export interface RouteColumns {
   readonly count: number;
@@ -35,7 +40,7 @@ export interface StepColumns {
   readonly lane: Int32Array;
   /** Of a step of a way back: the one that follows, at last the one that units are sent to; else -1. */
   readonly onTo: Int32Array;
-  /** Calendar in which work goes on: station and crews all present; -1 always. */
+  /** Calendar in which work goes on: station, crews and equipment all present; -1 always. */
   readonly workCalendar: Int32Array;
   readonly workDraw: Int32Array;
   /** Number of passes of work and settle; 1 for plain work. */
@@ -78,6 +83,9 @@ export interface StepColumns {
   readonly needAmount: Int32Array;
   /** 1: its parts, carriers and teams are claimed before the unit takes a place. */
   readonly asksAhead: Uint8Array;
+  /** Of equipment: WHOLE, FIRST or LAST, and the draw of how many minutes of work; -1 none. */
+  readonly needPart: Uint8Array;
+  readonly needDraw: Int32Array;
   /** Own parts (feeder routes) that must be back. */
   readonly ownStart: Int32Array;
   readonly ownRoute: Int32Array;

@@ -23,6 +23,7 @@ import {
   CHANGES_ALONE,
   HAS_CHANGEOVER,
   HAS_NEEDS,
+  HAS_PARTS,
   HAS_PASSES,
   HAS_PROCESS,
   HOLDS,
@@ -34,12 +35,13 @@ import type { Run } from '../run.js';
 import { startChangeover } from './changeovers.js';
 import { mendNoted } from './holds.js';
 import { workMinutes } from './options.js';
+import { beginParts, endStretch, nextStretch } from './parts.js';
 import { beginSideBySide } from './side-by-side.js';
 import { countRework, enterPhase, mirror, putOff, repair, resume } from './timing.js';
 
 /**
  * What goes on at a place, rules 3 and 4: a changeover that passes by itself, needs, a changeover by people,
- * passes of work and settle, process, repair. The crew is held from the needs to the end of the last work
+ * passes of work and settle, process, repair. The crew is held from the needs to the end of the last work, with its equipment
  * (settling between passes included, a wait for a shift with time enough left out), and through a repair that
  * follows at once; the last settle and the process are unattended.
  */
@@ -55,6 +57,7 @@ export function beginStep(run: Run, place: Place): void {
 function claim(run: Run, place: Place, step: Step): void {
   if ((step.flags & HAS_NEEDS) !== 0) {
     place.phase = isSetAside(place.unit!, step) ? WAIT_REST : WAIT_NEEDS;
+    place.wanted = step.firstParts;
     if (!request(run, place)) {
       mirror(place, step);
       return;
@@ -99,6 +102,8 @@ export function nextPhase(run: Run, place: Place): boolean {
   const { step } = place.unit!;
   switch (place.phase) {
     case IN_WORK: {
+      if ((step.flags & HAS_PARTS) !== 0 && !endStretch(run, place, step))
+        return goOnWorking(run, place, step);
       if ((step.flags & (HAS_PASSES | HAS_PROCESS)) === 0) return true;
       const last = ++place.pass >= step.passes;
       if (step.settleDraw < 0) return last ? afterWork(run, place, step) : startWork(run, place, step);
@@ -148,15 +153,13 @@ function startWork(run: Run, place: Place, step: Step): boolean {
     return (step.flags & IS_GROUP) !== 0 && beginSideBySide(run, place) ? false : afterWork(run, place, step);
   place.minutes = workMinutes(run, place, step);
   if ((step.flags & HAS_NEEDS) !== 0 && place.unit!.againTo >= step.id) countRework(step, place.minutes);
+  if ((step.flags & HAS_PARTS) !== 0) beginParts(run, place, step);
   return goOnWorking(run, place, step);
 }
 
-/**
- * Work of `place.minutes`, once the crew is there and, where it has to end in one shift, there is time
- * enough.
- */
+/** Work of `place.minutes`, once all it needs is there and, if it has to end in one shift, there is time. */
 function goOnWorking(run: Run, place: Place, step: Step): false {
-  if (lacksCrew(place, step)) {
+  while (lacksCrew(place, step) || ((step.flags & HAS_PARTS) !== 0 && !nextStretch(run, place, step))) {
     place.phase = WAIT_CREW;
     if (!requestAgain(run, place)) {
       mirror(place, step);
@@ -194,5 +197,6 @@ function afterWork(run: Run, place: Place, step: Step): boolean {
     return true;
   }
   releaseCrew(run, place);
+  place.wanted = 0;
   return enterPhase(run, place, step, IN_PROCESS, run.sampler.next(step.processDraw));
 }

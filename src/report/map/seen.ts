@@ -27,6 +27,7 @@ export interface Seen {
   readonly buffer: (name: string) => BufferResult | undefined;
   readonly lane: (name: string) => LaneResult | undefined;
   readonly crewUse: (site: string, name: string) => number | undefined;
+  readonly equipmentUse: (site: string, name: string) => number | undefined;
   readonly laneUse: (name: string) => number | undefined;
   readonly passes: (site: string, step: string) => number | undefined;
   /** Sent back, of the units looked at. */
@@ -69,6 +70,7 @@ export const NO_FIGURES = {
   buffer: NOTHING,
   lane: NOTHING,
   crewUse: NOTHING,
+  equipmentUse: NOTHING,
   laneUse: NOTHING,
   passes: NOTHING,
   sentBack: NOTHING,
@@ -80,10 +82,15 @@ export const NO_FIGURES = {
 } as const satisfies Partial<Seen>;
 
 type Judged = NonNullable<ConstraintResult['judged']>;
-type Rows = Pick<Judged, 'stations' | 'crews' | 'lanes'>;
+type Rows = Pick<Judged, 'stations' | 'crews' | 'equipment' | 'lanes'>;
 
 /** Use of what stands in a plant, from the sections of a run. */
-function usedIn({ stations, crews, lanes }: Rows): Pick<Seen, 'station' | 'crewUse' | 'laneUse' | 'lane'> {
+function usedIn({
+  stations,
+  crews,
+  equipment,
+  lanes,
+}: Rows): Pick<Seen, 'station' | 'crewUse' | 'equipmentUse' | 'laneUse' | 'lane'> {
   const byName = new Map(stations.map((each) => [each.name, each])),
     laneOf = (name: string): LaneResult | undefined => lanes.find((each) => each.name === name);
   return {
@@ -98,6 +105,8 @@ function usedIn({ stations, crews, lanes }: Rows): Pick<Seen, 'station' | 'crewU
       };
     },
     crewUse: (site, name) => crews.find((each) => each.name === name && each.site === site)?.busy.mean,
+    equipmentUse: (site, name) =>
+      equipment.find((each) => each.name === name && each.site === site)?.busy.mean,
     laneUse: (name) => laneOf(name)?.truckBusy.mean,
     lane: laneOf,
   };

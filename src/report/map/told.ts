@@ -161,7 +161,7 @@ export const marksAt = (world: World, cell: number): string[] =>
 
 /** Whether a thing stands on the strip, or in the head of a plant on it. */
 export const isOnMap = (world: World, thing: Thing): boolean =>
-  thing.kind === 'crew'
+  thing.kind === 'crew' || thing.kind === 'equipment'
     ? world.strip.cells.some(({ side, what }) => side < 0 && what.kind === 'stop' && what.site === thing.site)
     : world.strip.cells.some((_, cell) => isHere(world, thing, cell));
 

@@ -12,9 +12,9 @@ import { changeovers } from '../tables/changeovers.js';
 import { costs } from '../tables/costs.js';
 import { crews, overtime, shutdowns } from '../tables/crews.js';
 import { defects, escapes, holds, rework } from '../tables/defects.js';
-import { failures } from '../tables/failures.js';
+import { equipment } from '../tables/equipment.js';
 import { comparisons, inspections } from '../tables/inspections.js';
-import { outages, recoveries } from '../tables/outages.js';
+import { failures, outages, recoveries } from '../tables/outages.js';
 import { pulseLines } from '../tables/pulse-lines.js';
 import { feeders, lanes, stations } from '../tables/stations.js';
 import { supplies } from '../tables/supplies.js';
@@ -31,6 +31,7 @@ const TABLES: readonly ((results: Results, interval: string) => PageTable)[] = [
   stations,
   changeovers,
   crews,
+  equipment,
   overtime,
   shutdowns,
   inspections,

@@ -2,13 +2,13 @@ import { z } from 'zod';
 import { saySeen } from '../file/problem.js';
 import { leftOf } from '../made/left.js';
 import { MOST_TIMES, making, makingFindings } from '../made/making.js';
-import { money } from '../plant/floor.js';
 import { type PossibleChange, RELIEF_KINDS } from '../types/possible.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name, named, oneOrMore } from '../values/keys.js';
 import { nearest } from '../values/nearest.js';
 import { whole, word } from '../values/scalars.js';
+import { money } from '../whole/space-price.js';
 import { leadTime } from './lead-time.js';
 import { type KnownChanges, requiresFindings } from './requires.js';
 

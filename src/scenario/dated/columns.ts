@@ -64,11 +64,11 @@ export const MAY_CHANGE: { readonly [Part in keyof Model]?: Rules<Model[Part]> }
 export const PARTS = {
   siteNames: 'other sites',
   stations: 'other stations, or others of their keys',
-  resources: 'other crews, feeders, supplies or carriers',
+  resources: 'other crews, feeders, supplies, carriers or equipment',
   supplies: 'other supplies, or another way to order them',
   companions: 'other carriers or teams, or others of their steps or people',
   routes: 'other feeders',
-  steps: 'other steps, or steps with other stations, people, parts or conditions',
+  steps: 'other steps, or steps with other stations, people, equipment, parts or conditions',
   sideBySide: 'other steps side by side',
   slots: 'other defects',
   quality: 'other inspections or holds',

@@ -1,5 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
-import { CARRIER, CREW } from '../../flow/model/resources.js';
+import { CARRIER, CREW, EQUIPMENT } from '../../flow/model/resources.js';
 import { at } from '../lookup/columns.js';
 import { type ComparedPart, PARTS, type Rule, ruleOf, WORDS } from './columns.js';
 
@@ -92,7 +92,8 @@ function mayBecome(rule: Rule | undefined, was: number, is: number): boolean {
 const isSome = (value: number): boolean => value !== 0 && value !== 1;
 
 /**
- * People may leave unless teams of them stay with units; carriers come and never go; stocks begin as they do.
+ * People may leave unless teams of them stay with units; carriers and equipment come and never go; stocks
+ * begin as they do.
  */
 function amountsDiffer({ resources: before }: Model, { resources: next, companions }: Model): string | null {
   for (const [r, name] of next.names.entries()) {
@@ -106,6 +107,9 @@ function amountsDiffer({ resources: before }: Model, { resources: next, companio
         break;
       case CARRIER:
         if (is < was) return `fewer carriers (${name})`;
+        break;
+      case EQUIPMENT:
+        if (is < was) return `fewer pieces of equipment (${name})`;
         break;
       default:
         return `another stock at the start (${name})`;

@@ -12,7 +12,8 @@ export const bankName = (lane: string): string => `${lane}: arrival bank`;
 
 /**
  * Ids by name, each in the order in which the planner wrote them: stations site by site and then arrival
- * banks, crews site by site, then stock feeders, then supplies. Route 0 is the unit's, feeders follow.
+ * banks; crews site by site, then stock feeders, supplies, carriers, equipment site by site. Route 0 is the
+ * unit's, feeders follow.
  */
 export interface Ids {
   site(name: string): number;
@@ -24,6 +25,8 @@ export interface Ids {
   /** Site name of a station that is not a bank. */
   siteOfStation(station: string): string;
   crew(site: string, crew: string): number;
+  /** Resource of the equipment of a site. */
+  equipment(site: string, name: string): number;
   stock(feeder: string): number;
   /** Resource of what a step takes in numbers: the stock of a feeder, or a supply. */
   part(name: string): number;
@@ -44,6 +47,19 @@ export function idsOf(scenario: Scenario): Ids {
   const stocks = feeders.flatMap(([feeder, { kind }]) => (kind === 'stock' ? [feeder] : []));
   const crew = finder('crew', numbered(crews)),
     stock = finder('stock feeder', numbered(stocks)),
+    equipment = finder(
+      'equipment',
+      numbered(
+        sites.flatMap(([name, site]) =>
+          Object.keys(site.equipment ?? {}).map((each) => JSON.stringify([name, each])),
+        ),
+      ),
+    ),
+    beforeEquipment =
+      crews.length +
+      stocks.length +
+      Object.keys(scenario.supplies).length +
+      Object.keys(scenario.carriers).length,
     part = finder('feeder or supply', numbered([...stocks, ...Object.keys(scenario.supplies)])),
     feeder = finder('feeder', numbered(feeders.map(([name]) => name)));
   const values = new Map(
@@ -61,6 +77,7 @@ export function idsOf(scenario: Scenario): Ids {
     option: finder('option', numbered([...values.keys()])),
     siteOfStation: finder('station', new Map(stations)),
     crew: (site, name) => crew(JSON.stringify([site, name])),
+    equipment: (site, name) => beforeEquipment + equipment(JSON.stringify([site, name])),
     stock: (name) => crews.length + stock(name),
     part: (name) => crews.length + part(name),
     value: (option, value) => valuesOf(option)(value),

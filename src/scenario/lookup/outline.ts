@@ -21,6 +21,7 @@ export const MISSING = {
   steps: 'step of this name',
   unitSteps: 'step of this name in the route of the unit',
   pricedCrews: 'crew of this name in any site',
+  pricedEquipment: 'equipment of this name in any site',
 } as const;
 
 /** Addresses of names, see `placesAt`, and where they are looked up; at a last `*` the key is the name. */
@@ -62,6 +63,7 @@ export interface Outline {
   readonly calendars: Known | undefined;
   readonly sites: Known | undefined;
   readonly crewsOf: ReadonlyMap<string, Known> | undefined;
+  readonly equipmentOf: ReadonlyMap<string, Known> | undefined;
   /** Station -> its site. */
   readonly stations: ReadonlyMap<string, string> | undefined;
   readonly lanes: Known | undefined;
@@ -74,6 +76,7 @@ export interface Outline {
   readonly options: ReadonlyMap<string, Known> | undefined;
   /** Crews of all sites, and the word for those without a price of their own. */
   readonly pricedCrews: Known | undefined;
+  readonly pricedEquipment: Known | undefined;
   /** Steps of all routes, and of the unit's. */
   readonly steps: Known;
   readonly unitSteps: Known;
@@ -99,7 +102,7 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
     sound(section) ? new Set(Object.keys(mapOf(raw[section]))) : undefined;
 
   const sites = mapOf(raw['sites']);
-  const insideSound = (inside: 'stations' | 'crews'): boolean =>
+  const insideSound = (inside: 'stations' | 'crews' | 'equipment'): boolean =>
     sound('sites') &&
     !shape.some(({ path, atKey, suggestion }) => {
       if (path[0] !== 'sites' || path.length < 2 || path.length > 3) return false;
@@ -111,9 +114,11 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
     });
 
   const stations = new Map<string, string>();
-  const crewsOf = new Map<string, Known>();
+  const crewsOf = new Map<string, Known>(),
+    equipmentOf = new Map<string, Known>();
   for (const [name, site] of Object.entries(sites)) {
     crewsOf.set(name, new Set(Object.keys(mapOf(mapOf(site)['crews']))));
+    equipmentOf.set(name, new Set(Object.keys(mapOf(mapOf(site)['equipment']))));
     for (const station of Object.keys(mapOf(mapOf(site)['stations'])))
       if (!stations.has(station)) stations.set(station, name);
   }
@@ -140,13 +145,18 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
       routeOf(['feeders', name, 'route'], mapOf(feeder)['route']),
     ),
   ];
-  const areCrewsSound = insideSound('crews');
+  const areCrewsSound = insideSound('crews'),
+    isEquipmentSound = insideSound('equipment');
   return {
     calendars: namesOf('calendars'),
     sites: namesOf('sites'),
     crewsOf: areCrewsSound ? crewsOf : undefined,
+    equipmentOf: isEquipmentSound ? equipmentOf : undefined,
     pricedCrews: areCrewsSound
       ? new Set(['default', ...[...crewsOf.values()].flatMap((crews) => [...crews.keys()])])
+      : undefined,
+    pricedEquipment: isEquipmentSound
+      ? new Set([...equipmentOf.values()].flatMap((equipment) => [...equipment.keys()]))
       : undefined,
     stations: insideSound('stations') ? stations : undefined,
     lanes: namesOf('lanes'),

@@ -5,7 +5,7 @@ import type { Costs, HourPrice } from '../types/costs.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, named } from '../values/keys.js';
-import { money, ownPrices, spacePrices } from './floor.js';
+import { money, ownPrices, spacePrices } from '../whole/space-price.js';
 
 const hourPrice = z
   .union(
@@ -64,6 +64,18 @@ export const costsSchema = keys(
       .describe(
         'What transport costs, by lane. Example: { coachworks to final plant: { trip: 420, day: 250 } }',
       ),
+    equipment: named(
+      keys(
+        { day: money.describe('One piece for a day of the calendar, in use or not. Example: 90') },
+        'a map with the key day',
+      ),
+      'equipment with its price, such as { hoist: { day: 90 } }',
+    )
+      .optional()
+      .describe(
+        'What shared equipment costs, by name; that of one name in several sites costs the same. ' +
+          'Default: no cost. Example: { hoist: { day: 90 } }',
+      ),
     unit: perDay('Capital cost and care of one unit in work, per calendar day. Example: 180').describe(
       'What units in work cost. Example: { day: 180 }',
     ),
@@ -115,6 +127,7 @@ export const costsSchema = keys(
     currency: prices.currency,
     people: prices.people,
     trucks: prices.trucks,
+    equipment: prices.equipment,
     unitDay: unit?.day,
     sendBack: prices.sendBack,
     scrap: prices.scrap,

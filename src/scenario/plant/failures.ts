@@ -41,10 +41,30 @@ export function failuresSchema(time: TimeSchema) {
   );
 }
 
+/** Whatever may fail: stations, then the equipment that stations share; with its place in the file. */
+function failing(scenario: Scenario) {
+  const stations = allStations(scenario).map(({ station, ...rest }) => ({
+    ...rest,
+    ...station,
+    isShared: false,
+  }));
+  const shared = Object.entries(scenario.sites).flatMap(([siteName, site]) =>
+    Object.entries(site.equipment ?? {}).map(([name, { failures }]) => ({
+      name,
+      path: ['sites', siteName, 'equipment', name],
+      siteName,
+      site,
+      failures,
+      isShared: true,
+    })),
+  );
+  return [...stations, ...shared];
+}
+
 /** Equipment that fails without end. */
 export function* failureFindings(scenario: Scenario): Iterable<Finding> {
-  for (const { path, station } of allStations(scenario))
-    for (const [i, { every }] of station.failures.entries())
+  for (const { path, failures } of failing(scenario))
+    for (const [i, { every }] of failures.entries())
       if (meanOf(every) <= 0)
         yield {
           path: [...path, 'failures', i, 'every'],
@@ -53,11 +73,15 @@ export function* failureFindings(scenario: Scenario): Iterable<Finding> {
         };
 }
 
-/** Ways to fail, by station. All places of a station draw from the same streams, in turn. */
+/**
+ * Ways to fail, by station, then by shared equipment. All pieces of a kind draw from the same streams, in
+ * turn.
+ */
 export function compileFailures({ scenario, ids, book, draws }: Compilation): Model['failures'] {
-  const rows = allStations(scenario).flatMap(({ name, site, station }) =>
-    station.failures.map((failure) => ({
-      station: ids.station(name),
+  const rows = failing(scenario).flatMap(({ name, siteName, site, failures, isShared }) =>
+    failures.map((failure) => ({
+      station: isShared ? -1 : ids.station(name),
+      resource: isShared ? ids.equipment(siteName, name) : -1,
       byClock: failure.by === 'calendar time',
       everyDraw: draws.add(`${name}/failure`, failure.every),
       repairDraw: draws.add(`${name}/repair`, failure.repair),
@@ -66,7 +90,7 @@ export function compileFailures({ scenario, ids, book, draws }: Compilation): Mo
   );
   return {
     count: rows.length,
-    ...int32(rows, 'station', 'everyDraw', 'repairDraw', 'repairCalendar'),
+    ...int32(rows, 'station', 'resource', 'everyDraw', 'repairDraw', 'repairCalendar'),
     ...uint8(rows, 'byClock'),
   };
 }

@@ -11,6 +11,7 @@ import { flag, limitOf, spaces, whole } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 import { changeoverSchema, compileChangeover } from './changeovers.js';
 import { crewSchema } from './crews.js';
+import { equipmentSchema } from './equipment.js';
 import { failuresSchema } from './failures.js';
 import { lotSchema } from './lots.js';
 
@@ -122,19 +123,19 @@ export function compileStations(all: Compilation): Model['stations'] {
 
 /**
  * Calendar in which work at a station goes on whoever does it: the station's; for an unattended one only that
- * of its people.
+ * of its people and equipment.
  */
 export function workCalendar(
   { scenario, book }: Compilation,
   siteName: string,
   stationName: string,
-  crewCalendars: readonly number[],
+  claimed: readonly number[],
 ): number {
   const site = siteOf(scenario, siteName),
     station = foundIn(site.stations, stationName, 'station');
   if (!station.unattended)
-    return book.common([book.id(station.calendar ?? site.calendar, site.zone), ...crewCalendars]);
-  if (crewCalendars.length > 0) return book.common(crewCalendars);
+    return book.common([book.id(station.calendar ?? site.calendar, site.zone), ...claimed]);
+  if (claimed.length > 0) return book.common(claimed);
   return book.id(site.calendar, site.zone);
 }
 
@@ -156,6 +157,7 @@ export function siteSchema(time: TimeSchema) {
         'The named locations where units are worked on. Station names are unique over all sites. ' +
           'Example: { prime booth: { places: 1, buffer: 2 } }',
       ),
+      equipment: equipmentSchema(time),
     },
     'a site: a map with the key stations',
   );

@@ -1,7 +1,7 @@
 /** Of what a relief is more or less: what it would relieve if that stops the build. */
 export interface Thing {
   /**
-   * - station, crew, carrier, lane, feeder, supply: as the capacity table has them, name and site.
+   * - station, crew, carrier, equipment, lane, feeder, supply: as the capacity table has them, name and site.
    * - team: the name of the team, the site of its crew.
    * - room: spaces ahead of a station, for rework too (name: the station), or a bank of a lane (name: the
    *   lane), with the site where they are.
@@ -20,6 +20,7 @@ export const THING_KINDS = [
   'crew',
   'team',
   'carrier',
+  'equipment',
   'lane',
   'room',
   'feeder',
@@ -30,6 +31,7 @@ export const THING_KINDS = [
 ] as const;
 export type ThingKind = (typeof THING_KINDS)[number];
 
-/** Station, crew and team names may stand in several sites; the others are told by their name. */
+/** Names of crews, equipment and teams may stand in several sites; the others are told by their name. */
 export const keyOfThing = ({ kind, name, site }: Thing): string =>
-  JSON.stringify(kind === 'crew' || kind === 'team' || kind === 'step' ? [kind, name, site] : [kind, name]);
+  JSON.stringify(WITH_SITE.includes(kind) ? [kind, name, site] : [kind, name]);
+const WITH_SITE: readonly ThingKind[] = ['crew', 'equipment', 'team', 'step'];

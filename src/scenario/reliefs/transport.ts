@@ -1,5 +1,6 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { placedStretches } from '../plant/stretches.js';
+import type { Site } from '../types/plant.js';
 import type { Scenario } from '../types/scenario.js';
 import { neighbours } from '../values/lists.js';
 import { type Relief, withEntry } from './relief.js';
@@ -10,7 +11,7 @@ const APART_MIN = 240;
 
 /**
  * One truck more on each lane, one departure more where they go by a timetable, one more of each kind of
- * carrier.
+ * carrier and of equipment.
  */
 export function moreTransport(scenario: Scenario): Relief[] {
   const lanes = Object.entries(scenario.lanes);
@@ -52,8 +53,24 @@ export function moreTransport(scenario: Scenario): Relief[] {
         change: (from) => withEntry(from, 'carriers', name, (its) => ({ ...its, count: its.count + 1 })),
       }),
     ),
+    ...Object.entries(scenario.sites).flatMap(([site, { equipment }]) =>
+      Object.keys(equipment ?? {}).map(
+        (name): Relief => ({
+          kind: 'equipment',
+          text: `one ${name} more (${site})`,
+          of: { kind: 'equipment', name, site },
+          change: (from) => withEntry(from, 'sites', site, (its) => oneEquipmentMore(its, name)),
+        }),
+      ),
+    ),
   ];
 }
+
+const oneEquipmentMore = ({ equipment = {}, ...site }: Site, name: string): Site => ({
+  ...site,
+  equipment: withEntry({ equipment }, 'equipment', name, (its) => ({ ...its, count: its.count + 1 }))
+    .equipment,
+});
 
 const laneThing = (name: string, from: string, to: string): Thing => ({
   kind: 'lane',

@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import { WHOLE } from '../../flow/model/steps.js';
 import { ragged, uint8 } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
+import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import type { Lookup } from '../lookup/outline.js';
 import { allSteps } from '../lookup/placed.js';
 import { stretchesOf } from '../plant/stretches.js';
@@ -122,9 +123,18 @@ export function* waitFindings(scenario: Scenario): Iterable<Finding> {
       };
   }
 }
+interface NeedRow {
+  readonly resource: number;
+  readonly amount: number;
+  /** Of equipment, see `flow/model/steps.ts`. */
+  readonly part: number;
+  readonly draw: number;
+}
+/** No part of the work. */
+const ALL = { part: WHOLE, draw: NO_DRAW };
 
 export interface NeedsRow {
-  readonly needs: readonly { readonly resource: number; readonly amount: number }[];
+  readonly needs: readonly NeedRow[];
   /** Routes of own parts that join, and of those that come off. */
   readonly own: readonly number[];
   readonly off: readonly number[];
@@ -135,15 +145,16 @@ export const NO_NEEDS: NeedsRow = { needs: [], own: [], off: [], asksAhead: fals
 
 /** Resources of the crews of a step at a station of a site. */
 export const crewNeeds = (step: StationStep, site: string, { ids }: Compilation): NeedsRow['needs'] =>
-  Object.entries(step.crew).map(([crew, amount]) => ({ resource: ids.crew(site, crew), amount }));
+  Object.entries(step.crew).map(([crew, amount]) => ({ resource: ids.crew(site, crew), amount, ...ALL }));
 
-export function needsRow(step: StationStep, crews: NeedsRow['needs'], { ids }: Compilation): NeedsRow {
+/** @param claimed people, then equipment */
+export function needsRow(step: StationStep, claimed: NeedsRow['needs'], { ids }: Compilation): NeedsRow {
   const parts = Object.entries(step.parts);
   const stocks = parts.flatMap(([part, amount]) =>
-    amount === 'own' ? [] : [{ resource: ids.part(part), amount }],
+    amount === 'own' ? [] : [{ resource: ids.part(part), amount, ...ALL }],
   );
   return {
-    needs: [...crews, ...stocks],
+    needs: [...claimed, ...stocks],
     own: parts.flatMap(([feeder, amount]) => (amount === 'own' ? [ids.feeder(feeder)] : [])),
     off: step.takesOff.map((feeder) => ids.feeder(feeder)),
     asksAhead: step.waitForParts !== undefined,
@@ -159,6 +170,8 @@ export function needsColumns(rows: readonly NeedsRow[]) {
     needStart: needs.start,
     needResource: needs.column(({ resource }) => resource),
     needAmount: needs.column(({ amount }) => amount),
+    needPart: Uint8Array.from(needs.entries, ({ part }) => part),
+    needDraw: needs.column(({ draw }) => draw),
     ownStart: joining.start,
     ownRoute: joining.column(Number),
     offStart: off.start,

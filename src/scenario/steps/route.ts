@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { type Lookup, MISSING, type Uses } from '../lookup/outline.js';
+import { equipmentNames } from '../plant/equipment.js';
 import type { LaneStep, RouteEntry } from '../types/steps.js';
 import { keys, name } from '../values/keys.js';
 import type { TimeSchema } from '../values/time.js';
@@ -56,6 +57,7 @@ export function routeNames(lookup: Lookup): void {
       lookup.lookAll(path, entry, USES);
       look(atPath, entry['at'], outline.stations, MISSING.stations);
       crewNames(path, entry, lookup);
+      equipmentNames(path, entry, lookup);
       whenNames([...path, 'when'], entry['when'], lookup);
       taskNames(path, entry, lookup);
       settingNames([...path, 'setting'], entry['setting'], lookup);

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { allSteps, stationsOf } from '../lookup/placed.js';
+import { equipmentKey } from '../plant/equipment.js';
 import { teamsAt, teamsOf } from '../plant/teams.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
@@ -28,6 +29,7 @@ export function besideSchema(step: StepSchema, time: TimeSchema) {
       step: stepName,
       when: whenKey,
       crew: crewKey,
+      equipment: equipmentKey(time),
       ...workKeys(time),
       'in one shift': oneShiftKey,
       parts: partKeys.parts,

@@ -4,6 +4,7 @@ import { at, int32 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { bankName } from '../lookup/ids.js';
 import { type LaidStep } from '../lookup/laid.js';
+import { equipmentKey, equipmentNeeds } from '../plant/equipment.js';
 import { workCalendar } from '../plant/stations.js';
 import { teamCalendars } from '../plant/teams.js';
 import type { StationStep } from '../types/steps.js';
@@ -40,6 +41,7 @@ export function stepSchema(time: TimeSchema) {
         ),
         when: whenKey,
         crew: crewKey,
+        equipment: equipmentKey(time),
         ...taskKeys(time),
         setting: settingKey,
         ...visitKeys,
@@ -130,10 +132,10 @@ function stationRow(laid: LaidStep & { kind: 'step' }, id: number, all: Steps): 
   const { step, group } = laid,
     { ids, resources } = all;
   const site = ids.siteOfStation(step.at),
-    crews = crewNeeds(step, site, all),
+    claimed = [...crewNeeds(step, site, all), ...equipmentNeeds(step, site, all)],
     conditions = group === undefined ? [step.when] : [at(all.laid.steps, group).when, step.when],
     hours = workCalendar(all, site, step.at, [
-      ...crews.map(({ resource }) => at(resources.calendar, resource)),
+      ...claimed.map(({ resource }) => at(resources.calendar, resource)),
       ...teamCalendars(all, group ?? id),
     ]);
   return {
@@ -146,7 +148,7 @@ function stationRow(laid: LaidStep & { kind: 'step' }, id: number, all: Steps): 
     setting: group === undefined ? settingRow(step, all, hours) : noSetting(laid.name),
     ...taskRow(step, all),
     ...visitRow(step, conditions, all),
-    ...needsRow(step, crews, all),
+    ...needsRow(step, claimed, all),
     ...findsRow(step, id, laid.route, all),
   };
 }

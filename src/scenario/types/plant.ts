@@ -6,6 +6,8 @@ export interface Site {
   readonly calendar: string | undefined;
   readonly crews: Readonly<Record<string, Crew>>;
   readonly stations: Readonly<Record<string, Station>>;
+  /** Shared by its stations. */
+  readonly equipment?: Readonly<Record<string, Equipment>> | undefined;
 }
 export interface Crew {
   /** On the largest shift. */
@@ -22,6 +24,12 @@ export interface CrewShifts {
   /** Chance that a person is missing for a shift. */
   readonly absence: number;
   readonly handOver: 'next shift' | 'wait';
+}
+export interface Equipment {
+  readonly count: number;
+  /** Default: the site's. */
+  readonly calendar: string | undefined;
+  readonly failures: readonly Failure[];
 }
 export interface Station {
   readonly places: number;
@@ -87,7 +95,7 @@ export interface PulseLine {
   readonly taktMin: number;
 }
 
-/** One way in which the equipment of a station fails. */
+/** One way in which the equipment of a station, or what stations share, fails. */
 export interface Failure {
   readonly every: Distribution;
   readonly by: 'operating time' | 'calendar time';

@@ -9,6 +9,7 @@ export const RELIEF_KINDS = [
   'truck',
   'departure',
   'carrier',
+  'equipment',
   'target stock',
   'lot',
   'lead time',

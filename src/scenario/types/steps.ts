@@ -12,6 +12,7 @@ export interface StationStep {
   readonly at: string;
   readonly when: Condition;
   readonly crew: Readonly<Record<string, number>>;
+  readonly equipment?: Readonly<Record<string, EquipmentNeed>> | undefined;
   readonly work: Distribution | undefined;
   /** `work` is then the work of one pass. */
   readonly passes:
@@ -49,6 +50,12 @@ export interface StationStep {
    * theirs.
    */
   readonly sideBySide: readonly StationStep[] | undefined;
+}
+/** Pieces of equipment, for the first or the last minutes of the work or, with neither, for all of it. */
+export interface EquipmentNeed {
+  readonly count: number;
+  readonly first: Distribution | undefined;
+  readonly last: Distribution | undefined;
 }
 /**
  * Work time falls with the number built: each doubling multiplies it by `rate`, down to `floor` of the first

@@ -4,11 +4,12 @@ import { ALWAYS } from '../calendar/book.js';
 import { int32, uint8 } from '../lookup/columns.js';
 import type { Compilation } from '../lookup/compilation.js';
 import { foundIn } from '../lookup/ids.js';
+import { equipmentResources } from '../plant/equipment.js';
 import type { RouteEntry } from '../types/steps.js';
 
 /**
  * Crews site by site, the stocks of interchangeable sub-assemblies (each at the site where it is made),
- * supplies, carriers (where they are claimed).
+ * supplies, carriers (where they are claimed), shared equipment.
  */
 export function compileResources(all: Compilation): Omit<Model['resources'], 'shifts'> {
   const { scenario, ids, laid, book } = all;
@@ -44,7 +45,7 @@ export function compileResources(all: Compilation): Omit<Model['resources'], 'sh
     amount: count,
     calendar: ALWAYS,
   }));
-  const rows = [...crews, ...stocks, ...supplies, ...carriers];
+  const rows = [...crews, ...stocks, ...supplies, ...carriers, ...equipmentResources(all)];
   return {
     count: rows.length,
     crews: crews.length,

@@ -7,7 +7,8 @@ import { type PlannersUnit } from '../planners-unit.js';
 import { plannersUnit } from '../unit-of.js';
 import { type DailyMinutes, dailyMinutes } from './days.js';
 import { type Demand, demand } from './demand.js';
-import { feederLimits, type Limit, type LimitKind, laneLimits, usesOf } from './limits.js';
+import { feederLimits } from './feeders.js';
+import { type Limit, type LimitKind, laneLimits, usesOf } from './limits.js';
 import { supplyLimits } from './supplies.js';
 
 /**
@@ -19,16 +20,16 @@ export interface CapacityRow {
   readonly name: string;
   readonly site: string;
   /**
-   * Visits (station, lane), steps that want it (crew), times claimed (carrier, team), sub-assemblies begun
-   * (feeder), parts used (supply), for each unit released.
+   * Visits (station, lane), steps that want it (crew, equipment), times claimed (carrier, team), sub-
+   * assemblies begun (feeder), parts used (supply), for each unit released.
    */
   readonly visitsPerUnit: number;
   /**
-   * Minutes of one place, person, carrier or truck for each unit released. For a feeder, those of its slowest
-   * station or crew; 0 for a supply.
+   * Minutes of one place, person, piece, carrier or truck for each unit released. For a feeder, those of its
+   * slowest station or crew; 0 for a supply.
    */
   readonly minutesPerUnit: number;
-  /** Minutes of all its places, people, carriers or trucks a working day; 0 for a supply. */
+  /** Minutes of all its places, people, pieces, carriers or trucks a working day; 0 for a supply. */
   readonly availableMinutesPerDay: number;
   /** Units a working day; null: no limit. */
   readonly capacityPerDay: number | null;
@@ -44,8 +45,8 @@ export interface CapacityRow {
 
 export interface CapacityTable {
   /**
-   * Stations in the order of the scenario (arrival banks left out), crews, carriers, lanes, feeders,
-   * supplies.
+   * Stations in the order of the scenario (arrival banks left out), crews, equipment, carriers, lanes,
+   * feeders, supplies.
    */
   readonly rows: readonly CapacityRow[];
   /** How the planner gives the rate; all rates of this table are per working day. */
@@ -74,7 +75,7 @@ export interface CapacityTable {
  *   calendar, though some may run through the night: there the capacity is on the safe side. At an unattended
  *   station the day has 24 h.
  * - Minutes at a station that fails are divided by its availability (see `availability`), also those of the
- *   crew, which stays.
+ *   crew, which stays. What failures of shared equipment take is in its own row alone.
  * - A truck's day is that of its driving hours; loading and unloading are not made to wait for the shifts of
  *   the sites.
  * - A carrier's and a team's minutes are a lower bound (see `StayDemand`), so their capacity is an upper one;

@@ -1,16 +1,17 @@
 import type { Model } from '../../flow/model/model.js';
-import { remembered } from '../../scenario/values/raw.js';
+import { equipmentOf } from '../../flow/model/resources.js';
 import { laneNamed, named } from '../lists.js';
 import { sum, sumOf } from '../statistics/sums.js';
 import { carriedMinutes, type StayDemand, stayDemands } from './carriers.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
 import { fullLoad, unitsByTimetable } from './departures.js';
+import { equipmentMinutes } from './equipment.js';
 import { meanDraw } from './means.js';
 import { spotsOf } from './spots.js';
 import { availability, stationMinutes } from './station.js';
 
-export type LimitKind = 'station' | 'crew' | 'carrier' | 'lane' | 'feeder' | 'supply';
+export type LimitKind = 'station' | 'crew' | 'equipment' | 'carrier' | 'lane' | 'feeder' | 'supply';
 
 /** What may limit the rate, and what a unit asks of it. */
 export interface Limit {
@@ -18,7 +19,7 @@ export interface Limit {
   readonly name: string;
   readonly site: string;
   readonly visits: number;
-  /** Of one of its places, people or trucks, per unit. */
+  /** Of one of its places, people, pieces or trucks, per unit. */
   readonly minutes: number;
   /** Of what stays with a unit: the same with its waits when alone, see `StayDemand`. */
   readonly minutesAlone?: number;
@@ -28,7 +29,7 @@ export interface Limit {
   readonly most?: number;
 }
 
-/** A station, a crew or carriers, with the minutes that each route asks of it. */
+/** A station, a crew, equipment or carriers, with the minutes that each route asks of it. */
 export interface Use extends Limit {
   readonly byRoute: ReadonlyMap<number, number>;
 }
@@ -38,12 +39,13 @@ type UseByRoute = Omit<Use, 'minutes' | 'minutesAlone'> & {
   readonly waits?: number;
 };
 
-/** Stations but arrival banks, crews, carriers; `askedPerDay` null: no rate is asked. */
+/** Stations but arrival banks, crews, equipment, carriers; `askedPerDay` null: no rate is asked. */
 export function usesOf(model: Model, asks: Demand, daily: DailyMinutes, askedPerDay: number | null): Use[] {
   const stays = stayDemands(model, asks, daily, askedPerDay);
   return [
     ...stationUses(model, asks, daily),
     ...crewUses(model, asks, daily, stays),
+    ...equipmentUses(model, asks, daily),
     ...carrierUses(model, daily, stays),
   ].map(({ waits, ...use }) => {
     const minutes = sum([...use.byRoute].toSorted(([a], [b]) => a - b).map(([, each]) => each));
@@ -92,19 +94,10 @@ function crewUses(
   daily: DailyMinutes,
   stays: readonly StayDemand[],
 ): UseByRoute[] {
-  const { resources, steps } = model;
+  const { resources } = model;
   return Array.from({ length: resources.crews }, (_, crew) => {
     const byRoute = new Map<number, number>();
-    let visits = 0;
-    for (const { step, row } of spotsOf(model).takersOf[crew]) {
-      visits += asks.visits[step];
-      add(
-        byRoute,
-        steps.route[step],
-        (steps.needAmount[row] * stationMinutes(model, asks, step).crew) /
-          availability(model, steps.station[step], daily),
-      );
-    }
+    let visits = askedBySteps(model, asks, daily, crew, byRoute);
     const teams = stays.filter(({ resource }) => resource === crew);
     for (const { route, amount, holds, minutes } of teams) {
       visits += holds;
@@ -119,6 +112,47 @@ function crewUses(
       available: daily.ofCrew(crew),
     };
   });
+}
+
+/** What fails holds it up, as with a station, and so does a station that fails while it has it. */
+function equipmentUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRoute[] {
+  const { resources, stations } = model;
+  return equipmentOf(resources).map((resource) => {
+    const byRoute = new Map<number, number>(),
+      fit = availability(model, stations.count + resource, daily);
+    return {
+      kind: 'equipment',
+      ...named(model, 'resources', resource),
+      visits: askedBySteps(model, asks, daily, resource, byRoute, fit),
+      byRoute,
+      available: resources.amount[resource] * daily.of(resources.calendar[resource]),
+    };
+  });
+}
+
+/**
+ * Adds the minutes that steps ask of people or equipment, which are fit for this share of it; their visits.
+ */
+function askedBySteps(
+  model: Model,
+  asks: Demand,
+  daily: DailyMinutes,
+  resource: number,
+  byRoute: Map<number, number>,
+  fit = 1,
+): number {
+  const { steps } = model;
+  let visits = 0;
+  for (const { step, row } of spotsOf(model).takersOf[resource]) {
+    visits += asks.visits[step];
+    add(
+      byRoute,
+      steps.route[step],
+      (steps.needAmount[row] * equipmentMinutes(model, asks, { step, row })) /
+        (availability(model, steps.station[step], daily) * fit),
+    );
+  }
+  return visits;
 }
 
 function carrierUses(model: Model, daily: DailyMinutes, stays: readonly StayDemand[]): UseByRoute[] {
@@ -151,32 +185,6 @@ export function laneLimits(model: Model, asks: Demand, daily: DailyMinutes): Lim
         lanes.timetable[lane].length > 0 && visits > 0
           ? unitsByTimetable(model, lane, daily) / daily.workingDays / visits
           : Infinity,
-    };
-  });
-}
-
-/** Each feeder is as fast as the slowest of what it uses. */
-export function feederLimits({ routes }: Model, asks: Demand, uses: readonly Use[]): Limit[] {
-  const [first] = uses,
-    ofRoute = new Map<number, Use[]>();
-  for (const use of uses)
-    for (const route of use.byRoute.keys()) remembered(ofRoute, route, () => []).push(use);
-  if (uses.length === 0) return [];
-  return routes.names.slice(1).map((name, i) => {
-    const route = i + 1,
-      minutes = (use: Use): number => use.byRoute.get(route) ?? 0;
-    // What asks for nothing of a route is never slower than another.
-    const slowest = (ofRoute.get(route) ?? []).reduce(
-      (worst, use) => (minutes(use) * worst.available > minutes(worst) * use.available ? use : worst),
-      first,
-    );
-    return {
-      kind: 'feeder',
-      name,
-      site: slowest.site,
-      visits: asks.started[route],
-      minutes: minutes(slowest),
-      available: slowest.available,
     };
   });
 }

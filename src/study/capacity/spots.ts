@@ -12,7 +12,7 @@ export interface Taker {
 export interface Spots {
   /** Steps at a station, those of groups side by side among them, in order. */
   readonly stepsAt: readonly (readonly number[])[];
-  /** Rows of failures of a station. */
+  /** Rows of failures of a station or, from the number of stations on, of a resource. */
   readonly failuresOf: readonly (readonly number[])[];
   /** Pulse line of a station; -1: none. */
   readonly lineOf: Int32Array;
@@ -29,7 +29,7 @@ const lists = <Entry>(count: number): Entry[][] => Array.from({ length: count },
 export const spotsOf = once((model: Model): Spots => {
   const { steps, stations, lanes, resources, routes, failures, pulseLines } = model,
     stepsAt = lists<number>(stations.count),
-    failuresOf = lists<number>(stations.count),
+    failuresOf = lists<number>(stations.count + resources.count),
     tripsOn = lists<number>(lanes.count),
     takersOf = lists<Taker>(resources.count),
     lineOf = new Int32Array(stations.count).fill(-1),
@@ -39,7 +39,10 @@ export const spotsOf = once((model: Model): Spots => {
     if (steps.lane[step] >= 0) tripsOn[steps.lane[step]].push(step);
     for (const row of rowsOf(steps.needStart, step)) takersOf[steps.needResource[row]].push({ step, row });
   }
-  for (let row = 0; row < failures.count; row++) failuresOf[failures.station[row]].push(row);
+  for (let row = 0; row < failures.count; row++) {
+    const station = failures.station[row];
+    failuresOf[station < 0 ? stations.count + failures.resource[row] : station].push(row);
+  }
   for (let line = 0; line < pulseLines.count; line++)
     for (const row of rowsOf(pulseLines.stationStart, line)) lineOf[pulseLines.station[row]] = line;
   routes.stock.forEach((resource, route) => {

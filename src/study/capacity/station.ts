@@ -71,17 +71,18 @@ function groupMinutes(
 }
 
 /**
- * Share of its time for which a station is fit for its task, in the long run. By operating time 1 / (1 + sum
- * of mean repair / mean time between), by the clock mean time between / (mean time between + mean repair) for
- * each way to fail (Hopp & Spearman, Factory Physics, ch. 8: effective time te = t0 / A; quoted from memory).
- * Repairs that keep hours last longer by the clock; repairs of what fails in use are taken to cost their full
- * time on shift. Outages are left out.
+ * Share of its time for which a station, or shared equipment, is fit for its task, in the long run. By
+ * operating time 1 / (1 + sum of mean repair / mean time between), by the clock mean time between / (mean
+ * time between + mean repair) for each way to fail (Hopp & Spearman, Factory Physics, ch. 8: effective time
+ * te = t0 / A; quoted from memory). Repairs that keep hours last longer by the clock; repairs of what fails
+ * in use are taken to cost their full time on shift. Outages are left out.
+ * @param owner a station, or the number of stations and that of the resource
  */
-export function availability(model: Model, station: number, daily: DailyMinutes): number {
+export function availability(model: Model, owner: number, daily: DailyMinutes): number {
   const { failures } = model;
   let inUse = 1,
     byClock = 1;
-  for (const row of spotsOf(model).failuresOf[station]) {
+  for (const row of spotsOf(model).failuresOf[owner]) {
     const every = meanDraw(model, failures.everyDraw[row]),
       repair = meanDraw(model, failures.repairDraw[row]);
     if (failures.byClock[row] === 1)

@@ -8,6 +8,7 @@ import { type Planned, planned } from '../sample/planned.js';
 import { Sample } from '../sample/sample.js';
 import { bottlenecks } from '../sections/bottlenecks.js';
 import { carriers, teams } from '../sections/carriers.js';
+import { equipment } from '../sections/equipment.js';
 import { lanes } from '../sections/lanes.js';
 import { stations } from '../sections/stations.js';
 import { feeders, supplies } from '../sections/supplies.js';
@@ -88,6 +89,7 @@ function judgedSections(plan: Planned, observations: readonly Observation[], lev
         ...named(sample.model, 'resources', id),
         busy: sample.share(({ crewBusy }) => crewBusy[id]),
       })),
+      equipment: equipment(sample),
       lanes: lanes(sample),
       carriers: carriers(sample),
       teams: teams(sample),

@@ -1,5 +1,5 @@
 import { STATE_COUNT, UNATTENDED, WORKING } from '../../flow/floor/states.js';
-import { CARRIER, CREW, SUPPLY } from '../../flow/model/resources.js';
+import { CARRIER, CREW, EQUIPMENT, SUPPLY } from '../../flow/model/resources.js';
 import { wholePower } from '../../random/power.js';
 import { bankName } from '../../scenario/lookup/ids.js';
 import { keyOfThing, type Thing } from '../../scenario/reliefs/thing.js';
@@ -24,6 +24,13 @@ const OF_HOURS = 0.5;
 const OF_STOCK = 0.1;
 /** The busiest of a feeder's stations stands out by this power. */
 const SHARPNESS = 8;
+
+/** What is claimed for a step. */
+const KINDS: ReadonlyMap<number, Thing['kind']> = new Map([
+  [CREW, 'crew'],
+  [EQUIPMENT, 'equipment'],
+  [SUPPLY, 'supply'],
+]);
 
 /** Everything finite that units wait for, the likeliest to stop the build first. */
 export function likeliest(sample: Pick<Sample, 'model' | 'scenario'>, seen: Seen): Likely[] {
@@ -50,15 +57,10 @@ export function likeliest(sample: Pick<Sample, 'model' | 'scenario'>, seen: Seen
       units: on.lanes[id],
     })),
     ...resources.names.flatMap((_, id): Likely[] => {
-      const kind = resources.kind[id];
-      return kind === CREW || kind === SUPPLY
-        ? [
-            {
-              thing: { kind: kind === CREW ? 'crew' : 'supply', ...named(model, 'resources', id) },
-              units: on.resources[id],
-            },
-          ]
-        : [];
+      const kind = KINDS.get(resources.kind[id]);
+      return kind === undefined
+        ? []
+        : [{ thing: { kind, ...named(model, 'resources', id) }, units: on.resources[id] }];
     }),
     ...companions.names.map((name, id): Likely => {
       const resource = companions.resource[id],

@@ -5,6 +5,7 @@ import {
   OFF_SHIFT,
   SHORT_CARRIER,
   SHORT_CREW,
+  SHORT_EQUIPMENT,
   SHORT_PARTS,
   STARVED,
   STATE_COUNT,
@@ -12,6 +13,7 @@ import {
   WORKING,
 } from '../../flow/floor/states.js';
 import type { Model } from '../../flow/model/model.js';
+import { equipmentOf } from '../../flow/model/resources.js';
 import { wholePower } from '../../random/power.js';
 import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
@@ -25,7 +27,9 @@ export interface Pressure {
   /** By destination, stations then lanes: for a space ahead of it that would have let them go. */
   readonly rooms: Float64Array;
   readonly lanes: Float64Array;
-  /** By resource: crews and supplies; what carriers and teams are short of stands with companions. */
+  /**
+   * By resource: crews, equipment and supplies; what carriers and teams are short of stands with companions.
+   */
   readonly resources: Float64Array;
   /** By route: sub-assemblies for a stock, own parts. */
   readonly feeders: Float64Array;
@@ -45,9 +49,9 @@ const ROUNDS = 60;
 
 /**
  * Who waits for whom, followed to its end: a unit in a buffer waits for the station behind it, and that for
- * what its own places wait for: nothing (it works: for a place of it), a crew, parts, a carrier, or room
- * ahead, where the blame goes on to the next. An index of our own after the turning point of blocked and
- * starved stations (Li, Chang & Ni 2009): a hint at what stops a build, which a trial has to prove.
+ * what its own places wait for: nothing (it works: for a place of it), a crew, parts, equipment, a carrier,
+ * or room ahead, where the blame goes on to the next. An index of our own after the turning point of blocked
+ * and starved stations (Li, Chang & Ni 2009): a hint at what stops a build, which a trial has to prove.
  */
 export function pressure(model: Model, seen: Seen): Pressure {
   const { stations, lanes, resources, companions } = model,
@@ -86,6 +90,7 @@ export function pressure(model: Model, seen: Seen): Pressure {
   for (let station = 0; station < stations.count; station++) {
     goOn(station, places(station, BLOCKED), waiting);
     shortOf(needs[station].crews, places(station, SHORT_CREW));
+    shortOf(needs[station].equipment, places(station, SHORT_EQUIPMENT));
     shortOf(needs[station].parts, places(station, SHORT_PARTS));
     shortOf(needs[station].companions, places(station, SHORT_CARRIER));
   }
@@ -108,8 +113,10 @@ export function pressure(model: Model, seen: Seen): Pressure {
         return;
       }
       const own = share(at, WORKING) + share(at, CHANGEOVER) + share(at, UNATTENDED) + share(at, DOWN),
-        [crew, parts, carrier] = [SHORT_CREW, SHORT_PARTS, SHORT_CARRIER].map((state) => share(at, state)),
-        here = own + crew + parts + carrier,
+        [crew, equipment, parts, carrier] = [SHORT_CREW, SHORT_EQUIPMENT, SHORT_PARTS, SHORT_CARRIER].map(
+          (state) => share(at, state),
+        ),
+        here = own + crew + equipment + parts + carrier,
         blocked = sharpened(share(at, BLOCKED)),
         on = isLast || blocked === 0 ? 0 : blocked / (blocked + sharpened(here)),
         stays = units * (1 - on);
@@ -117,6 +124,7 @@ export function pressure(model: Model, seen: Seen): Pressure {
       found.stations[at] += here > 0 ? (stays * own) / here : stays;
       if (!(here > 0)) return;
       shortOf(needs[at].crews, (stays * crew) / here);
+      shortOf(needs[at].equipment, (stays * equipment) / here);
       shortOf(needs[at].parts, (stays * parts) / here);
       shortOf(needs[at].companions, (stays * carrier) / here);
     });
@@ -138,14 +146,17 @@ function needsAt(
   model: Model,
   seen: Seen,
   station: number,
-): Readonly<Record<'crews' | 'parts' | 'companions', readonly Needed[]>> {
+): Readonly<Record<'crews' | 'equipment' | 'parts' | 'companions', readonly Needed[]>> {
   const { steps, routes, resources, companions, supplies } = model,
     here = Array.from(steps.station.keys()).filter((step) => steps.station[step] === station);
+  const equipment = equipmentOf(resources);
   const wanted = [
     ...new Set(here.flatMap((step) => rowsOf(steps.needStart, step).map((row) => steps.needResource[row]))),
   ];
   const weightOf = (resource: number): number => {
-    const supply = supplies.resource.indexOf(resource);
+    const supply = supplies.resource.indexOf(resource),
+      piece = equipment.indexOf(resource);
+    if (piece >= 0) return seen.equipmentLacked[piece];
     return resource < resources.crews
       ? sharpened(seen.crewBusy[resource])
       : supply >= 0
@@ -158,6 +169,7 @@ function needsAt(
       return feeder >= 0 ? { kind: 'feeders', id: feeder, weight } : { kind: 'resources', id, weight };
     }),
     isCrew = ({ kind, id }: Needed): boolean => kind === 'resources' && id < resources.crews,
+    isEquipment = ({ kind, id }: Needed): boolean => kind === 'resources' && equipment.includes(id),
     own = here.flatMap((step) => rowsOf(steps.ownStart, step).map((row) => steps.ownRoute[row])),
     kept = Array.from(companions.from.keys()).filter((id) =>
       here.some((step) => step >= companions.from[id] && step <= companions.to[id]),
@@ -169,8 +181,9 @@ function needsAt(
       ...rows.filter(isCrew),
       ...kept.filter(ofCrew).map((id) => companion(id, weightOf(companions.resource[id]))),
     ],
+    equipment: rows.filter(isEquipment),
     parts: [
-      ...rows.filter((row) => !isCrew(row)),
+      ...rows.filter((row) => !isCrew(row) && !isEquipment(row)),
       // How long a unit waited for its own parts is not booked apart.
       ...own.map((id): Needed => ({ kind: 'feeders', id, weight: OWN_PARTS })),
     ],

@@ -3,6 +3,7 @@ import type { Offer } from '../priced/offer.js';
 import type { BottleneckResult } from '../sections/bottlenecks.js';
 import type { CarriersResult, TeamResult } from '../sections/carriers.js';
 import type { CrewResult } from '../sections/crews.js';
+import type { EquipmentResult } from '../sections/equipment.js';
 import type { LaneResult } from '../sections/lanes.js';
 import type { StationResult } from '../sections/stations.js';
 import type { FeederResult, SupplyResult } from '../sections/supplies.js';
@@ -63,6 +64,7 @@ export interface JudgedResult {
   readonly replications: number;
   readonly stations: readonly StationResult[];
   readonly crews: readonly Pick<CrewResult, 'name' | 'site' | 'busy'>[];
+  readonly equipment: readonly EquipmentResult[];
   readonly lanes: readonly LaneResult[];
   readonly carriers: readonly CarriersResult[];
   readonly teams: readonly TeamResult[];

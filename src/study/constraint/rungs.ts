@@ -1,4 +1,4 @@
-import { CARRIER } from '../../flow/model/resources.js';
+import { CARRIER, equipmentOf } from '../../flow/model/resources.js';
 import type { Observation } from '../../measure/observe.js';
 import type { CapacityRow } from '../capacity/capacity.js';
 import { changeover } from '../capacity/changeovers.js';
@@ -32,6 +32,12 @@ export function rungsOf(plan: Of, row: CapacityRow): RungsOf | null {
       return stationRungs(plan, row, row.capacityPerDay, named(model.stations.names, model.stations.site));
     case 'crew':
       return crewRungs(row, row.capacityPerDay, named(model.resources.names, model.resources.site));
+    case 'equipment':
+      return equipmentRungs(
+        row,
+        row.capacityPerDay,
+        equipmentOf(model.resources).indexOf(named(model.resources.names, model.resources.site)),
+      );
     case 'carrier':
       return carrierRungs(plan, row, row.capacityPerDay, model.companions.names.indexOf(row.name));
     case 'lane':
@@ -79,6 +85,7 @@ function stationRungs(plan: Of, row: CapacityRow, capacity: number, station: num
       'blocked, no room ahead': lost(minutes('blocked') - (aUnit - planned) * shipped),
       'short of crew': lost(minutes('short of crew')),
       'short of parts': lost(minutes('short of parts')),
+      'short of equipment': lost(minutes('short of equipment')),
       'short of a carrier or team': lost(minutes('short of carrier')),
       'failures and outages beyond the average': lost(minutes('down') - (planned - fit) * shipped),
       'changeovers beyond the average': lost(minutes('changeover') - change * shipped),
@@ -103,6 +110,20 @@ function crewRungs(row: CapacityRow, capacity: number, crew: number): RungsOf {
       'overtime worked': lost(-overtime),
       'idle, nothing to work on': lost(usual + overtime - engaged),
       'work and rework beyond the average, units not yet out': lost(engaged - aUnit * shipped),
+    };
+  };
+}
+
+function equipmentRungs(row: CapacityRow, capacity: number, equipment: number): RungsOf {
+  const aUnit = row.availableMinutesPerDay / capacity;
+  return ({ equipment: { used, there } }, days, shipped) => {
+    const lost = (minutesADay: number): number => minutesADay / aUnit;
+    return {
+      'hours unlike an average week': lost(row.availableMinutesPerDay - there[equipment] / days),
+      'free, nobody asked for it': lost((there[equipment] - used[equipment]) / days),
+      'work, rework and failures beyond the average, units not yet out': lost(
+        used[equipment] / days - aUnit * shipped,
+      ),
     };
   };
 }

@@ -11,6 +11,8 @@ export interface Seen {
   readonly stockOut: Float64Array;
   /** By supply: requests that lack it, mean over the time observed. */
   readonly supplyLacked: Float64Array;
+  /** By equipment: requests that lack it, mean over the time observed. */
+  readonly equipmentLacked: Float64Array;
   /** By lane. */
   readonly carried: Float64Array;
   readonly truckBusy: Float64Array;
@@ -32,6 +34,7 @@ export function seenIn(observations: readonly Observation[]): Seen {
     crewBusy: mean((seen) => seen.crewBusy),
     stockOut: mean((seen) => seen.stockOut),
     supplyLacked: summed((seen) => seen.supplies.waitMinutes).map((sum) => sum / minutes),
+    equipmentLacked: summed((seen) => seen.equipment.waitMinutes).map((sum) => sum / minutes),
     carried: mean(({ lanes }) => lanes.carried),
     truckBusy: mean(({ lanes }) => lanes.truckBusy),
     truckBlocked: mean(({ lanes }) => lanes.truckBlocked),

@@ -79,6 +79,7 @@ export function calledThing({ kind, name, site }: Thing): string {
     case 'hours':
       return `the calendar "${name}"`;
     case 'crew':
+    case 'equipment':
     case 'team':
       return `the ${kind} ${name} (${site})`;
     case 'supply':

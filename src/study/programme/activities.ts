@@ -8,6 +8,7 @@ import {
   OFF_SHIFT,
   SHORT_CARRIER,
   SHORT_CREW,
+  SHORT_EQUIPMENT,
   SHORT_PARTS,
   STARVED,
   UNATTENDED,
@@ -38,6 +39,7 @@ export const JOURNEY_ACTIVITIES = [
   'short of crew',
   'short of parts',
   'short of carrier',
+  'short of equipment',
   'gathering a lot',
   'waiting for a truck',
   'waiting for a dock',
@@ -64,6 +66,8 @@ export function activity({ state, phase }: TracePart): JourneyActivity {
       return 'short of parts';
     case SHORT_CARRIER:
       return 'short of carrier';
+    case SHORT_EQUIPMENT:
+      return 'short of equipment';
     case BLOCKED:
       return 'no room ahead';
     case STARVED:

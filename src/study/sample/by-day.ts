@@ -1,13 +1,15 @@
 import { countTime } from '../../flow/model/later.js';
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
+import { equipmentOf } from '../../flow/model/resources.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { at } from '../../scenario/lookup/columns.js';
 import { bankName } from '../../scenario/lookup/ids.js';
 import type { Costs } from '../../scenario/types/costs.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { own } from '../../scenario/values/raw.js';
 import { spacePrice } from '../../scenario/whole/space-price.js';
-import { sum } from '../statistics/sums.js';
+import { sum, sumOf } from '../statistics/sums.js';
 
 /** Days of 24 hours observed. */
 export const days = ({ minutes }: Observation): number => minutes / MINUTES_PER_DAY;
@@ -35,6 +37,13 @@ export function paidByDay(model: Model, costs: Costs, before: NonNullable<Scenar
     is(costs) || stages.some(({ scenario }) => scenario.costs !== undefined && is(scenario.costs));
   return { byDay, everPriced };
 }
+
+/** Money a day for all pieces of shared equipment. */
+export const equipmentDay = ({ resources }: Model, { equipment = {} }: Costs): number =>
+  sumOf(
+    equipmentOf(resources),
+    (id) => at(resources.amount, id) * (own(equipment, at(resources.names, id))?.day ?? 0),
+  );
 
 /** Spaces of limited buffers and banks, and places of stations: money a day for floor kept free for units. */
 export function floorDay({ stations, lanes, siteNames }: Model, costs: Costs): number {

@@ -1,5 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
-import { CARRIER } from '../../flow/model/resources.js';
+import { CARRIER, equipmentOf } from '../../flow/model/resources.js';
 import type { Observation } from '../../measure/observe.js';
 import { laneNamed, named } from '../lists.js';
 import { Deferred, type Pending, resolved } from '../sample/deferred.js';
@@ -10,7 +10,7 @@ import { carrierSite } from './carriers.js';
 
 export interface BottleneckResult {
   readonly name: string;
-  readonly kind: 'station' | 'crew' | 'lane' | 'carrier' | 'supply';
+  readonly kind: 'station' | 'crew' | 'lane' | 'carrier' | 'equipment' | 'supply';
   readonly site: string;
   /** Share of replications in which it was the bottleneck: had the highest utilisation. */
   readonly share: Proportion;
@@ -28,9 +28,9 @@ export interface BottleneckResult {
 
 /**
  * What can be a bottleneck, the likeliest first. The bottleneck of a replication is the station, crew, lane,
- * kind of carrier or supply with the highest utilisation (Hopp & Spearman, Factory Physics, 3rd ed. 2008, ch.
- * 7); the first in this order of those that are level. The mean active period (Roser, Nakano & Tanaka 2001)
- * stands beside it, for replications in which there was one.
+ * kind of carrier, of equipment or supply with the highest utilisation (Hopp & Spearman, Factory Physics, 3rd
+ * ed. 2008, ch. 7); the first in this order of those that are level. The mean active period (Roser, Nakano &
+ * Tanaka 2001) stands beside it, for replications in which there was one.
  */
 export function bottlenecks(sample: Sample): Deferred<BottleneckResult[]> {
   const times = sample.counts(busiest);
@@ -69,8 +69,8 @@ export interface Resource extends Pick<BottleneckResult, 'name' | 'kind' | 'site
 }
 
 /**
- * In the order of `Observation.utilisation`: stations, crews, lanes, carriers, supplies. Arrival banks have
- * no equipment.
+ * In the order of `Observation.utilisation`: stations, crews, lanes, carriers, equipment, supplies. Arrival
+ * banks have no equipment.
  */
 export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
   const { stations, resources, lanes, siteNames, companions, supplies } = model;
@@ -87,6 +87,10 @@ export function resources({ model }: Pick<Sample, 'model'>): Resource[] {
     ...companions.names
       .map((name, i) => ({ name, kind: 'carrier' as const, site: carrierSite({ model }, i) }))
       .filter((_, i) => resources.kind[companions.resource[i]] === CARRIER),
+    ...equipmentOf(resources).map((resource) => ({
+      ...named(model, 'resources', resource),
+      kind: 'equipment' as const,
+    })),
     ...Array.from(supplies.resource, (resource) => ({
       ...named(model, 'resources', resource),
       kind: 'supply' as const,

@@ -22,9 +22,9 @@ import type { ChangeoverResult } from '../sections/changeovers.js';
 import type { CostResult } from '../sections/costs.js';
 import type { CrewResult, OvertimeResult, ReworkResult, ShutdownResult } from '../sections/crews.js';
 import type { DefectResult, EscapeResult } from '../sections/defects.js';
+import type { EquipmentResult } from '../sections/equipment.js';
 import type { FailureResult } from '../sections/failures.js';
-import type { HoldResult } from '../sections/holds.js';
-import type { ComparisonResult, InspectionResult } from '../sections/inspections.js';
+import type { ComparisonResult, HoldResult, InspectionResult } from '../sections/inspections.js';
 import type { LaneResult } from '../sections/lanes.js';
 import type { OutageResult, RecoveryResult } from '../sections/outages.js';
 import type { PulseLineResult } from '../sections/pulse-lines.js';
@@ -63,6 +63,8 @@ export interface Results extends ResultsHead<'simulate'> {
   readonly changeovers: readonly ChangeoverResult[];
   readonly buffers: readonly BufferResult[];
   readonly crews: readonly CrewResult[];
+  /** Shared by stations of a site. */
+  readonly equipment: readonly EquipmentResult[];
   readonly overtime: readonly OvertimeResult[];
   readonly shutdowns: readonly ShutdownResult[];
   readonly inspections: readonly InspectionResult[];

@@ -24,9 +24,9 @@ import { changeovers } from '../sections/changeovers.js';
 import { costs } from '../sections/costs.js';
 import { crews, overtime, rework, shutdowns } from '../sections/crews.js';
 import { defects, escapes } from '../sections/defects.js';
+import { equipment } from '../sections/equipment.js';
 import { failures } from '../sections/failures.js';
-import { holds } from '../sections/holds.js';
-import { comparisons, inspections, rolledYield } from '../sections/inspections.js';
+import { comparisons, holds, inspections, rolledYield } from '../sections/inspections.js';
 import { lanes } from '../sections/lanes.js';
 import { outages, recoveries, type WithoutOutages } from '../sections/outages.js';
 import { pulseLines } from '../sections/pulse-lines.js';
@@ -111,6 +111,7 @@ export function summary(
     changeovers: changeovers(sample),
     buffers: buffers(sample),
     crews: crews(sample, shown),
+    equipment: equipment(sample),
     overtime: overtime(sample, shown),
     shutdowns: shutdowns(sample),
     inspections: inspections(sample),

@@ -274,6 +274,7 @@ export function sampleResults({
       mixer(54321),
     ),
     buffers,
+    equipment: [],
     crews: ['welders', 'painters', 'fitters', 'electricians', 'testers'].map((name, index) => ({
       name,
       site: SITES[index % 3] ?? '',
@@ -600,6 +601,7 @@ function weightOf(state: PlaceState, index: number): number {
     'short of crew': 0.5,
     'short of parts': 0.3,
     'short of carrier': 0.2,
+    'short of equipment': 0,
     blocked: 0.9,
     starved: 1.2,
     down: 0.3,

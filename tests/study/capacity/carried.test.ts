@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { simulate } from '../../../src/flow/engine.js';
+import { STATE_COUNT } from '../../../src/flow/floor/states.js';
 import { prepare } from '../../../src/flow/plan.js';
 import { observe } from '../../../src/measure/observe.js';
 import { compile } from '../../../src/scenario/compile.js';
@@ -166,7 +167,8 @@ describe('carried items in the arithmetic', () => {
     // 0.9 is 3.2 of them.
     const worked = model.stations.names.map((name, station) => ({
       name,
-      seen: (seen.stationShares[station * 10] * seen.minutes * model.stations.places[station]) / 20_000,
+      seen:
+        (seen.stationShares[station * STATE_COUNT] * seen.minutes * model.stations.places[station]) / 20_000,
       expected: expected.attended.reduce(
         (sum, each, s) => (model.steps.station[s] === station ? sum + each : sum),
         0,

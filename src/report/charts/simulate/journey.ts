@@ -39,6 +39,7 @@ const KINDS: readonly {
   { name: 'short of crew', fill: STATE_FILLS['short of crew'], of: ['short of crew'] },
   { name: 'short of parts', fill: STATE_FILLS['short of parts'], of: ['short of parts'] },
   { name: 'short of carrier', fill: STATE_FILLS['short of carrier'], of: ['short of carrier'] },
+  { name: 'short of equipment', fill: STATE_FILLS['short of equipment'], of: ['short of equipment'] },
   {
     name: 'gathering a lot',
     fill: { colour: '#ffffff', hatch: 'dots', hatchColour: DARK_EDGE, edge: DARK_EDGE },

@@ -14,7 +14,7 @@ export interface Head {
 
 const COLUMN_GAP = 22;
 
-/** Name, zone and shifts of a plant, and its crews as a table, from a corner on. */
+/** Name, zone and shifts of a plant, and its crews and equipment as a table, from a corner on. */
 export function plantHead(
   world: World,
   site: string,
@@ -54,30 +54,42 @@ export function plantHead(
     MUTED,
   );
   const others = new Set(
-    [...Object.values(plant.crews), ...Object.values(plant.stations)].flatMap(({ calendar }) =>
-      calendar === undefined || calendar === plant.calendar ? [] : [calendar],
-    ),
+    [
+      ...Object.values(plant.crews),
+      ...Object.values(plant.equipment ?? {}),
+      ...Object.values(plant.stations),
+    ].flatMap(({ calendar }) => (calendar === undefined || calendar === plant.calendar ? [] : [calendar])),
   );
   for (const each of others)
     lines(`${each}: ${hoursText(scenario.calendars[each])}`, form.smallSize, 'normal', MUTED);
   y += 5;
-  const crews = Object.entries(plant.crews).map(([name, { headcount, shifts, calendar }]) => ({
+  const row = (kind: Thing['kind'], name: string, count: string, calendar: string | undefined) => ({
       words:
-        `${name} ${shifts?.headcounts?.join(' + ') ?? String(headcount)}` +
-        (calendar === undefined || calendar === plant.calendar ? '' : `, ${calendar}`),
-      use: seen?.crewUse(site, name),
+        `${name} ${count}` + (calendar === undefined || calendar === plant.calendar ? '' : `, ${calendar}`),
+      use: kind === 'crew' ? seen?.crewUse(site, name) : seen?.equipmentUse(site, name),
       isStopped:
-        seen?.stops !== undefined && isCrewOf(seen.stops.thing, site) && seen.stops.thing.name === name,
-    })),
+        seen?.stops !== undefined &&
+        isOfPlant(seen.stops.thing, site) &&
+        seen.stops.thing.kind === kind &&
+        seen.stops.thing.name === name,
+    }),
+    rows = [
+      ...Object.entries(plant.crews).map(([name, { headcount, shifts, calendar }]) =>
+        row('crew', name, shifts?.headcounts?.join(' + ') ?? String(headcount), calendar),
+      ),
+      ...Object.entries(plant.equipment ?? {}).map(([name, { count, calendar }]) =>
+        row('equipment', name, String(count), calendar),
+      ),
+    ],
     size = form.smallSize,
     height = Math.round(1.3 * size),
     useWidth = seen === undefined ? 0 : BAR + BAR_GAP + 34,
-    longest = Math.max(0, ...crews.map(({ words }) => text(0, 0, words, { size, weight: '600' }).width)),
+    longest = Math.max(0, ...rows.map(({ words }) => text(0, 0, words, { size, weight: '600' }).width)),
     count = Math.max(1, Math.floor((width + COLUMN_GAP) / (longest + useWidth + COLUMN_GAP + 6))),
     column = (width + COLUMN_GAP) / count,
     room = column - useWidth - COLUMN_GAP,
     ends = Array.from({ length: count }, () => y);
-  crews.forEach(({ words, use, isStopped }, i) => {
+  rows.forEach(({ words, use, isStopped }, i) => {
     // Row by row, each under what stands above it in its column.
     const at = i % count,
       left = x + at * column,
@@ -98,9 +110,11 @@ export function plantHead(
   });
   y = Math.max(...ends) + 2;
   const { stops, marks = [] } = seen ?? {};
-  for (const { thing, text: words } of marks) if (isCrewOf(thing, site)) framed('mark', words);
-  if (stops !== undefined && isCrewOf(stops.thing, site)) framed('stops', stops.text);
+  for (const { thing, text: words } of marks) if (isOfPlant(thing, site)) framed('mark', words);
+  if (stops !== undefined && isOfPlant(stops.thing, site)) framed('stops', stops.text);
   return { shapes, height: y - top + 8 };
 }
 
-const isCrewOf = ({ kind, site }: Thing, plant: string): boolean => kind === 'crew' && site === plant;
+/** What is told at the head of a plant. */
+const isOfPlant = ({ kind, site }: Thing, plant: string): boolean =>
+  (kind === 'crew' || kind === 'equipment') && site === plant;

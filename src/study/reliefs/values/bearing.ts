@@ -25,7 +25,7 @@ const OF_ROOM: readonly unknown[] = ['buffer', 'rework buffer', 'bank', 'arrival
   OF_TIME_LOST = ['failures', 'absence'],
   OF_QUALITY: readonly unknown[] = ['finds', 'fails', 'creates', 'hold', 'sample', 'rework', 'compares with'];
 
-/** How much what is shipped may hang on something, 0 to 1; of what is not known 0. Only crews need a site. */
+/** How much what is shipped may hang on something, 0 to 1; of what is not known 0. */
 export type Weights = Loads;
 
 /** By loads: steeply, so that only what is near its limit counts. */
@@ -77,7 +77,9 @@ export function bearings(
                 crew === inner && site === name ? all('team', [team], site) : [],
               ),
             ]
-          : [...all('station', [inner]), ...room(at, inner, name)];
+          : part === 'equipment'
+            ? all('equipment', [inner], name)
+            : [...all('station', [inner]), ...room(at, inner, name)];
       case 'lanes':
         return [...all('lane', [name]), ...room(at, name)];
       case 'carriers':
@@ -137,7 +139,7 @@ class InRoutes {
         weight: weights(kind, String(name)),
         share: 1,
       }));
-    if (key === 'crew') return this.ofStep(placed, 'crew');
+    if (key === 'crew' || key === 'equipment') return this.ofStep(placed, key);
     return OF_QUALITY.includes(key) ? this.doneAgain(placed) : this.ofStep(placed);
   }
 

@@ -1,5 +1,5 @@
 import type { Model } from '../../../flow/model/model.js';
-import { CARRIER, STOCK, SUPPLY } from '../../../flow/model/resources.js';
+import { CARRIER, EQUIPMENT, STOCK, SUPPLY } from '../../../flow/model/resources.js';
 import type { Observation } from '../../../measure/observe.js';
 import { keyOfThing, type ThingKind } from '../../../scenario/reliefs/thing.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
@@ -8,7 +8,9 @@ import type { LimitKind } from '../../capacity/limits.js';
 import { defined, named } from '../../lists.js';
 import { mean } from '../../statistics/sums.js';
 
-/** How near to its limit something is, 0 to 1; of what is not known 0. Only crews need a site. */
+/**
+ * How near to its limit something is, 0 to 1; of what is not known 0. Only crews and equipment need a site.
+ */
 export type Loads = (kind: ThingKind, name: string, site?: string) => number;
 
 /**
@@ -37,6 +39,7 @@ export function loadsOf(scenario: Scenario, model: Model, seen: readonly Observa
     })),
     ...lanes.names.map((name) => ({ kind: 'lane' as const, name, site: '' })),
     ...ids(CARRIER).map((id) => ({ kind: 'carrier' as const, ...named(model, 'resources', id) })),
+    ...ids(EQUIPMENT).map((id) => ({ kind: 'equipment' as const, ...named(model, 'resources', id) })),
   ];
   used.forEach(({ kind, name, site }, i) => {
     note(kind, name, site, mean(seen.map(({ utilisation }) => defined(utilisation[i]))));

@@ -1,5 +1,5 @@
 import type { Model } from '../../../flow/model/model.js';
-import { CARRIER, CREW } from '../../../flow/model/resources.js';
+import { CARRIER, CREW, EQUIPMENT } from '../../../flow/model/resources.js';
 import { demand } from '../../capacity/demand.js';
 import type { LimitKind } from '../../capacity/limits.js';
 import { stationMinutes } from '../../capacity/station.js';
@@ -14,8 +14,8 @@ export interface StepShare {
 }
 
 /**
- * By step of a station: its shares of the station, of its crews and of the carriers and teams that are with
- * the unit. Of steps side by side each counts as much as all of them together at the station.
+ * By step of a station: its shares of the station, of its crews and equipment and of the carriers and teams
+ * that are with the unit. Of steps side by side each counts as much as all of them together at the station.
  */
 export function stepShares(model: Model): ReadonlyMap<string, readonly StepShare[]> {
   const { steps, companions, sideBySide, resources } = model,
@@ -41,10 +41,11 @@ export function stepShares(model: Model): ReadonlyMap<string, readonly StepShare
     take(step, { kind: 'station', ...named(model, 'stations', defined(steps.station[step])) }, place(step));
     for (const n of rowsOf(steps.needStart, step)) {
       const resource = defined(steps.needResource[n]);
-      if (resources.kind[resource] === CREW)
+      const kind = resources.kind[resource];
+      if (kind === CREW || kind === EQUIPMENT)
         take(
           step,
-          { kind: 'crew', ...named(model, 'resources', resource) },
+          { kind: kind === CREW ? 'crew' : 'equipment', ...named(model, 'resources', resource) },
           defined(steps.needAmount[n]) * crew(step),
         );
     }
