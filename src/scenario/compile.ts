@@ -19,7 +19,7 @@ import { compileSupplies } from './plant/supplies.js';
 import { compileOptions } from './programme/options.js';
 import { compileProgramme } from './programme/release.js';
 import { type RunSpan, runSpan } from './programme/span.js';
-import { Chances } from './steps/chances.js';
+import { Chances, Times } from './steps/chances.js';
 import { joiningRoutes, layOutSlots, slotColumns } from './steps/defects.js';
 import { compileRoutes } from './steps/feeders.js';
 import { Thens } from './steps/finds.js';
@@ -82,7 +82,8 @@ function compileOne(scenario: Scenario, span: RunSpan, known?: Model['programme'
     laid = layRoutes(scenario),
     draws = new Draws(),
     chances = new Chances(ids),
-    thens = new Thens(draws, laid),
+    times = new Times(ids, draws),
+    thens = new Thens(times, laid),
     slots = layOutSlots(laid);
   const all = {
     scenario,
@@ -92,6 +93,7 @@ function compileOne(scenario: Scenario, span: RunSpan, known?: Model['programme'
     laid,
     draws,
     chances,
+    times,
     thens,
     slots,
     joining: joiningRoutes(scenario, laid, ids),
@@ -132,6 +134,7 @@ function compileOne(scenario: Scenario, span: RunSpan, known?: Model['programme'
     slots: slotColumns(slots, Object.keys(scenario.defects), laid.steps),
     quality,
     chances: chances.columns(),
+    repairTimes: times.columns(),
     thens: thens.columns(),
     lanes,
     failures,

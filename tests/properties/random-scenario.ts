@@ -214,7 +214,9 @@ ${sites
       ...stations.flatMap((one, i) => stepTexts(one, s, i, stations, hoists)),
       `  - { step: end ${s}, at: done ${s}, work: 3 min${parts(s, stock, own, supply !== '')}${s === 0 ? seek : ''} }`,
       ...(hold && ((s === 0 && seek !== '') || carries(stations))
-        ? [`  - { step: hold ${s}, at: hold area ${s}, hold: { mend: 9 min } }`]
+        ? [
+            `  - { step: hold ${s}, at: hold area ${s}, hold: { mend: { usual: 9 min, colour: { red: 4 min } } } }`,
+          ]
         : []),
     ].join('\n'),
   )
@@ -288,11 +290,11 @@ function hoistText({ hoist, kind, changeover }: Station, hoists: string): string
 function finds({ then }: Station, s: number): string {
   const what =
     then === 'repair'
-      ? 'repair: 7 min'
+      ? 'repair: { usual: 7 min, colour: { red: { exponential: { mean: 9 min } } } }'
       : then === 'scrap'
         ? 'scrap: true'
         : then === 'carry'
-          ? 'carry: 11 min'
+          ? 'carry: { usual: 11 min, colour: { white: 5 min } }'
           : `back to: do ${s}-0, limit: 3`;
   return `, finds: { flaw ${s}: { chance: 80 %, ${what} } }`;
 }

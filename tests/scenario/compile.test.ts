@@ -282,7 +282,7 @@ describe('compile: defects', () => {
     expect(then.slice(2).map((t) => thens.kind[t])).toEqual([REPAIR, SEND_BACK, SCRAP]);
     expect([thens.target[then[3]], thens.limit[then[3]], thens.scrapAtLimit[then[3]]]).toEqual([0, 3, 1]);
     expect(thens.target[then[0]]).toBe(-1);
-    expect(drawName(thens.repairDraw[then[0]])).toBe('inspect/repair dirt');
+    expect(drawName(model.repairTimes.usual[thens.repairTime[then[0]]])).toBe('inspect/repair dirt');
   });
 
   it('keeps chances by option', () => {

@@ -40,6 +40,17 @@ describe('the scenario of rule', () => {
     expect(quality.made[dirt]).toBe(found + quality.shippedUnfound[dirt]);
   });
 
+  it('8, repair by option: repairs and mending take what the shares of lime units and of vans say', () => {
+    const { seen } = played('08-repair-by-option'),
+      { repairMinutes } = seen.quality;
+    const expectMinutes = (minutes: number, usual: number, more: number, share: number): void => {
+      expectCount((minutes - 400 * usual) / more, 400, share);
+    };
+    expect(seen.shipped).toBe(400);
+    expectMinutes(repairMinutes[0], 25, 15, 0.25);
+    expectMinutes(repairMinutes[1], 60, 60, 0.4);
+  });
+
   it('8, carried defect: 1 - (5/6)^2 of the units have it, and 0.9 of these are found on the road', () => {
     const seen = played('08-carried-defect'),
       { quality } = seen.seen,

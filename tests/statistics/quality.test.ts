@@ -51,6 +51,26 @@ route:
   });
 });
 
+describe('repairs by option', SLOW, () => {
+  it('take the sum of share × chance × mean time', () => {
+    // Lime 0.25 × 0.6 × 40, others 0.75 × 0.2 × 25, each found for sure: 6 + 3.75 (total expectation, any text).
+    const seen = observations(`
+scenario: longer on lime
+programme: { arrivals: 2 h, quantity: 20000, options: { colour: { lime: 25 %, white: 75 % } } }
+defects: { dirt: {} }
+sites: { hall: { stations: { booth: { places: 9 }, gate: { places: 9, buffer: unlimited } } } }
+route:
+  - { step: coat, at: booth, work: 1 h, creates: { dirt: { usual: 20 %, colour: { lime: 60 % } } } }
+  - { step: look, at: gate, finds: { dirt: { chance: 100 %, repair: { usual: { mean: 25 min, cv: 0.4 }, colour: { lime: { mean: 40 min, cv: 0.6 } } } } } }
+`);
+    expectAgreement(
+      seen.map(({ repairMinutes, shipped }) => repairMinutes / shipped),
+      9.75,
+      0.01,
+    );
+  });
+});
+
 describe('a part that is replaced where its test fails', SLOW, () => {
   // A pump has the flaw with 0.3, the test finds it with 0.8; another pump is taken each time, at most twice:
   // found at a visit r = 0.24, visits 1 + r + r^2 (geometric, cut off). Shipped with it: missed after k

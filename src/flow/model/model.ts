@@ -3,7 +3,13 @@ import type { FailureColumns, OutageColumns } from './failures.js';
 import type { LaneColumns } from './lanes.js';
 import type { StageOfModel } from './later.js';
 import type { ProgrammeColumns } from './programme.js';
-import type { ChanceColumns, QualityColumns, SlotColumns, ThenColumns } from './quality.js';
+import type {
+  ChanceColumns,
+  QualityColumns,
+  RepairTimeColumns,
+  SlotColumns,
+  ThenColumns,
+} from './quality.js';
 import type { CompanionColumns, ResourceColumns, SupplyColumns } from './resources.js';
 import type { PulseLineColumns, SideBySideColumns, StationColumns } from './stations.js';
 import type { RouteColumns, StepColumns } from './steps.js';
@@ -61,6 +67,7 @@ export interface Model {
 
   readonly slots: SlotColumns;
   readonly chances: ChanceColumns;
+  readonly repairTimes: RepairTimeColumns;
   readonly thens: ThenColumns;
   /** Columns of rules 8 to 10 by step, route and find. */
   readonly quality: QualityColumns;

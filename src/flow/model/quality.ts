@@ -25,12 +25,24 @@ export interface ChanceColumns {
   readonly chance: Float64Array;
 }
 
+/**
+ * Work on what was found, by option: the draw of the first row (option, value) that matches, else the usual
+ * one; -1 takes no time.
+ */
+export interface RepairTimeColumns {
+  readonly usual: Int32Array;
+  readonly start: Int32Array;
+  readonly option: Int32Array;
+  readonly value: Int32Array;
+  readonly draw: Int32Array;
+}
+
 /** What follows a find. */
 export interface ThenColumns {
   readonly count: number;
   readonly kind: Int32Array;
-  /** Repair there and then, or the work on a carried item at its hold. */
-  readonly repairDraw: Int32Array;
+  /** Row of the times of repairs: there and then, or on a carried item at its hold; -1 of others. */
+  readonly repairTime: Int32Array;
   /** Step the unit is sent back to, at or before the finding step; -1 unless SEND_BACK. */
   readonly target: Int32Array;
   /** First step of the way back to a target at another site; -1: none. */
@@ -62,9 +74,12 @@ export interface QualityColumns {
    * one of its own; -1 never noted.
    */
   readonly findNote: Int32Array;
-  /** By step: HOLD_NONE, HOLD_NOTED or HOLD_ALL, and the work on a noted item that has no time of its own. */
+  /**
+   * By step: HOLD_NONE, HOLD_NOTED or HOLD_ALL, and the row of the times of repairs for a noted item that
+   * has none of its own, -1 none.
+   */
   readonly hold: Uint8Array;
-  readonly mendDraw: Int32Array;
+  readonly mendTime: Int32Array;
   /**
    * By step: the earlier inspection it is compared with, -1 none, and the extra work where the two differ.
    */

@@ -3,6 +3,7 @@ import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import { CARRY, HOLD_ALL } from '../model/quality.js';
 import type { Run } from '../run.js';
+import { repairTime } from './options.js';
 
 /**
  * Rule 10: a unit with noted items takes a place at the hold, where they are mended one after another; others
@@ -23,12 +24,11 @@ export function comesToHold(run: Run, unit: Unit, step: Step): boolean {
 export function mendNoted(run: Run, unit: Unit, step: Step): number {
   if (unit.noted === 0) return 0;
   const {
-    sampler,
     tally: { quality },
     model: {
       thens,
       steps: { findThen },
-      quality: { mendDraw },
+      quality: { mendTime },
     },
   } = run;
   // Sent straight to this step, it did not come along the route.
@@ -41,8 +41,8 @@ export function mendNoted(run: Run, unit: Unit, step: Step): number {
     if (unit.notes[slot] === 0) continue;
     const find = unit.notes[slot] - 1,
       then = findThen[find],
-      draw = thens.kind[then] === CARRY ? thens.repairDraw[then] : mendDraw[step.id];
-    const minutes = sampler.time(draw);
+      time = thens.kind[then] === CARRY ? thens.repairTime[then] : mendTime[step.id];
+    const minutes = repairTime(run, unit, time);
     quality.repairMinutes[find] += minutes;
     quality.mended[step.hold]++;
     sum += minutes;

@@ -15,7 +15,7 @@ import type { Unit } from '../floor/unit.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../model/quality.js';
 import type { Run } from '../run.js';
 import { endHold } from './holds.js';
-import { chanceFor, meetsConditions } from './options.js';
+import { chanceFor, meetsConditions, repairTime } from './options.js';
 
 /** What an inspection decided for the unit. */
 export const PASS = 0,
@@ -92,7 +92,7 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
     switch (thens.kind[then]) {
       case REPAIR:
         repairedBy[repairs] = f;
-        verdict.repairMinutes += repairMinutes[repairs++] = sampler.time(thens.repairDraw[then]);
+        verdict.repairMinutes += repairMinutes[repairs++] = repairTime(run, unit, thens.repairTime[then]);
         if (slot >= 0) closeItem(unit, slot);
         break;
       case SEND_BACK:

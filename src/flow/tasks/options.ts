@@ -6,7 +6,10 @@ import type { Unit } from '../floor/unit.js';
 import type { Model } from '../model/model.js';
 import type { Run } from '../run.js';
 
-/** What the options of a unit decide: which steps it does, how long they take, and its chances of defects. */
+/**
+ * What the options of a unit decide: which steps it does, how long they and its repairs take, and its chances
+ * of defects.
+ */
 
 /** Whether the options of a unit meet all conditions of a step. */
 export function meetsConditions(run: Run, unit: Unit, { id }: Step): boolean {
@@ -21,6 +24,24 @@ export function chanceFor(run: Run, unit: Unit, id: number): number {
   const { base, start, option, value, chance } = run.model.chances;
   for (let c = start[id]; c < start[id + 1]; c++) if (unit.options[option[c]] === value[c]) return chance[c];
   return base[id];
+}
+
+/**
+ * Draws the work on what was found on a unit, minutes; 0 of none (-1). The times for all options are drawn
+ * and one of them used, so that a time for one option moves no repair of other units.
+ */
+export function repairTime(run: Run, unit: Unit, id: number): number {
+  if (id < 0) return 0;
+  const { usual, start, option, value, draw } = run.model.repairTimes;
+  let minutes = run.sampler.time(usual[id]),
+    isMet = false;
+  for (let r = start[id]; r < start[id + 1]; r++) {
+    const other = run.sampler.time(draw[r]);
+    if (isMet || unit.options[option[r]] !== value[r]) continue;
+    minutes = other;
+    isMet = true;
+  }
+  return minutes;
 }
 
 /**

@@ -2,6 +2,7 @@ import type { Distribution } from '../../random/distribution.js';
 import type { Changeover, Site, Station, Supply } from '../types/plant.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Feeder, Find, RouteEntry, StationStep } from '../types/steps.js';
+import { withTimes } from '../values/time-by-option.js';
 
 /** Whether a time is of work, of a way (transport, return, delivery), or how long a failure lasts. */
 export type Kind = 'work' | 'way' | 'stop';
@@ -108,7 +109,7 @@ function stepWith(
   const find = (found: Find): Find => {
     const { then } = found;
     return then.kind === 'repair' || then.kind === 'carry'
-      ? kept(found, { then: kept(then, { work: work(then.work) }) })
+      ? kept(found, { then: kept(then, { work: withTimes(then.work, work) }) })
       : found;
   };
   const { passes, fails, hold, comparesWith, sideBySide } = step;
@@ -121,7 +122,7 @@ function stepWith(
     process: perhaps(step.process),
     finds: mapped(step.finds, find),
     fails: fails === undefined ? undefined : find(fails),
-    hold: hold === undefined ? undefined : kept(hold, { mend: perhaps(hold.mend) }),
+    hold: hold?.mend === undefined ? hold : kept(hold, { mend: withTimes(hold.mend, work) }),
     comparesWith:
       comparesWith === undefined ? undefined : kept(comparesWith, { differs: perhaps(comparesWith.differs) }),
     sideBySide:

@@ -73,6 +73,7 @@ export const PARTS = {
   slots: 'other defects',
   quality: 'other inspections or holds',
   chances: 'chances by other options',
+  repairTimes: 'repair times by other options',
   thens: 'something else that follows a find',
   lanes: 'other lanes, or others of their sites',
   pulseLines: 'other pulse lines',

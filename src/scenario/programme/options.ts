@@ -47,6 +47,13 @@ export function* stockOptionFindings(scenario: Scenario): Iterable<Finding> {
       ...findsOf(placed).map(({ path: at, find }) => ({ at: [...at, 'chance'], chance: find.chance })),
     ];
     for (const { at, chance } of chances) if (chance.byOption.length > 0) yield byOption(at);
+    const works = [
+      ...findsOf(placed).flatMap(({ path: at, find: { then } }) =>
+        'work' in then ? [{ at: [...at, then.kind], work: then.work }] : [],
+      ),
+      ...(step.hold?.mend === undefined ? [] : [{ at: [...path, 'hold', 'mend'], work: step.hold.mend }]),
+    ];
+    for (const { at, work } of works) if (work.kind === 'by option') yield byOption(at);
     if (where?.station.changeover !== undefined && !isOnSetting(where.station.changeover, scenario))
       yield {
         path: [...path, 'at'],

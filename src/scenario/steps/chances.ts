@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import type { Model } from '../../flow/model/model.js';
-import { ragged } from '../lookup/columns.js';
+import { column, ragged } from '../lookup/columns.js';
+import type { Draws } from '../lookup/compilation.js';
 import type { Ids } from '../lookup/ids.js';
 import type { Lookup } from '../lookup/outline.js';
 import type { Path } from '../types/problem.js';
-import type { Chance } from '../types/steps.js';
+import type { Chance, TimeByOption } from '../types/steps.js';
 import { named } from '../values/keys.js';
 import { mapOf } from '../values/raw.js';
 import { chance } from '../values/scalars.js';
@@ -45,6 +46,11 @@ export function chanceNames(at: Path, value: unknown, lookup: Lookup): void {
     if (option !== 'usual') optionNames(lookup, [...at, option], option, Object.keys(mapOf(chances)), true);
 }
 
+/** Options and values by which a time differs; one for all units has none. */
+export function timeNames(at: Path, value: unknown, lookup: Lookup): void {
+  if (Object.hasOwn(mapOf(value), 'usual')) chanceNames(at, value, lookup);
+}
+
 export const isAlways = (chance: Chance): boolean =>
   chance.usual === 1 && chance.byOption.every((row) => row.chance === 1);
 
@@ -72,4 +78,46 @@ export class Chances {
       chance: Float64Array.from(chances.entries, (entry) => entry.chance),
     };
   }
+}
+
+/** Times by option, numbered as they are added; each has a draw of its own. */
+export class Times {
+  private readonly rows: { readonly usual: number; readonly others: readonly OptionDraw[] }[] = [];
+  constructor(
+    private readonly ids: Ids,
+    private readonly draws: Draws,
+  ) {}
+
+  add(name: string, time: TimeByOption): number {
+    const isOne = time.kind !== 'by option';
+    return (
+      this.rows.push({
+        usual: this.draws.add(name, isOne ? time : time.usual),
+        others: isOne
+          ? []
+          : time.rows.map(({ option, value, time: other }) => ({
+              option: this.ids.option(option),
+              value: this.ids.value(option, value),
+              draw: this.draws.add(`${name} where ${option} is ${value}`, other),
+            })),
+      }) - 1
+    );
+  }
+
+  columns(): Model['repairTimes'] {
+    const others = ragged(this.rows, (row) => row.others);
+    return {
+      usual: column(this.rows, (row) => row.usual),
+      start: others.start,
+      option: others.column(({ option }) => option),
+      value: others.column(({ value }) => value),
+      draw: others.column(({ draw }) => draw),
+    };
+  }
+}
+
+interface OptionDraw {
+  readonly option: number;
+  readonly value: number;
+  readonly draw: number;
 }

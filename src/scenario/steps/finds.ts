@@ -3,7 +3,6 @@ import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../../flow/model/quality.js';
 import { saySeen } from '../file/problem.js';
 import { int32, uint8 } from '../lookup/columns.js';
-import { type Draws, NO_DRAW } from '../lookup/compilation.js';
 import type { LaidRoutes } from '../lookup/laid.js';
 import { allSteps, findsOf, type PlacedStep, stepsByName, stepsOf } from '../lookup/placed.js';
 import type { Finding } from '../types/problem.js';
@@ -13,7 +12,8 @@ import { keys, name, oneOrMore, together } from '../values/keys.js';
 import { own } from '../values/raw.js';
 import { limitOf, mark, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
-import { chanceByOption, isAlways, isAlwaysForSome } from './chances.js';
+import { timeByOptionSchema } from '../values/time-by-option.js';
+import { chanceByOption, isAlways, isAlwaysForSome, type Times } from './chances.js';
 
 const FIND_WANTED =
   'what is found and what then, such as { chance: 85 %, repair: 25 min }, { chance: 90 %, back ' +
@@ -21,13 +21,19 @@ const FIND_WANTED =
 
 /** What an inspection finds of a defect, or how a test fails, and what follows. */
 export function findSchema(time: TimeSchema) {
+  const byOption = timeByOptionSchema(time);
   return keys(
     {
       chance: chanceByOption.describe(
         'The chance that it is found (of a test: that it fails), also by option: { usual: 4 %, ' +
           'colour: { red: 7 % } }. Example: 85 %',
       ),
-      repair: time.optional().describe('Repaired in place; the repair time. Example: 25 min'),
+      repair: byOption
+        .optional()
+        .describe(
+          'Repaired in place; the repair time, also by option: { usual: 25 min, colour: { red: 40 min ' +
+            '} }. Example: 25 min',
+        ),
       'back to': name('the name of a step')
         .optional()
         .describe(
@@ -57,11 +63,11 @@ export function findSchema(time: TimeSchema) {
             'is one.',
         ),
       scrap: mark.optional().describe('True: the unit is scrapped.'),
-      carry: time
+      carry: byOption
         .optional()
         .describe(
           'It is noted and the unit goes on with it; it is mended at the next step with `hold`, where ' +
-            'it takes this work. Example: 30 min',
+            'it takes this work, also by option. Example: 30 min',
         ),
     },
     FIND_WANTED,
@@ -143,7 +149,7 @@ const KIND = { repair: REPAIR, carry: CARRY, scrap: SCRAP, back: SEND_BACK } as 
 
 interface Then {
   readonly kind: number;
-  readonly repairDraw: number;
+  readonly repairTime: number;
   readonly target: number;
   readonly way: number;
   readonly limit: number;
@@ -154,7 +160,7 @@ interface Then {
 export class Thens {
   private readonly rows: Then[] = [];
   constructor(
-    private readonly draws: Draws,
+    private readonly times: Times,
     private readonly laid: LaidRoutes,
   ) {}
 
@@ -164,8 +170,7 @@ export class Thens {
     return (
       this.rows.push({
         kind: KIND[then.kind],
-        repairDraw:
-          'work' in then ? this.draws.add(`${step}/${WORK[then.kind]} ${what}`, then.work) : NO_DRAW,
+        repairTime: 'work' in then ? this.times.add(`${step}/${WORK[then.kind]} ${what}`, then.work) : -1,
         target: back === undefined ? -1 : this.laid.stepId(back.to),
         way: back === undefined ? -1 : this.laid.wayBack(step, back.to),
         limit: back === undefined ? 0 : (back.limit ?? UNLIMITED),
@@ -178,7 +183,7 @@ export class Thens {
     const { rows } = this;
     return {
       count: rows.length,
-      ...int32(rows, 'kind', 'repairDraw', 'target', 'way', 'limit'),
+      ...int32(rows, 'kind', 'repairTime', 'target', 'way', 'limit'),
       ...uint8(rows, 'scrapAtLimit'),
     };
   }

@@ -17,20 +17,22 @@ import type { StationStep } from '../types/steps.js';
 import { keys, name } from '../values/keys.js';
 import { mark } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
+import { timeByOptionSchema } from '../values/time-by-option.js';
 import { makesNote } from './finds.js';
 
 /** A step that units with noted items may not pass. */
 export function holdSchema(time: TimeSchema) {
+  const byOption = timeByOptionSchema(time);
   return z.union(
     [
       mark.transform((): StationStep['hold'] => ({ mend: undefined })),
       keys(
         {
-          mend: time
+          mend: byOption
             .optional()
             .describe(
               'The work on a noted item that has no time of its own, i.e. one passed on at the limit of ' +
-                'a loop. Required if such items can occur. Example: 45 min',
+                'a loop; also by option. Required if such items can occur. Example: 45 min',
             ),
         },
         'a map with the key mend',

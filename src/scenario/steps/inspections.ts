@@ -4,7 +4,7 @@ import type { Path } from '../types/problem.js';
 import { named } from '../values/keys.js';
 import { isRawMap, mapOf, placesAt } from '../values/raw.js';
 import type { TimeSchema } from '../values/time.js';
-import { chanceByOption, chanceNames } from './chances.js';
+import { chanceByOption, chanceNames, timeNames } from './chances.js';
 import { findSchema } from './finds.js';
 import { comparisonSchema, holdSchema } from './holds.js';
 
@@ -57,10 +57,13 @@ export function inspectionNames({ path, entry, index }: RawStep, route: RawRoute
     ...placesAt(entry, path, ['finds', '*']),
     ...placesAt(entry, path, ['fails']),
   ]) {
-    const { chance, 'back to': target } = mapOf(value);
+    const { chance, repair, carry, 'back to': target } = mapOf(value);
+    timeNames([...at, 'repair'], repair, lookup);
+    timeNames([...at, 'carry'], carry, lookup);
     chanceNames([...at, 'chance'], chance, lookup);
     earlierStep([...at, 'back to'], target, index, true, route, lookup);
   }
+  timeNames([...path, 'hold', 'mend'], mapOf(entry['hold'])['mend'], lookup);
   const comparison = entry['compares with'],
     inside = isRawMap(comparison),
     at = [...path, 'compares with', ...(inside ? ['step'] : [])];

@@ -6,7 +6,7 @@ import type { LaidRoutes, LaidStep } from '../lookup/laid.js';
 import { isForAll } from '../lookup/placed.js';
 import type { StationStep } from '../types/steps.js';
 import { once, own, remembered } from '../values/raw.js';
-import { type Chances, isAlways } from './chances.js';
+import { type Chances, isAlways, type Times } from './chances.js';
 import type { Slot } from './defects.js';
 import type { Thens } from './finds.js';
 
@@ -15,6 +15,7 @@ export interface Quality {
   readonly slots: readonly Slot[];
   readonly joining: readonly ReadonlySet<number>[];
   readonly chances: Chances;
+  readonly times: Times;
   readonly thens: Thens;
 }
 
@@ -107,7 +108,7 @@ export function findsColumns(rows: readonly FindsRow[]) {
 
 /** Columns of rules 8 to 10. Draws are added after those of the steps. */
 export function compileQuality(
-  { laid, draws, slots, joining }: Compilation & Quality,
+  { laid, draws, slots, joining, times }: Compilation & Quality,
   { findStart, findSlot }: Model['steps'],
 ): QualityColumns {
   const carried = ragged(carriedSlots(laid, slots, joining), (row) => row);
@@ -122,8 +123,10 @@ export function compileQuality(
     carriedSlot: carried.column(Number),
     findNote,
     hold: Uint8Array.from(laid.steps, holdOf),
-    mendDraw: column(laid.steps, (one) =>
-      one.kind === 'step' ? draws.add(`${one.name}/mend`, one.step.hold?.mend) : NO_DRAW,
+    mendTime: column(laid.steps, (one) =>
+      one.kind === 'step' && one.step.hold?.mend !== undefined
+        ? times.add(`${one.name}/mend`, one.step.hold.mend)
+        : -1,
     ),
     compareWith: column(laid.steps, (one) =>
       one.kind === 'step' && one.step.comparesWith !== undefined

@@ -42,7 +42,7 @@ export interface StationStep {
   /**
    * Units with noted items stop here and are mended; `mend` is the work on one that has no time of its own.
    */
-  readonly hold: { readonly mend: Distribution | undefined } | undefined;
+  readonly hold: { readonly mend: TimeByOption | undefined } | undefined;
   /** An earlier inspection that measured the same, and the extra work where the two differ. */
   readonly comparesWith: { readonly step: string; readonly differs: Distribution | undefined } | undefined;
   /**
@@ -81,10 +81,18 @@ export interface Chance {
   readonly usual: number;
   readonly byOption: readonly { readonly option: string; readonly value: string; readonly chance: number }[];
 }
+/** A time, or several of which the unit's options choose. */
+export type TimeByOption = Distribution | OptionTimes;
+/** The first row that a unit meets counts, otherwise the usual time. */
+export interface OptionTimes {
+  readonly kind: 'by option';
+  readonly usual: Distribution;
+  readonly rows: readonly { readonly option: string; readonly value: string; readonly time: Distribution }[];
+}
 export interface Find {
   readonly chance: Chance;
   readonly then:
-    | { readonly kind: 'repair'; readonly work: Distribution }
+    | { readonly kind: 'repair'; readonly work: TimeByOption }
     | {
         readonly kind: 'back';
         readonly to: string;
@@ -96,7 +104,7 @@ export interface Find {
       }
     | { readonly kind: 'scrap' }
     /** Noted and left open; mended at the next hold. */
-    | { readonly kind: 'carry'; readonly work: Distribution };
+    | { readonly kind: 'carry'; readonly work: TimeByOption };
 }
 
 export interface Feeder {

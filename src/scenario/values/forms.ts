@@ -180,6 +180,9 @@ const mixture = form(
 );
 export const namedForms = [...simpleNamed, mixture('mixture')];
 
+/** Keys that a map which is a time can have. */
+export const FORM_KEYS: readonly string[] = [...PLAIN_KEYS, ...Object.keys(NAMED), 'mixture', 'observed'];
+
 /** A map that is one time, whatever the number of its keys. */
 export function isTime(map: RawMap): boolean {
   const written = Object.keys(map);

@@ -112,6 +112,10 @@ function behind(rest: Path): string {
   const [form, index, key, ...inner] = rest;
   if (form === 'mixture' && typeof index === 'number')
     return key === 'share' ? `, the share of part ${index + 1}` : `, part ${index + 1}${behind(inner)}`;
+  // A time by option: what is not known of a time is the option.
+  if (form === 'usual') return `, the usual one${behind(rest.slice(1))}`;
+  if (typeof form === 'string' && typeof index === 'string' && own(IN_A_TIME, form) === undefined)
+    return ` where ${form} is ${index}${behind(rest.slice(2))}`;
   const said = rest
     .filter((part) => typeof part !== 'number')
     .map((part) => own(IN_A_TIME, part) ?? `, ${part}`);

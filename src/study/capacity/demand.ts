@@ -3,7 +3,7 @@ import { REWORK_ONLY } from '../../flow/model/steps.js';
 import { remembered } from '../../scenario/values/raw.js';
 import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
-import { chanceToMeet, meanDraw, meanFactor, meanLearning } from './means.js';
+import { chanceToMeet, meanDraw, meanFactor, meanLearning, meanRepair } from './means.js';
 import { addValues, type Build, optionMix, routeOptions, stockBuild } from './mix.js';
 
 import { spotsOf } from './spots.js';
@@ -150,7 +150,7 @@ function reckon(model: Model): Demand {
       // A lot has no repairs of its own.
       if (!isLot)
         for (const [then, found] of path.repairs[i])
-          attended[step] += units * found * mean(model.thens.repairDraw[then]);
+          attended[step] += units * found * meanRepair(model, build, model.thens.repairTime[then]);
       attended[step] += units * path.extra[i];
       unattended[step] += times * (settle + mean(steps.processDraw[step]));
       if (byValue[step].length > 0) addValues(model, build, step, times, byValue[step]);

@@ -50,6 +50,20 @@ export function meanChance(model: Model, build: Build, id: number): number {
   return sum + left * base[id];
 }
 
+/** Mean of the work on what was found, by option; 0 of none (-1). */
+export function meanRepair(model: Model, build: Build, id: number): number {
+  if (id < 0) return 0;
+  const { usual, start, option, value, draw } = model.repairTimes;
+  let sum = 0,
+    left = 1;
+  for (const r of rowsOf(start, id)) {
+    const met = build.values[option[r]][value[r]];
+    sum += left * met * meanDraw(model, draw[r]);
+    left *= 1 - met;
+  }
+  return sum + left * meanDraw(model, usual[id]);
+}
+
 /** Units whose learning factors are added one by one; the others are summed by a formula. */
 const ONE_BY_ONE = 10_000;
 

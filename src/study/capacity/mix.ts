@@ -26,8 +26,8 @@ export interface Mix {
 }
 
 /**
- * The combinations of the options on which conditions, work factors, chances or changeovers depend; weights
- * sum to 1.
+ * The combinations of the options on which conditions, work factors, chances, repair times or changeovers
+ * depend; weights sum to 1.
  */
 export const optionMix = once((model: Model): Mix => {
   const mixes = model.options.map((option) =>
@@ -91,11 +91,11 @@ export function stockBuild(model: Model): Build {
 }
 
 /**
- * The options that decide the way along a route: those of its conditions and chances, and those of own parts
- * that rejoin there.
+ * The options that decide the way along a route and the repairs on it: those of its conditions, chances and
+ * repair times, and those of own parts that rejoin there.
  */
 export function routeOptions(model: Model, route: number): number[] {
-  const { steps, routes, chances } = model;
+  const { steps, routes, chances, thens, quality, repairTimes } = model;
   const used = new Set<number>();
   const from = routes.firstStep[route],
     to = routes.firstStep[route + 1];
@@ -103,8 +103,15 @@ export function routeOptions(model: Model, route: number): number[] {
   const ofChance = (id: number): void => {
     for (const c of rowsOf(chances.start, id)) used.add(chances.option[c]);
   };
+  const ofRepair = (id: number): void => {
+    if (id >= 0) for (const r of rowsOf(repairTimes.start, id)) used.add(repairTimes.option[r]);
+  };
   for (const c of rowsOf(steps.createStart, from, to)) ofChance(steps.createChance[c]);
-  for (const f of rowsOf(steps.findStart, from, to)) ofChance(steps.findChance[f]);
+  for (const f of rowsOf(steps.findStart, from, to)) {
+    ofChance(steps.findChance[f]);
+    ofRepair(thens.repairTime[steps.findThen[f]]);
+  }
+  for (let step = from; step < to; step++) ofRepair(quality.mendTime[step]);
   for (const o of rowsOf(steps.ownStart, from, to))
     for (const option of routeOptions(model, steps.ownRoute[o])) used.add(option);
   return [...used];
@@ -116,6 +123,7 @@ function usedOptions(model: Model): Set<number> {
       ...model.steps.whenOption,
       ...model.steps.factorOption,
       ...model.chances.option,
+      ...model.repairTimes.option,
       ...model.stations.changeoverOption,
       ...model.steps.settingOption,
     ].filter((option) => option >= 0),

@@ -28,6 +28,55 @@ describe('a found defect', () => {
     });
   });
 
+  it.each([
+    ['lime', 'van', 40],
+    ['lime', 'cab', 40],
+    ['white', 'van', 30],
+    ['white', 'cab', 25],
+  ])(
+    'on a %s %s is repaired in the time of the first option in the file that it has: %d min',
+    (colour, body, minutes) => {
+      const only = (values: readonly string[], value: string): string =>
+        values.map((each) => `${each}: ${each === value ? 100 : 0} %`).join(', ');
+      const played = play(
+        route(
+          `
+  - { step: make, at: mill, work: 1 min, creates: { dirt: 100 % } }
+  - { step: look, at: gate, work: 60 min, finds: { dirt: { chance: 100 %, repair: { usual: 25 min, colour: { lime: 40 min }, body: { van: 30 min } } } } }`,
+          {
+            more: `, options: { colour: { ${only(['lime', 'white'], colour)} }, body: { ${only(['van', 'cab'], body)} } }`,
+          },
+        ),
+      );
+      expect(shippedAt(played)).toEqual([61 + minutes]);
+      expect(played.seen.repairMinutes).toBe(minutes);
+    },
+  );
+
+  it('leaves the repairs of other units as they are when one option gets a time of its own', () => {
+    const minutes = (repair: string): number[] => {
+      const played = play(
+        route(
+          `
+  - { step: make, at: mill, work: 1 min, creates: { dirt: 100 % } }
+  - { step: look, at: gate, finds: { dirt: { chance: 100 %, repair: ${repair} } } }`,
+          { quantity: 60, more: ', options: { colour: { lime: 30 %, white: 70 % } }' },
+        ),
+      );
+      const out = shippedAt(played);
+      // Of white units only: 1 in the order of the options.
+      return out.flatMap((time, i) =>
+        played.seen.optionsOf[i] === 1
+          ? [Math.round(1e4 * (time - Math.max(out[i - 1] ?? 0, i + 1))) / 1e4]
+          : [],
+      );
+    };
+    const alike = minutes('{ mean: 20 min, cv: 0.5 }'),
+      apart = minutes('{ usual: { mean: 20 min, cv: 0.5 }, colour: { lime: { mean: 90 min, cv: 0.3 } } }');
+    expect(alike.length).toBeGreaterThan(20);
+    expect(apart).toEqual(alike);
+  });
+
   it('sends the unit back, and is mended by the step it was sent to; steps of rework only are visited then, and others skipped', () => {
     // 1 + 10 + 5 (mask) + 9, then 10 + 7 (sand) + 9.
     const played = play(

@@ -18,6 +18,54 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     ['42:36 route[2].finds.dirt.carry: a time with its unit (s, min, h, days), such as "25 min"; got 25'],
   ],
   [
+    'a repair by an option that there is not',
+    [['repair: 25 min', 'repair: { usual: 25 min, color: { red: 40 min } }']],
+    ['42:54 route[2].finds.dirt.repair.color: no option of this name; got "color"; did you mean "colour"?'],
+  ],
+  [
+    'a repair by a value that the option has not',
+    [['repair: 25 min', 'repair: { usual: 25 min, colour: { rad: 40 min } }']],
+    [
+      '42:64 route[2].finds.dirt.repair.colour.rad: no value of this name in option colour; got "rad"; did you mean "red"?',
+    ],
+  ],
+  [
+    'a repair by option without a usual time',
+    [['repair: 25 min', 'repair: { colour: { red: 40 min } }']],
+    [
+      '42:29 route[2].finds.dirt.repair.usual: missing; should be a time, such as "20 min" or { low: 35 min, likely: 42 min, high: 60 min }',
+    ],
+  ],
+  [
+    'a repair by option whose usual time is misspelt',
+    [['repair: 25 min', 'repair: { usuall: 25 min, colour: { red: 40 min } }']],
+    [
+      '42:29 route[2].finds.dirt.repair.usual: missing; should be a time, such as "20 min" or { low: 35 min, likely: 42 min, high: 60 min }',
+      '42:47 route[2].finds.dirt.repair.usuall: values of the option with their times, such as { red: 40 min }; got "25 min"',
+    ],
+  ],
+  [
+    'a repair by option without a unit',
+    [['repair: 25 min', 'repair: { usual: 25 min, colour: { red: 40 } }']],
+    [
+      '42:69 route[2].finds.dirt.repair.colour.red: a time with its unit (s, min, h, days), such as "40 min"; got 40',
+    ],
+  ],
+  [
+    'a repair with a misspelt form of time',
+    [['repair: 25 min', 'repair: { low: 5 min, hihg: 9 min }']],
+    [
+      '42:51 route[2].finds.dirt.repair.hihg: one of the keys low, likely, high, shape, mean, cv, sd, constant, uniform, triangular, pert, exponential, erlang, gamma, lognormal, normal, discrete, weibull, mixture, observed, column, unit; got "hihg"; did you mean "high"?',
+    ],
+  ],
+  [
+    'a repair with a misspelt name of a form',
+    [['repair: 25 min', 'repair: { gama: { mean: 25 min, cv: 0.3 } }']],
+    [
+      '42:39 route[2].finds.dirt.repair.gama: one of the keys low, likely, high, shape, mean, cv, sd, constant, uniform, triangular, pert, exponential, erlang, gamma, lognormal, normal, discrete, weibull, mixture, observed, column, unit; got "gama"; did you mean "gamma"?',
+    ],
+  ],
+  [
     'a hold that is no',
     [['work: 30 min, takes off', 'hold: false, work: 30 min, takes off']],
     ['44:39 route[4].hold: true, or what noted items take, such as { mend: 45 min }; got false'],

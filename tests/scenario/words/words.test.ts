@@ -81,6 +81,11 @@ describe('a value in words', () => {
     [['route', 3, 'creates', 'dirt', 'colour', 'red'], 'the chance of dirt from prime where colour is red'],
     [['route', 3, 'finds', 'runs', 'chance', 'usual'], 'the chance that prime finds runs'],
     [['route', 3, 'fails', 'repair', 'mean'], 'the repair after a failure at prime, the mean'],
+    [['route', 3, 'fails', 'repair', 'usual'], 'the repair after a failure at prime, the usual one'],
+    [
+      ['route', 3, 'fails', 'repair', 'colour', 'red', 'mean'],
+      'the repair after a failure at prime where colour is red, the mean',
+    ],
     [['lanes', 'road', 'drive'], 'the drive on road'],
     [['supplies', 'packs', 'deliveries', 1, 'lot'], 'the lot of delivery 2 of packs'],
     [['supplies', 'packs', 'deliveries', 'lot'], 'the lot of each delivery of packs'],
@@ -121,7 +126,10 @@ describe('every key that a planner can write', () => {
   };
   /** A time is told behind the work of a step; a chance behind a defect. */
   const whole = (address: string): string =>
-    address.replace(/^(simple-)?time(?=\.|$)/, 'route.work').replace(/^chance-by-option/, 'route.creates.*');
+    address
+      .replace(/^(simple-)?time(?=\.|$)/, 'route.work')
+      .replace(/^chance-by-option/, 'route.creates.*')
+      .replace(/^time-by-option/, 'route.fails.repair');
   const all = allForms(keySchema()).flatMap(({ address, keys }) =>
     Object.keys(keys)
       .filter((key) => key !== 'include' || address === '')

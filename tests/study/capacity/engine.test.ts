@@ -99,6 +99,39 @@ describe('expected visits and repairs', () => {
   });
 });
 
+describe('repairs and mending by option', () => {
+  it('are counted by the shares of options, with chances that go by the same option', () => {
+    const { scenario, problems } = readScenario(
+      `
+scenario: longer on lime
+programme: { arrivals: 9 h, quantity: 8000, options: { colour: { lime: 25 %, white: 75 % }, body: { van: 40 %, cab: 60 % } } }
+defects: { dirt: {}, dent: {} }
+sites: { hall: { stations: { booth: {}, gate: { buffer: unlimited }, hold area: { buffer: unlimited } } } }
+route:
+  - { step: coat, at: booth, work: 1 h, creates: { dirt: { usual: 20 %, colour: { lime: 60 % } }, dent: 50 % } }
+  - step: look
+    at: gate
+    finds:
+      dirt: { chance: 100 %, repair: { usual: 25 min, colour: { lime: 40 min }, body: { van: 30 min } } }
+      dent: { chance: 100 %, carry: { usual: 1 h, body: { van: { mean: 2 h, cv: 0.2 } } } }
+  - { step: hold, at: hold area, hold: true }
+`,
+      'lime.yaml',
+      () => '',
+    );
+    if (scenario === undefined) throw new Error(JSON.stringify(problems));
+    const model = compile(scenario),
+      { attended } = demand(model),
+      seen = observe(simulate(prepare(model), 'lime', 1), 1);
+    // Lime 0.25 × 0.6 × 40, other vans and cabs 0.75 × 0.2 × (0.4 × 30 + 0.6 × 25).
+    expect(attended[model.steps.names.indexOf('look')]).toBeCloseTo(6 + 4.05, 9);
+    expect(attended[model.steps.names.indexOf('hold')]).toBeCloseTo(0.5 * (0.4 * 120 + 0.6 * 60), 9);
+    // 52.05 in all; a unit's repairs have a standard deviation of 55 min, its mean over 8000 units of 0.6.
+    const minutes = seen.quality.repairMinutes.reduce((sum, each) => sum + each, 0) / 8000;
+    expect(Math.abs(minutes - 52.05)).toBeLessThan(3.5 * 0.6);
+  });
+});
+
 describe('what a timetable takes away', () => {
   /** Invented, without chance; more units wait than the lane can take. */
   const road = (more: string) => `

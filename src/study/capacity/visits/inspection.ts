@@ -1,9 +1,8 @@
 import type { Model } from '../../../flow/model/model.js';
 import { CARRY, REPAIR, SEND_BACK } from '../../../flow/model/quality.js';
-import { meanOf } from '../../../random/distribution.js';
 import { remembered } from '../../../scenario/values/raw.js';
 import { rowsOf } from '../../lists.js';
-import { meanChance } from '../means.js';
+import { meanChance, meanRepair } from '../means.js';
 import type { Build } from '../mix.js';
 import { type Find, type FindOdds, LimitedLoop, oddsOf, openAfter } from './finds.js';
 import { BackStream, type Columns, carried, mendMinutes, passedOn, type Stream } from './streams.js';
@@ -32,7 +31,7 @@ export class Inspection {
 
   constructor(
     private readonly model: Model,
-    build: Build,
+    private readonly build: Build,
     step: number,
     private readonly columns: Columns,
   ) {
@@ -135,14 +134,14 @@ export class Inspection {
     if (find.note < 0) return;
     const {
         columns,
-        model: { thens, draws },
+        model: { thens },
       } = this,
       carriedBefore = (going * open[carried(columns, find.note)]) / units;
     if (find.kind === CARRY) {
       const more = find.slot < 0 ? (going - carriedBefore) * found : going * found,
-        draw = thens.repairDraw[find.then];
+        minutes = meanRepair(this.model, this.build, thens.repairTime[find.then]);
       add(carried(columns, find.note), more);
-      if (draw >= 0) add(mendMinutes(columns), more * meanOf(draws[draw].distribution));
+      if (minutes > 0) add(mendMinutes(columns), more * minutes);
     } else if (find.slot < 0 && isOn) {
       const column = passedOn(columns, find.note);
       add(column, (going - (going * open[column]) / units) * noted);

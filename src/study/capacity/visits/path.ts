@@ -3,7 +3,7 @@ import { HOLD_NONE } from '../../../flow/model/quality.js';
 import { REWORK_BOTH, REWORK_ONLY, REWORK_SKIP } from '../../../flow/model/steps.js';
 import { remembered } from '../../../scenario/values/raw.js';
 import { rowsOf } from '../../lists.js';
-import { chanceToMeet, meanChance, meanDraw } from '../means.js';
+import { chanceToMeet, meanChance, meanDraw, meanRepair } from '../means.js';
 import { type Build, stockBuild } from '../mix.js';
 import { type Joining, joiningAt, type LeftOf } from './carried.js';
 import { Inspection } from './inspection.js';
@@ -70,7 +70,7 @@ export function layPath(
       mayClaim: mayClaimAt(model, step),
       joining: joiningAt(model, step, build, stock, leftOf),
       hold: quality.hold[step],
-      mend: meanDraw(model, quality.mendDraw[step]),
+      mend: meanRepair(model, build, quality.mendTime[step]),
       compareWith: quality.compareWith[step] < 0 ? -1 : quality.compareWith[step] - routes.firstStep[route],
       differs: meanDraw(model, quality.differDraw[step]),
       forward: steps.rework[step] === REWORK_ONLY ? 0 : met,
