@@ -97,6 +97,7 @@ function observeLanes({ shop: { lanes }, model, now }: Run, minutes: number) {
   return {
     trips: column(lanes, ({ trips }) => trips),
     carried: column(lanes, ({ carried }) => carried),
+    carriedAgain: column(lanes, ({ carriedAgain }) => carriedAgain),
     waitMinutes: column(lanes, ({ waitMinutes }) => waitMinutes),
     truckBusy: column(lanes, (lane) => share(lane.busy, lane)),
     truckBlocked: column(lanes, (lane) => share(lane.blocked, lane)),

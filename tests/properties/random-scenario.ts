@@ -115,6 +115,8 @@ export const randomScenario = fc.record({
   /** Carriers and teams stay up to the first step of a station only, and what units sent back to it do. */
   short: fc.boolean(),
   inRework: fc.constantFrom('', ', in rework: without', ', in rework: again', ', in rework: again'),
+  /** Trucks back to the site before, to which units are sent back; 0: to the first step of their own site. */
+  home: fc.constantFrom(0, 0, 1, 2),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
@@ -143,18 +145,21 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
     short,
     inRework,
     beside,
+    home,
   } = drawn;
   const upTo = (end: string): string => `from: begin, to: ${short ? 'do 0-0' : end}${inRework}`;
   // What a part brings is looked for at the end of the first site; an item that is noted comes to a hold, or
   // is shipped with it.
   const flaw = flawedParts ? ', creates: { part flaw: 40 % }' : '',
     seek = flawedParts && (stock > 0 || own) ? ', finds: { part flaw: { chance: 60 %, carry: 6 min } }' : '';
+  const lane = (name: string, from: number, to: number, count: number): string =>
+    `  ${name}: { from: site ${from}, to: site ${to}, trucks: ${count}, capacity: ${capacity}, load: 5 min, drive: { low: 20 min, high: 60 min }, unload: 5 min, return: 30 min, leaves: ${leaves}${banks} }`;
   const lanes = sites
     .slice(1)
-    .map(
-      (_, i) =>
-        `  lane ${i}: { from: site ${i}, to: site ${i + 1}, trucks: ${trucks}, capacity: ${capacity}, load: 5 min, drive: { low: 20 min, high: 60 min }, unload: 5 min, return: 30 min, leaves: ${leaves}${banks} }`,
-    );
+    .flatMap((_, i) => [
+      lane(`lane ${i}`, i, i + 1, trucks),
+      ...(home > 0 ? [lane(`home ${i}`, i + 1, i, home)] : []),
+    ]);
   const feeders = [
     ...(stock > 0
       ? [
@@ -211,7 +216,7 @@ ${sites
   .map(({ stations, hoists }, s) =>
     [
       ...(s > 0 ? [`  - { lane: lane ${s - 1} }`] : []),
-      ...stations.flatMap((one, i) => stepTexts(one, s, i, stations, hoists)),
+      ...stations.flatMap((one, i) => stepTexts(one, s, i, stations, hoists, home > 0 && s > 0 ? s - 1 : s)),
       `  - { step: end ${s}, at: done ${s}, work: 3 min${parts(s, stock, own, supply !== '')}${s === 0 ? seek : ''} }`,
       ...(hold && ((s === 0 && seek !== '') || carries(stations))
         ? [
@@ -245,13 +250,17 @@ function stationText({ places, buffer, ownRework, kind, changeover, failures }: 
   return `{ places: ${places}, buffer: ${buffer}${ownRework ? ', rework buffer: unlimited' : ''}${changeover && kind === 'colour' ? `, changeover: { on: colour, work: 5 min${buffer === 'unlimited' ? ', from to: { red: { white: { exponential: { mean: 8 min } } } }, batch: { most: 2, longest wait: 1 h }' : ''} }` : ''} }`;
 }
 
-/** The flaw of a site is made at its first station, if at all, and sought at its last. */
+/**
+ * The flaw of a site is made at its first station, if at all, and sought at its last; units go back to the
+ * first station of the site `back`.
+ */
 function stepTexts(
   one: Station,
   s: number,
   i: number,
   stations: readonly Station[],
   hoists: string,
+  back: number,
 ): string[] {
   const isFirst = i === 0,
     isLast = i === stations.length - 1,
@@ -272,7 +281,7 @@ function stepTexts(
   // A unit that comes back has to meet the first step again, so a sample stands only where nobody is sent.
   const path = isFirst || isLast ? '' : one.path;
   return [
-    `  - { step: do ${s}-${i}, ${head}${path}${crew}${hoistText(one, hoists)}${time}${makes}${isLast && first.creates && seeks ? finds(last, s) : ''}${isLast && last.then === 'fails' ? `, fails: { chance: 20 %, back to: do ${s}-0, limit: 2 }` : ''} }`,
+    `  - { step: do ${s}-${i}, ${head}${path}${crew}${hoistText(one, hoists)}${time}${makes}${isLast && first.creates && seeks ? finds(last, s, back) : ''}${isLast && last.then === 'fails' ? `, fails: { chance: 20 %, back to: do ${back}-0, limit: 2 }` : ''} }`,
     ...(one.again && one.kind === 'work' && !isLast
       ? [`  - { step: more ${s}-${i}, ${head}, work: 4 min }`]
       : []),
@@ -287,7 +296,7 @@ function hoistText({ hoist, kind, changeover }: Station, hoists: string): string
     : `, equipment: { hoist: ${hoist} }`;
 }
 
-function finds({ then }: Station, s: number): string {
+function finds({ then }: Station, s: number, back: number): string {
   const what =
     then === 'repair'
       ? 'repair: { usual: 7 min, colour: { red: { exponential: { mean: 9 min } } } }'
@@ -295,6 +304,6 @@ function finds({ then }: Station, s: number): string {
         ? 'scrap: true'
         : then === 'carry'
           ? 'carry: { usual: 11 min, colour: { white: 5 min } }'
-          : `back to: do ${s}-0, limit: 3`;
+          : `back to: do ${back}-0, limit: 3`;
   return `, finds: { flaw ${s}: { chance: 80 %, ${what} } }`;
 }

@@ -6,23 +6,26 @@ import { readScenario } from '../../src/scenario/read.js';
 import { play, shippedAt } from '../flow/run-yaml.js';
 import { summarise } from '../study/summarise.js';
 
-it('17-costs.yaml costs to the cent what its first lines say', () => {
-  const text = readFileSync(
-    fileURLToPath(new URL('../../scenarios/rules/17-costs.yaml', import.meta.url)),
-    'utf8',
-  );
-  const scenario = readScenario(text, '17-costs.yaml', () => '').scenario!,
+function costsOf(file: string) {
+  const text = readFileSync(fileURLToPath(new URL(`../../scenarios/rules/${file}`, import.meta.url)), 'utf8');
+  const scenario = readScenario(text, file, () => '').scenario!,
     played = play(text),
-    h = 60;
-  expect(shippedAt(played)).toEqual([7 * h, 11 * h, 11.5 * h, 15 * h]);
-  const costs = summarise({
+    model = compile(scenario);
+  const { costs } = summarise({
     scenario,
-    model: compile(scenario),
+    model,
     observations: [played.seen],
-    file: '17-costs.yaml',
+    file,
     seed: 'hand',
     level: 0.95,
-  }).costs!;
+  });
+  return { played, costs: costs! };
+}
+
+it('17-costs.yaml costs to the cent what its first lines say', () => {
+  const { played, costs } = costsOf('17-costs.yaml'),
+    h = 60;
+  expect(shippedAt(played)).toEqual([7 * h, 11 * h, 11.5 * h, 15 * h]);
   const money = Object.fromEntries(
     costs.parts.map(({ name, perUnit }) => [name, Math.round(perUnit.mean * 4 * 1e6) / 1e6]),
   );
@@ -37,4 +40,11 @@ it('17-costs.yaml costs to the cent what its first lines say', () => {
   expect(costs.perUnit.mean).toBeCloseTo(481, 9);
   expect(costs.rework.hoursPerUnit.mean * 4).toBeCloseTo(2 * (2 + 0.5), 9);
   expect(costs.rework.costPerUnit.mean).toBeCloseTo(181, 9);
+});
+
+it('08-back-to-paint.yaml pays a trip home and another one out for each cabin that is sent back', () => {
+  const { played, costs } = costsOf('08-back-to-paint.yaml'),
+    [, back] = played.seen.lanes.carried;
+  expect(costs.perUnit.mean).toBeCloseTo(90 + ((90 + 150) * back) / 200, 9);
+  expect(costs.rework.costPerUnit.mean).toBeCloseTo(((90 + 150) * back) / 200, 9);
 });

@@ -51,6 +51,22 @@ describe('the scenario of rule', () => {
     expectMinutes(repairMinutes[1], 60, 60, 0.4);
   });
 
+  it('8, back to paint: one cabin in five goes home, comes again, and costs both trips', () => {
+    const seen = played('08-back-to-paint'),
+      { lanes, shipped } = seen.seen,
+      home = at(seen.model.lanes.names, 'return to coachworks'),
+      out = at(seen.model.lanes.names, 'coachworks to final plant');
+    expect(shipped).toBe(200);
+    expectCount(lanes.carried[home], 200, 0.2);
+    expect(lanes.trips[home]).toBe(lanes.carried[home]);
+    expect(lanes.trips[out]).toBe(200 + lanes.carried[home]);
+    expect(visits(seen, 'paint')).toBe(200 + lanes.carried[home]);
+    expect(visits(seen, 'fit')).toBe(200);
+    const leads = shippedAt(seen).map((time, i) => Math.round(time - seen.seen.enteredAt[i]));
+    expect(Math.min(...leads)).toBe(305);
+    expect(Math.min(...leads.filter((lead) => lead > 500))).toBe(305 + 285);
+  });
+
   it('8, carried defect: 1 - (5/6)^2 of the units have it, and 0.9 of these are found on the road', () => {
     const seen = played('08-carried-defect'),
       { quality } = seen.seen,

@@ -176,6 +176,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     lanes: {
       trips: zeros(lanes.count),
       carried: zeros(lanes.count),
+      carriedAgain: zeros(lanes.count),
       waitMinutes: zeros(lanes.count),
       truckBusy: zeros(lanes.count),
       truckBlocked: zeros(lanes.count),

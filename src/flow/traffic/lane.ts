@@ -67,6 +67,8 @@ export class Lane extends ActivePeriods {
   private since = NaN;
   trips = 0;
   carried = 0;
+  /** Of these in rework: sent back, or on their way again to the inspection that sent them. */
+  carriedAgain = 0;
   waitMinutes = NaN;
   /** Most units in the bank at once, be it for no time: a full load is gone the moment it is there. */
   mostInBank = 0;
@@ -150,6 +152,7 @@ export class Lane extends ActivePeriods {
     this.atBase = 0;
     this.trips = 0;
     this.carried = 0;
+    this.carriedAgain = 0;
     this.waitMinutes = 0;
     this.arrivedArea = 0;
   }

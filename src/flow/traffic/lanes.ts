@@ -126,6 +126,7 @@ function load(run: Run, lane: Lane): void {
   while (truck.load < capacity[id] && bank.waiting > 0) {
     const unit = bank.take();
     lane.waitMinutes += run.now - unit.queuedAt;
+    if (unit.rework !== null) lane.carriedAgain++;
     unit.truck = truck;
     truck.units.push(unit);
     truck.load++;

@@ -85,7 +85,7 @@ export function findSchema(time: TimeSchema) {
           );
         for (const [key, value] of Object.entries({ by, limit, 'at limit': atLimit }))
           if (value !== undefined && backTo === undefined)
-            wrong([key], `${key} only together with back to`, saySeen(value));
+            wrong([key], `${key} only together with back to`, saySeen(key === 'by' ? by?.join(', ') : value));
         if (limit === 'unlimited' && atLimit !== undefined)
           wrong(['at limit'], 'at limit only with a limit, which may not be unlimited', saySeen(atLimit));
       }),

@@ -3,7 +3,7 @@ import { lanesBack, nameAt, type WayBack, waysBackOf } from '../lookup/ways-back
 import { meets, varietiesOf } from '../steps/conditions.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import { own, remembered, textOf } from '../values/raw.js';
+import { own, remembered } from '../values/raw.js';
 
 /** Send-backs to another site: lanes must lead there, and those of the route from there to here again. */
 export function* wayBackFindings(scenario: Scenario): Iterable<Finding> {
@@ -15,7 +15,7 @@ export function* wayBackFindings(scenario: Scenario): Iterable<Finding> {
       yield {
         path: byOf(path),
         wanted: 'lanes only to a step at another site; to this one the unit goes without',
-        seen: textOf(by),
+        seen: inQuotes(by),
       };
   for (const back of ways) {
     const wrong = back.by === undefined ? noLane(scenario, back) : wrongLane(scenario, back, back.by);
@@ -29,13 +29,14 @@ export function* wayBackFindings(scenario: Scenario): Iterable<Finding> {
     if (way.join('\n') !== known.join('\n'))
       yield {
         path: back.by === undefined ? path : byOf(path),
-        wanted: `the lanes of the other find that sends back from this step to the same: ${textOf(known)}`,
-        seen: textOf(way),
+        wanted: `the lanes of the other find that sends back from this step to the same: ${inQuotes(known)}`,
+        seen: inQuotes(way),
       };
     yield* notAgain(scenario, back);
   }
 }
 
+const inQuotes = (lanes: readonly string[]): string => lanes.map((lane) => `"${lane}"`).join(', ');
 const byOf = (path: Path): Path => [...path.slice(0, -1), 'by'];
 
 function noLane(scenario: Scenario, back: WayBack): Finding | undefined {

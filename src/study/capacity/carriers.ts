@@ -9,6 +9,7 @@ import { chanceToMeet, meanDraw } from './means.js';
 import { type Build, optionMix, stockBuild } from './mix.js';
 import { stationMinutes } from './station.js';
 import { wayOf } from './way.js';
+import { tripsBackFrom } from './ways-back.js';
 
 /** What a carrier or a team is asked for, per unit released. */
 export interface StayDemand {
@@ -55,6 +56,10 @@ export function stayDemands(
         { attended, unattended } = stationMinutes(model, asks, step);
       minutes += isWith(step) * (isCarrier ? attended + unattended : attended);
       if (lane >= 0) minutes += isWith(step) * asks.visits[step] * carriedMinutes(model, lane);
+      // A team stays behind.
+      if (isCarrier)
+        for (const trip of tripsBackFrom(model, step))
+          minutes += isWith(step) * asks.visits[trip] * carriedMinutes(model, steps.lane[trip]);
     }
     const legs = wayOf(model, asks, daily, { id, isWith, askedPerDay }).map((leg) =>
       'minutes' in leg ? { ...leg, minutes: leg.minutes / holds } : { ...leg, share: leg.share / holds },

@@ -7,7 +7,9 @@ import { chanceToMeet, meanDraw, meanFactor, meanLearning, meanRepair } from './
 import { addValues, type Build, optionMix, routeOptions, stockBuild } from './mix.js';
 
 import { spotsOf } from './spots.js';
-import { expectedVisits, type Look, type Visits } from './visits/visits.js';
+import { added, type Look } from './visits/looks.js';
+import { expectedVisits, type Visits } from './visits/visits.js';
+import { waysBackFrom } from './ways-back.js';
 
 /** What the steps of all routes ask for, per unit released. Arrays run over the steps of the model. */
 export interface Demand {
@@ -139,6 +141,8 @@ function reckon(model: Model): Demand {
       visits[step] += times;
       const look = path.looks[i];
       if (look !== undefined) looks.set(step, added(looks.get(step), look, units));
+      for (const [target, way] of waysBackFrom(model, step))
+        for (const at of way) visits[at] += units * (look?.sentTo.get(target) ?? 0);
       if (steps.station[step] < 0) return;
       const passes = steps.passes[step],
         settle = mean(steps.settleDraw[step]);
@@ -184,16 +188,5 @@ function reckon(model: Model): Demand {
     claimedAgain,
     without,
     isExact,
-  };
-}
-
-/** One more look, by so many units. */
-function added(before: Look | undefined, { units, clear, sentTo }: Look, times: number): Look {
-  return {
-    units: (before?.units ?? 0) + times * units,
-    clear: (before?.clear ?? 0) + times * clear,
-    sentTo: new Map(
-      [...sentTo].map(([target, sent]) => [target, (before?.sentTo.get(target) ?? 0) + times * sent]),
-    ),
   };
 }

@@ -1,5 +1,6 @@
 import { LEAVE_FULL, LEAVE_TIMETABLE } from '../../flow/model/lanes.js';
 import type { Model } from '../../flow/model/model.js';
+import { CREW } from '../../flow/model/resources.js';
 import { countWhere } from '../../flow/model/time.js';
 import { type Leg, load } from './alone.js';
 import type { DailyMinutes } from './days.js';
@@ -7,6 +8,7 @@ import type { Demand } from './demand.js';
 import { meanDraw } from './means.js';
 import { spotsOf } from './spots.js';
 import { availability, stationMinutes } from './station.js';
+import { tripsBackFrom } from './ways-back.js';
 
 /** Legs so far; the hours in which units come to the next, a calendar; how many come together. */
 interface Way {
@@ -34,11 +36,12 @@ export function wayOf(
     readonly askedPerDay: number | null;
   },
 ): Leg[] {
-  const { companions, steps, stations, lanes } = model,
+  const { companions, resources, steps, stations, lanes } = model,
     from = companions.from[id],
+    isTeam = resources.kind[companions.resource[id]] === CREW,
     way: Way = { legs: [], hours: -1, together: 1 };
   /** Until others have come, evenly over the hours of the step before, or the longest wait is over. */
-  const fill = (step: number, least: number, most: number, longest: number): void => {
+  const fill = (step: number, share: number, least: number, most: number, longest: number): void => {
     const perUnit = asks.visits[step],
       { hours } = way;
     if (askedPerDay === null || !(perUnit > 0) || most <= 1) return;
@@ -48,34 +51,49 @@ export function wayOf(
     // The others come in the hours of the step before; the longest wait goes by the clock.
     way.legs.push(
       isTimedOut
-        ? { calendar: null, minutes: isWith(step) * perUnit * wait }
+        ? { calendar: null, minutes: share * perUnit * wait }
         : {
             calendar: daily.calendar(hours),
-            minutes: (isWith(step) * perUnit * apart(hours) * (together - 1)) / 2,
+            minutes: (share * perUnit * apart(hours) * (together - 1)) / 2,
           },
     );
     way.together = together;
   };
+  const travel = (step: number, share: number): void => {
+    const lane = steps.lane[step],
+      visits = asks.visits[step],
+      departures = lanes.timetable[lane];
+    if (lanes.rule[lane] === LEAVE_TIMETABLE) {
+      const times = countWhere(departures, (time) => time < daily.spanMinutes),
+        atEach = (askedPerDay ?? 0) * visits * (daily.workingDays / Math.max(1, times));
+      way.legs.push({ departures, share: share * visits });
+      way.together = Math.min(lanes.capacity[lane], Math.max(1, atEach));
+    } else
+      fill(
+        step,
+        share,
+        1,
+        lanes.capacity[lane],
+        lanes.rule[lane] === LEAVE_FULL ? Infinity : lanes.wait[lane],
+      );
+    goBy(model, daily, lane, share * visits, way);
+  };
   for (let step = from; step <= companions.to[id]; step++) {
     const station = steps.station[step],
-      lane = steps.lane[step],
-      visits = asks.visits[step];
-    if (lane >= 0) {
-      const departures = lanes.timetable[lane];
-      if (lanes.rule[lane] === LEAVE_TIMETABLE) {
-        const times = countWhere(departures, (time) => time < daily.spanMinutes),
-          atEach = (askedPerDay ?? 0) * visits * (daily.workingDays / Math.max(1, times));
-        way.legs.push({ departures, share: isWith(step) * visits });
-        way.together = Math.min(lanes.capacity[lane], Math.max(1, atEach));
-      } else
-        fill(step, 1, lanes.capacity[lane], lanes.rule[lane] === LEAVE_FULL ? Infinity : lanes.wait[lane]);
-      goBy(model, daily, lane, isWith(step) * visits, way);
-    } else if (station >= 0 && model.sideBySide.group[step] < 0) {
+      lane = steps.lane[step];
+    if (lane >= 0) travel(step, isWith(step));
+    else if (station >= 0 && model.sideBySide.group[step] < 0) {
       const most = Math.min(stations.lotMost[station], stations.places[station]);
-      if (most > 0 && step > from) fill(step, stations.lotLeast[station], most, stations.lotWait[station]);
+      if (most > 0 && step > from)
+        fill(step, isWith(step), stations.lotLeast[station], most, stations.lotWait[station]);
       standAt(model, asks, daily, step, isWith(step), way);
       if (most === 0) way.together = 1;
     }
+    if (isTeam) continue;
+    // Some go back from here, with it, and come again to what is before.
+    const { hours, together } = way;
+    for (const trip of tripsBackFrom(model, step)) travel(trip, isWith(step));
+    [way.hours, way.together] = [hours, together];
   }
   return way.legs;
 }

@@ -1,4 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
+import { waysBackFrom } from '../capacity/ways-back.js';
 import type { Seen } from './seen.js';
 
 /** Shares of the units at a destination (stations, then lanes) that go on to each other one. */
@@ -22,6 +23,9 @@ export function waysOf(model: Model, seen: Pick<Seen, 'stepVisits' | 'carried'>)
         : -1;
   const passed = (step: number): number =>
     steps.lane[step] >= 0 ? seen.carried[steps.lane[step]] : seen.stepVisits[step];
+  /** Behind the last route are the ways back. */
+  const isNext = (step: number, route: number): boolean =>
+    steps.route[step] === route && steps.onTo[step] < 0;
   const at = new Float64Array(ways.length);
   for (let step = 0; step < steps.count; step++) {
     const from = placeOf(step),
@@ -29,17 +33,20 @@ export function waysOf(model: Model, seen: Pick<Seen, 'stepVisits' | 'carried'>)
     if (from < 0 || !(units > 0)) continue;
     at[from] += units;
     let left = 1;
-    for (
-      let next = step + 1;
-      next < steps.count && steps.route[next] === steps.route[step] && left > LEAST;
-      next++
-    ) {
-      const to = placeOf(next);
-      if (to < 0 || to === from || model.sideBySide.group[next] >= 0) continue;
-      const share = left * Math.min(1, passed(next) / units);
+    /** So many of those left. */
+    const go = (to: number, part: number): void => {
+      if (to < 0 || to === from) return;
+      const share = left * Math.min(1, part);
       ways[from].set(to, (ways[from].get(to) ?? 0) + units * share);
       left -= share;
+    };
+    if (steps.onTo[step] >= 0) {
+      go(placeOf(steps.onTo[step]), 1);
+      continue;
     }
+    for (const [first] of waysBackFrom(model, step).values()) go(placeOf(first), passed(first) / units);
+    for (let next = step + 1; next < steps.count && isNext(next, steps.route[step]) && left > LEAST; next++)
+      if (model.sideBySide.group[next] < 0) go(placeOf(next), passed(next) / units);
   }
   return ways.map((to, from) => new Map([...to].map(([id, units]) => [id, units / at[from]])));
 }

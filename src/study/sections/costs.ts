@@ -9,6 +9,7 @@ import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
 import { ratio, sum, sumOf } from '../statistics/sums.js';
+import { tripsAgain } from './lanes.js';
 
 /** Money per unit shipped and in all, over the time observed. */
 export interface CostResult {
@@ -17,7 +18,7 @@ export interface CostResult {
   readonly total: Estimate;
   /** What has a price, in a fixed order; they add to the whole. */
   readonly parts: readonly CostPart[];
-  /** What rework costs, within the above: people's time in it, send-backs and scrap. */
+  /** What rework costs, within the above: people's time and trips in it, send-backs and scrap. */
   readonly rework: ReworkCost;
 }
 export interface CostPart {
@@ -52,7 +53,8 @@ export function costs(sample: Sample): Pending<CostResult | null> {
   if (costs === undefined) return null;
   const parts = pricedParts(model, costs, scenario.before),
     total = totalOf(parts),
-    hourly = hourPrices(model, costs).map(({ hour }) => hour);
+    hourly = hourPrices(model, costs).map(({ hour }) => hour),
+    tripPrices = model.lanes.names.map((name) => own(costs.trucks, name)?.trip ?? 0);
   const perUnit = (of: (observation: Observation) => number) =>
       sample.amount((each) => ratio(of(each), each.shipped)),
     whole = perUnit(total);
@@ -73,6 +75,7 @@ export function costs(sample: Sample): Pending<CostResult | null> {
       costPerUnit: perUnit(
         (each) =>
           paidAt(each.reworkMinutes, hourly) +
+          tripsAgain(each.lanes, tripPrices) +
           sendBacks(each) * (costs.sendBack ?? 0) +
           each.scrapped * (costs.scrap ?? 0),
       ),

@@ -1,3 +1,4 @@
+import type { Observation } from '../../measure/observe.js';
 import type { Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -30,3 +31,14 @@ export function lanes(sample: Sample): Pending<LaneResult[]> {
     truckFree: sample.share((each) => each.lanes.truckFree[id]),
   }));
 }
+
+/** Money for trips of units in rework; of a truck with others on board, their share of its trip. */
+export const tripsAgain = (
+  { trips, carried, carriedAgain }: Observation['lanes'],
+  prices: readonly number[],
+): number =>
+  prices.reduce(
+    (money, price, lane) =>
+      carriedAgain[lane] > 0 ? money + (price * trips[lane] * carriedAgain[lane]) / carried[lane] : money,
+    0,
+  );

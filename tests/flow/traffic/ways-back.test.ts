@@ -53,6 +53,7 @@ describe('a unit sent back to another site', () => {
     expect(played.seen.lanes).toMatchObject({
       trips: Float64Array.of(2, 1),
       carried: Float64Array.of(2, 1),
+      carriedAgain: Float64Array.of(1, 1),
     });
     expect([visits(played, 'weld'), visits(played, 'paint'), visits(played, 'test')]).toEqual([1, 2, 2]);
   });

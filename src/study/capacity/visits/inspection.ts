@@ -4,6 +4,7 @@ import { remembered } from '../../../scenario/values/raw.js';
 import { rowsOf } from '../../lists.js';
 import { meanChance, meanRepair } from '../means.js';
 import type { Build } from '../mix.js';
+import { waysBackFrom } from '../ways-back.js';
 import { type Find, type FindOdds, LimitedLoop, oddsOf, openAfter } from './finds.js';
 import { BackStream, type Columns, carried, mendMinutes, passedOn, type Stream } from './streams.js';
 
@@ -54,9 +55,10 @@ export class Inspection {
     this.limited = new Map(
       [...this.byThen.keys()].map((then) => [then, new LimitedLoop(model.thens.limit[then])]),
     );
+    const ways = waysBackFrom(model, step);
     // The earliest of the steps named by what is found is where the unit goes.
     const targets = [...this.byTarget.keys()].sort((a, b) => a - b);
-    this.backs = targets.map((target) => new BackStream(step, target, columns));
+    this.backs = targets.map((target) => new BackStream(step, target, columns, ways.has(target)));
   }
 
   startSweep(): void {

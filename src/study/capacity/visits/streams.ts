@@ -77,6 +77,7 @@ export interface Stream {
 export class BackStream implements Stream {
   units = 0;
   readonly open: Float64Array;
+  private readonly left: readonly Stay[];
   private unitsNow = 0;
   private readonly openNow: Float64Array;
 
@@ -84,7 +85,10 @@ export class BackStream implements Stream {
     readonly from: number,
     readonly target: number,
     private readonly columns: Columns,
+    /** The way leads to another site: teams stay behind. */
+    leavesSite: boolean,
   ) {
+    this.left = leavesSite ? columns.stays.filter((stay) => stay.isLeftAt(from)) : [];
     this.open = new Float64Array(columns.count);
     this.openNow = new Float64Array(columns.count);
   }
@@ -100,6 +104,7 @@ export class BackStream implements Stream {
   /** The sweep is over: what was sent in it is what comes in the next. Returns the greatest change. */
   settle(): number {
     let change = Math.abs(this.units - this.unitsNow);
+    for (const { column } of this.left) this.openNow[column] = this.unitsNow;
     for (const s of this.columns.live) {
       change = Math.max(change, Math.abs(this.open[s] - this.openNow[s]));
       this.open[s] = this.openNow[s];

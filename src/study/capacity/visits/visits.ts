@@ -2,7 +2,7 @@ import type { Model } from '../../../flow/model/model.js';
 import { HOLD_NONE, HOLD_NOTED } from '../../../flow/model/quality.js';
 import type { Build } from '../mix.js';
 import { chanceNoted, joinPart, type LeftOf, mendAll, moveNotes } from './carried.js';
-import type { Inspection } from './inspection.js';
+import { type Look, lookOf } from './looks.js';
 import { type Creation, layPath, type PathStep } from './path.js';
 import type { Stay } from './stays.js';
 import { type Columns, carried, columnsOf, into, join, type Stream, StreamPool, split } from './streams.js';
@@ -26,13 +26,6 @@ export interface Visits {
   /** What is left open and noted on one that comes out, in the columns of a stream. */
   readonly left: Float64Array;
   readonly stays: readonly Stay[];
-}
-
-/** Units that an inspection looks at, those with nothing found, those sent back, by the step they go to. */
-export interface Look {
-  readonly units: number;
-  readonly clear: number;
-  readonly sentTo: ReadonlyMap<number, number>;
 }
 
 const SETTLED = 1e-9;
@@ -76,12 +69,6 @@ export function expectedVisits(
     }
   }
 }
-
-const lookOf = ({ units, clear, backs }: Inspection): Look => ({
-  units,
-  clear,
-  sentTo: new Map(backs.map((back) => [back.target, back.units])),
-});
 
 const FORWARD = -1;
 
