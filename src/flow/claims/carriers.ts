@@ -80,15 +80,11 @@ export const lackedOf = (unit: Unit, step: Step): Resource[] =>
 export const companionResources = (unit: Unit, step: Step): Resource[] =>
   step.companions.filter((companion) => isToClaim(unit, step, companion)).map(({ resource }) => resource);
 
-/** Whether what is to stay with the unit would be there if everybody of the largest shift were. */
-export const mayKeepAll = (unit: Unit, step: Step): boolean =>
-  step.companions.every((companion) => {
-    const { amount, resource } = companion;
-    return (
-      !isToClaim(unit, step, companion) ||
-      (resource.isCrew ? resource.amount - resource.engagedNow : resource.free) >= amount
-    );
-  });
+/** Whether what is to stay with the unit would be there if so many of a resource were free. */
+export const mayKeepAll = (unit: Unit, step: Step, free: (resource: Resource) => number): boolean =>
+  step.companions.every(
+    (companion) => !isToClaim(unit, step, companion) || free(companion.resource) >= companion.amount,
+  );
 
 function isThere(unit: Unit, step: Step, wanted: Resource): boolean {
   return wanted.free >= wantedOf(unit, step, wanted);

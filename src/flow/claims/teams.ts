@@ -45,7 +45,7 @@ export function stateWithout({ real: unit }: Unit, { teams }: Step): number {
 }
 
 /** Teams of a crew that are with units, in the order in which they were claimed. */
-function teamsOf({ shop, units }: Run, crew: Resource): Team[] {
+export function teamsOf({ shop, units }: Run, crew: Resource): Team[] {
   return shop.companions
     .filter(({ resource }) => resource === crew)
     .flatMap((companion) =>

@@ -1,7 +1,7 @@
 import { companionResources, lackedOf, mayKeepAll } from '../claims/carriers.js';
 import { goesBefore, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
 import type { Resource } from '../claims/resource.js';
-import { AS_BEFORE, allot, bringPeople, lacksTeam, workOf } from '../claims/teams.js';
+import { AS_BEFORE, allot, bringPeople, lacksTeam, teamsOf, workOf } from '../claims/teams.js';
 import type { Place } from '../floor/place.js';
 import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
 import type { Run } from '../run.js';
@@ -176,12 +176,24 @@ const hasShifts = ({ crewShifts }: Run, resource: Resource): boolean =>
 function wouldDo(run: Run, { phase, unit }: Place): boolean {
   const { step, ownOff } = unit!,
     { needs, ownParts } = step,
-    crewOnly = phase !== WAIT_NEEDS;
+    crewOnly = phase !== WAIT_NEEDS,
+    free = (resource: Resource): number => mostFree(run, resource);
   return (
     (!lacksTeam(unit!, step) || step.teams.every((team) => hasShifts(run, team.resource))) &&
-    (crewOnly || ((ownOff & ownParts) === 0 && mayKeepAll(unit!, step))) &&
+    (crewOnly || ((ownOff & ownParts) === 0 && mayKeepAll(unit!, step, free))) &&
     needs.every(({ resource, amount }) =>
-      resource.isCrew ? resource.amount - resource.engagedNow >= amount : crewOnly || resource.free >= amount,
+      resource.isCrew ? free(resource) >= amount : crewOnly || resource.free >= amount,
     )
   );
+}
+
+/** People who would be free if everybody of the largest shift were there, or of one whose teams wait for it. */
+function mostFree(run: Run, resource: Resource): number {
+  if (!resource.isCrew) return resource.free;
+  const own = run.crewShifts.find(({ crew, waits }) => waits && crew === resource);
+  if (own === undefined) return resource.amount - resource.engagedNow;
+  const left = [...own.most];
+  for (const { unit, companion } of teamsOf(run, resource))
+    left[unit.teamShift[companion.id]] -= companion.amount;
+  return Math.max(...left);
 }
