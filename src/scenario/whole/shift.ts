@@ -15,7 +15,8 @@ import { own, remembered } from '../values/raw.js';
  */
 export function* shiftFindings(scenario: Scenario): Iterable<Finding> {
   const teams = teamsOf(scenario),
-    known = new Map<string, number>();
+    known = new Map<string, number>(),
+    told = new Set<string>();
   for (const placed of allSteps(scenario)) {
     const { path, step } = placed,
       calendars = calendarsOf(scenario, placed, teams);
@@ -37,7 +38,7 @@ export function* shiftFindings(scenario: Scenario): Iterable<Finding> {
         wanted: 'a station and crews that are in at the same time in some hour of the week',
         seen: 'none',
       };
-    else if (longest > 0) yield* shutOut(scenario, placed, teams, calendars);
+    else if (longest > 0) yield* shutOut(scenario, placed, teams, calendars, told);
   }
 }
 
@@ -47,8 +48,10 @@ function* shutOut(
   { step, where }: StationedStep,
   teams: ReturnType<typeof teamsOf>,
   names: readonly string[],
+  told: Set<string>,
 ): Iterable<Finding> {
   for (const { name, path, kind } of teamsAt(teams, step.name)) {
+    if (told.has(name)) continue;
     const crew = own(where?.site.crews ?? {}, kind.crew),
       calendar = own(scenario.calendars, crew?.calendar ?? where?.site.calendar ?? '');
     if (crew?.shifts?.handOver !== 'wait' || calendar === undefined) continue;
@@ -56,6 +59,7 @@ function* shutOut(
       if ((crew.shifts.headcounts?.[shift] ?? crew.headcount) < kind.people) continue;
       const others = names.flatMap((each) => scenario.calendars[each] ?? []);
       if (longestTogether([{ ...calendar, hours: [hours] }, ...others]) > 0) continue;
+      told.add(name);
       yield {
         path: [...path, 'crew'],
         wanted:
