@@ -25,7 +25,16 @@ export const crowdedScenario = fc.record({
   capacity: fc.integer({ min: 1, max: 2 }),
   doors: fc.constantFrom('none', 'none', 'here', 'away'),
   /** People of the crew, or by shift; those wanted at each step, as far as the largest shift has them. */
-  crew: fc.constantFrom('1', '2', '3', '[1, 3]', '[2, 1]'),
+  crew: fc.constantFrom(
+    '1',
+    '2',
+    '3',
+    '[1, 3]',
+    '[2, 1]',
+    '[3, 2], absence: 20 %',
+    '[3, 3], hand over: wait',
+    '[2, 2], absence: 30 %, hand over: wait',
+  ),
   wanted: fc.array(fc.integer({ min: 0, max: 2 }), { minLength: 6, maxLength: 6 }),
   team: fc.boolean(),
   dollies: fc.integer({ min: 0, max: 3 }),
@@ -46,8 +55,13 @@ export type CrowdedScenario = typeof crowdedScenario extends fc.Arbitrary<infer 
 export function toCrowdedYaml(drawn: CrowdedScenario): string {
   const { looms, ride, bolts, lanes, doors, crew, line, stand } = drawn,
     byShift = crew.startsWith('['),
-    team = drawn.team && !byShift,
-    most = Math.max(...crew.match(/\d/g)!.map(Number)) - (team ? 1 : 0);
+    most =
+      Math.max(
+        ...crew
+          .replace(/absence.*/, '')
+          .match(/\d/g)!
+          .map(Number),
+      ) - (drawn.team ? 1 : 0);
   const people = (step: number): string =>
       drawn.wanted[step] > 0 && drawn.wanted[step] <= most ? `, crew: { hands: ${drawn.wanted[step]} }` : '',
     work = (mean: number): string => `work: { exponential: { mean: ${mean} min } }`,
@@ -76,7 +90,7 @@ sites:
 ${lanes || ride || doors === 'away' ? `lanes: { over: { from: near, to: far, ${lane} }, home: { from: far, to: near, ${lane} } }` : ''}
 ${bolts === '' ? '' : `supplies: { bolts: { site: near, at start: ${drawn.boltsAtStart}, ${bolts} } }`}
 ${drawn.dollies > 0 ? `carriers: { dolly: { count: ${drawn.dollies}, from: cut, to: check, return: 5 min } }` : ''}
-${team ? 'teams: { pair: { crew: hands, people: 1, from: cut, to: bend } }' : ''}
+${drawn.team ? 'teams: { pair: { crew: hands, people: 1, from: cut, to: bend } }' : ''}
 feeders:
   looms: { stock: ${looms}, route: [{ step: bind, at: bench, ${work(8)}${people(0)} }${ride ? away.replace('NAME', 'loom') : ''}${stand ? `, { step: dry, at: stand, ${work(5)} }` : ''}] }
   dashboards: { stock: ${looms}, route: [{ step: build, at: bench, parts: { looms: ${Math.min(drawn.taken, looms)}${bolts === '' ? '' : ', bolts: 1'} }, ${work(6)}${people(1)} }] }

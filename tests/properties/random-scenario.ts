@@ -52,6 +52,7 @@ const site = fc.record({
     'headcount: [3, 2], calendar: two',
     'headcount: [2, 3], absence: 20 %, calendar: two',
     'headcount: 3, hand over: wait, calendar: two',
+    'headcount: [3, 4], absence: 15 %, hand over: wait, calendar: two',
     'headcount: 3, absence: 10 %',
   ),
   hoists: fc.constantFrom(
@@ -184,7 +185,7 @@ ${sites
   .map(
     ({ stations, calendar, crew, shifts, hoists }, s) => `
   site ${s}:
-    ${calendar ? 'calendar: days' : 'zone: UTC'}
+    ${calendar ? `calendar: ${team && s === 0 && shifts.includes('wait') ? 'two' : 'days'}` : 'zone: UTC'}
     crews: { hands: ${calendar && shifts !== '' ? `{ ${shifts} }` : crew} }
 ${hoists === '' ? '' : `    equipment: { hoist: ${hoists} }\n`}    stations:
 ${stations.map((one, i) => `      ${nameOf(s, i)}: ${stationText(one)}`).join('\n')}
@@ -207,7 +208,7 @@ ${feeders.length > 0 ? `feeders:\n${feeders.join('\n')}` : ''}
 ${pulse ? 'pulse lines: { line: { stations: [done 0], takt: 7 min } }' : ''}
 ${outage ? `outages: [{ site: site 0, ${lanes.length > 0 ? 'lanes: lane 0, ' : ''}from: 2027-03-01 07:00, to: 2027-03-01 08:30 }, { stations: station 0-0, from: 2027-03-01 08:00, to: 2027-03-02 }]` : ''}
 ${dollies > 0 ? `carriers: { dollies: { count: ${dollies}, ${upTo(`end ${sites.length - 1}`)}, return: { exponential: { mean: 10 min } } } }` : ''}
-${team && sites[0].crew === 3 && (!sites[0].calendar || sites[0].shifts === '') ? `teams: { pair: { crew: hands, people: 1, ${upTo('end 0')} } }` : ''}
+${team && (sites[0].crew === 3 || (sites[0].calendar && sites[0].shifts !== '')) ? `teams: { pair: { crew: hands, people: 1, ${upTo('end 0')} } }` : ''}
 route:
   - { step: begin, at: start, work: { low: 2 min, high: 6 min }${own ? ', takes off: doors' : ''} }
 ${beside === '' ? '' : `  - { at: stall, side by side: [{ step: beside 1, crew: { hands: 1 }, work: { exponential: { mean: 5 min } } }, { step: beside 2, crew: { hands: 1 }, work: 4 min, process: 3 min${sites[0].hoists === '' ? '' : ', equipment: { hoist: 1 }'} }, { step: beside 3, when: { colour: red }, crew: { hands: 1 }, work: { low: 2 min, high: 9 min } }] }`}

@@ -81,15 +81,11 @@ export const lackedOf = (unit: Unit, step: Asked): Resource[] =>
 export const companionResources = (unit: Unit, step: Asked): Resource[] =>
   step.companions.filter((companion) => isToClaim(unit, step, companion)).map(({ resource }) => resource);
 
-/** Whether what is to stay with the unit would be there if everybody of the largest shift were. */
-export const mayKeepAll = (unit: Unit, step: Asked): boolean =>
-  step.companions.every((companion) => {
-    const { amount, resource } = companion;
-    return (
-      !isToClaim(unit, step, companion) ||
-      (resource.isCrew ? resource.amount - resource.engagedNow : resource.free) >= amount
-    );
-  });
+/** Whether what is to stay with the unit would be there if so many of a resource were free. */
+export const mayKeepAll = (unit: Unit, step: Asked, free: (resource: Resource) => number): boolean =>
+  step.companions.every(
+    (companion) => !isToClaim(unit, step, companion) || free(companion.resource) >= companion.amount,
+  );
 
 function isThere(unit: Unit, step: Asked, wanted: Resource): boolean {
   return wanted.free >= wantedOf(unit, step, wanted);

@@ -2,8 +2,9 @@ import { ActivePeriods } from '../accounts/active-periods.js';
 import { type Calendar, calendarAt } from '../floor/calendar.js';
 import type { Route, Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
+import { OWN_SHIFT } from '../model/crews.js';
 import type { Model } from '../model/model.js';
-import { CREW, EQUIPMENT, STOCK, SUPPLY } from '../model/resources.js';
+import { CREW, EQUIPMENT, type ResourceColumns, STOCK, SUPPLY } from '../model/resources.js';
 import type { Run } from '../run.js';
 import type { Asked } from './asked.js';
 import type { PartDefects } from './joins.js';
@@ -37,7 +38,7 @@ export class Resource extends ActivePeriods {
    */
   onHand: number;
   pool: Pool;
-  /** Crews of which fewer people may be there at another time, so that teams may be left without. */
+  /** Crews of which fewer people may be there later, so that teams may be left without. */
   mayFallShort = false;
   /** Teams claimed so far; where work waits for its own shift, the position of the one that is there. */
   teamsClaimed = 0;
@@ -150,13 +151,20 @@ export function buildResources(
       calendar = calendarAt(calendars, columns.calendar[r]),
       resource = new Resource(name, columns.kind[r], columns.amount[r], calendar, feeder);
     if (feeder !== null) feeder.stock = resource;
-    const amounts = [...later.map(({ parts }) => parts.resources ?? columns), columns].map(
-      ({ amount }) => amount[r],
-    );
-    resource.mayFallShort =
-      resource.isCrew && (columns.shifts[r] !== null || amounts.some((count, i) => count > amounts[i + 1]));
+    resource.mayFallShort = resource.isCrew && mayFallShort(columns, later, r);
     return resource;
   });
+}
+
+/** Whether fewer people of a crew may be there after more: by shifts, by absence, by a change on a date. */
+function mayFallShort(columns: ResourceColumns, later: Model['later'], crew: number): boolean {
+  const shifts = columns.shifts[crew],
+    amounts = [...later.map(({ parts }) => parts.resources ?? columns), columns].map(
+      ({ amount }) => amount[crew],
+    );
+  if (shifts === null) return amounts.some((count, i) => count > amounts[i + 1]);
+  const { people, absenceDraw, handOver } = shifts;
+  return absenceDraw >= 0 || handOver === OWN_SHIFT || people.some((count) => count !== people[0]);
 }
 
 /**

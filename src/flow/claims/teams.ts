@@ -46,7 +46,7 @@ export function stateWithout({ real: unit }: Unit, { teams }: Asked): number {
 }
 
 /** Teams of a crew that are with units, in the order in which they were claimed. */
-function teamsOf({ shop, units }: Run, crew: Resource): Team[] {
+export function teamsOf({ shop, units }: Run, crew: Resource): Team[] {
   return shop.companions
     .filter(({ resource }) => resource === crew)
     .flatMap((companion) =>
@@ -66,13 +66,23 @@ export function workOf({ unit: { place }, companion: { bit } }: Team): Place[] {
   return at.filter(({ unit }) => (unit!.step.teamBits & bit) !== 0);
 }
 
-/** People of its crew that the step has besides (`held`), or waits for. */
-function besides(team: Team, held: boolean): number {
+/** The team with those that its step has of the crew besides. */
+function withOthers(team: Team): number {
+  let people = team.companion.amount;
+  for (const place of workOf(team)) if (place.holdsCrew) people += askedAt(place, team.companion.resource);
+  return people;
+}
+
+/** People without whom a team has nothing to do: its own, and the fewest for whom its step waits besides. */
+export function wantedBy(team: Team): number {
+  const { amount, resource } = team.companion,
+    waiting = workOf(team).filter((place) => !place.holdsCrew && waits(place));
+  return amount + Math.min(...(waiting.length > 0 ? waiting.map((place) => askedAt(place, resource)) : [0]));
+}
+
+function askedAt({ unit }: Place, crew: Resource): number {
   let people = 0;
-  for (const place of workOf(team))
-    if (held ? place.holdsCrew : !place.holdsCrew && waits(place))
-      for (const { resource, amount } of place.unit!.step.needs)
-        if (resource === team.companion.resource) people += amount;
+  for (const { resource, amount } of unit!.step.needs) if (resource === crew) people += amount;
   return people;
 }
 
@@ -98,7 +108,7 @@ export function allot(run: Run, crew: Resource, people: number): Allotment {
   for (const team of teamsOf(run, crew)) {
     const { unit, companion } = team,
       isWithout = (unit.unstaffed & companion.bit) !== 0,
-      wanted = companion.amount + besides(team, !isWithout),
+      wanted = isWithout ? wantedBy(team) : withOthers(team),
       isOff = isAway(team);
     if (!isOff && wanted <= left) {
       left -= wanted;
@@ -147,8 +157,8 @@ export function endLack(run: Run, { unit, companion }: Team): void {
  */
 export function staffTeams(run: Run, pool: Pool): void {
   for (const team of pool.unstaffed) {
-    const { amount, resource: crew } = team.companion,
-      wanted = amount + besides(team, false);
+    const { resource: crew } = team.companion,
+      wanted = wantedBy(team);
     if (crew.scarceAt === run.scan) continue;
     if (crew.free >= wanted) bringPeople(run, team);
     else if (crew.onHand - withTeams(run, crew) >= wanted) crew.scarceAt = run.scan;

@@ -1,4 +1,5 @@
 import type { Resource } from '../claims/resource.js';
+import { wantedBy } from '../claims/teams.js';
 import type { Unit } from '../floor/unit.js';
 import { STOCK, SUPPLY } from '../model/resources.js';
 import type { Alive } from './alive.js';
@@ -50,15 +51,16 @@ export function* keepersOf(
     run: { shop },
     floor,
   } = alive;
-  for (const { id, bit, amount, resource: kept } of shop.companions)
-    if (kept === resource && !(kept.mayFallShort && amount > wanted))
+  for (const companion of shop.companions)
+    if (companion.resource === resource)
       for (const unit of floor.keepers)
         if (
-          (unit.companionBits & bit) !== 0 &&
-          (position === undefined || unit.teamShift[id] === position) &&
-          !alive.goes(unit)
+          (unit.companionBits & companion.bit) !== 0 &&
+          (position === undefined || unit.teamShift[companion.id] === position) &&
+          !alive.goes(unit) &&
+          !(resource.mayFallShort && wantedBy({ unit, companion }) > wanted)
         )
-          yield { unit, amount };
+          yield { unit, amount: companion.amount };
   for (const place of shop.places)
     if (place.holdsCrew && !alive.goesAt(place))
       for (const need of place.unit!.step.needs)

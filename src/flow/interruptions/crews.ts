@@ -2,7 +2,7 @@ import { companionResources, lackedOf, mayKeepAll } from '../claims/carriers.js'
 import { goesBefore, isToBegin, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
 import { type Claimant, OutsideClaim } from '../claims/outside.js';
 import type { Resource } from '../claims/resource.js';
-import { AS_BEFORE, allot, bringPeople, lacksTeam, workOf } from '../claims/teams.js';
+import { AS_BEFORE, allot, bringPeople, lacksTeam, teamsOf, workOf } from '../claims/teams.js';
 import type { Place } from '../floor/place.js';
 import { OFF_SHIFT, SHIFT_CHANGE } from '../floor/states.js';
 import type { Run } from '../run.js';
@@ -176,14 +176,24 @@ const hasShifts = ({ crewShifts }: Run, resource: Resource): boolean =>
 
 function wouldDo(run: Run, { phase, unit, asked }: Claimant): boolean {
   const { needs, ownParts } = asked,
-    crewOnly = !isToBegin(phase);
+    crewOnly = !isToBegin(phase),
+    free = (resource: Resource): number => mostFree(run, resource);
   return (
     (!lacksTeam(unit!, asked) || asked.teams.every((team) => hasShifts(run, team.resource))) &&
-    (crewOnly || ((unit!.ownOff & ownParts) === 0 && mayKeepAll(unit!, asked))) &&
+    (crewOnly || ((unit!.ownOff & ownParts) === 0 && mayKeepAll(unit!, asked, free))) &&
     needs.every(({ resource, sum }) =>
-      resource.isCrew
-        ? resource.amount - resource.engagedNow >= sum
-        : (crewOnly && !resource.isHeld) || resource.free >= sum,
+      resource.isCrew ? free(resource) >= sum : (crewOnly && !resource.isHeld) || resource.free >= sum,
     )
   );
+}
+
+/** People who would be free if everybody of the largest shift were there, or of one whose teams wait for it. */
+function mostFree(run: Run, resource: Resource): number {
+  if (!resource.isCrew) return resource.free;
+  const own = run.crewShifts.find(({ crew, waits }) => waits && crew === resource);
+  if (own === undefined) return resource.amount - resource.engagedNow;
+  const left = [...own.most];
+  for (const { unit, companion } of teamsOf(run, resource))
+    left[unit.teamShift[companion.id]] -= companion.amount;
+  return Math.max(...left);
 }

@@ -1,3 +1,4 @@
+import { OWN_SHIFT } from '../../flow/model/crews.js';
 import type { Model } from '../../flow/model/model.js';
 import { CARRIER, CREW, EQUIPMENT } from '../../flow/model/resources.js';
 import { at } from '../lookup/columns.js';
@@ -92,18 +93,18 @@ function mayBecome(rule: Rule | undefined, was: number, is: number): boolean {
 const isSome = (value: number): boolean => value !== 0 && value !== 1;
 
 /**
- * People may leave unless teams of them stay with units; carriers and equipment come and never go; stocks
- * begin as they do.
+ * People may leave unless teams of them wait for their own shift; carriers and equipment come and never go;
+ * stocks begin as they do.
  */
 function amountsDiffer({ resources: before }: Model, { resources: next, companions }: Model): string | null {
   for (const [r, name] of next.names.entries()) {
+    if (companions.resource.includes(r) && hasLess(before.shifts[r], next.shifts[r]))
+      return `fewer people in a shift for which a team waits (${name})`;
     const was = at(before.amount, r),
       is = at(next.amount, r);
     if (is === was) continue;
     switch (at(next.kind, r)) {
       case CREW:
-        if (is < was && companions.resource.includes(r))
-          return `fewer people in a crew of which a team stays with units (${name})`;
         break;
       case CARRIER:
         if (is < was) return `fewer carriers (${name})`;
@@ -119,6 +120,16 @@ function amountsDiffer({ resources: before }: Model, { resources: next, companio
   if (other >= 0) return `another hand-over (${at(next.names, other)})`;
   return null;
 }
+
+/** Where work waits for its own shift: whether a shift of the day has fewer people, or is no more. */
+function hasLess(before: Shifts, next: Shifts): boolean {
+  if (before?.handOver !== OWN_SHIFT) return false;
+  return [...before.position].some(
+    (p, k) => !next?.position.some((q, j) => q === p && at(next.people, j) >= at(before.people, k)),
+  );
+}
+
+type Shifts = Model['resources']['shifts'][number] | undefined;
 
 /** A supply that is ordered is not planned later, or the reverse. */
 function ordersDiffer({ supplies: before }: Model, { supplies: next, resources }: Model): string | null {

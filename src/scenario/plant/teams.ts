@@ -82,27 +82,30 @@ function* tooMany(
   { name, path, kind: { crew, people }, steps }: PlacedTeam,
   all: readonly PlacedTeam[],
 ): Iterable<Finding> {
-  const home = steps[0]?.where?.site;
-  if (home !== undefined && own(home.crews, crew)?.shifts !== undefined) {
-    yield {
-      path: [...path, 'crew'],
-      wanted: 'a crew that is the same on every shift: a team stays with its unit from one shift to the next',
-      seen: `"${crew}", with headcounts, absence or hand-over of its own`,
-    };
-    return;
-  }
   for (const { step, where } of steps) {
-    const headcount = where && own(where.site.crews, crew)?.headcount;
-    if (headcount === undefined) continue;
+    const its = where && own(where.site.crews, crew);
+    if (its === undefined) continue;
     const beside = teamsAt(all, step.name)
       .filter((each) => each.name !== name && each.kind.crew === crew)
       .reduce((sum, each) => sum + each.kind.people, own(step.crew, crew) ?? 0);
-    if (people + beside <= headcount) continue;
+    if (people + beside <= its.headcount) {
+      const counts = its.shifts?.handOver === 'wait' ? (its.shifts.headcounts ?? []) : [],
+        short = counts.find((count) => people <= count && count < people + beside);
+      if (short === undefined) continue;
+      yield {
+        path: [...path, 'people'],
+        wanted:
+          `at least ${people + beside} people in each shift that can form the team, since it stays in its ` +
+          `shift and step "${step.name}" needs ${beside} of ${crew} as well; or hand over: next shift`,
+        seen: `a shift of ${short}`,
+      };
+      return;
+    }
     const rest = beside > 0 ? ` less the ${beside} that step "${step.name}" needs as well` : '';
     yield {
       path: [...path, 'people'],
       wanted:
-        `at most ${Math.max(0, headcount - beside)}, the headcount of ${crew} in site ` +
+        `at most ${Math.max(0, its.headcount - beside)}, the headcount of ${crew} in site ` +
         `${where?.siteName}${rest}`,
       seen: String(people),
     };

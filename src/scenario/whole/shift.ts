@@ -10,12 +10,13 @@ import type { StationStep } from '../types/steps.js';
 import { own, remembered } from '../values/raw.js';
 
 /**
- * Work that no week has room for: station and crew never in together, or a step in one shift that is longer
- * than any.
+ * Work that no week has room for: station and crew never in together, a team that waits for its shift where
+ * the station is shut in that, or a step in one shift that is longer than any.
  */
 export function* shiftFindings(scenario: Scenario): Iterable<Finding> {
   const teams = teamsOf(scenario),
-    known = new Map<string, number>();
+    known = new Map<string, number>(),
+    told = new Set<string>();
   for (const placed of allSteps(scenario)) {
     const { path, step } = placed,
       calendars = calendarsOf(scenario, placed, teams);
@@ -37,6 +38,37 @@ export function* shiftFindings(scenario: Scenario): Iterable<Finding> {
         wanted: 'a station and crews that are in at the same time in some hour of the week',
         seen: 'none',
       };
+    else if (longest > 0) yield* shutOut(scenario, placed, teams, calendars, told);
+  }
+}
+
+/** Teams of a shift in whose hours their step cannot go on. */
+function* shutOut(
+  scenario: Scenario,
+  { step, where }: StationedStep,
+  teams: ReturnType<typeof teamsOf>,
+  names: readonly string[],
+  told: Set<string>,
+): Iterable<Finding> {
+  for (const { name, path, kind } of teamsAt(teams, step.name)) {
+    if (told.has(name)) continue;
+    const crew = own(where?.site.crews ?? {}, kind.crew),
+      calendar = own(scenario.calendars, crew?.calendar ?? where?.site.calendar ?? '');
+    if (crew?.shifts?.handOver !== 'wait' || calendar === undefined) continue;
+    for (const [shift, hours] of calendar.hours.entries()) {
+      if ((crew.shifts.headcounts?.[shift] ?? crew.headcount) < kind.people) continue;
+      const others = names.flatMap((each) => scenario.calendars[each] ?? []);
+      if (longestTogether([{ ...calendar, hours: [hours] }, ...others]) > 0) continue;
+      told.add(name);
+      yield {
+        path: [...path, 'crew'],
+        wanted:
+          `hours of step "${step.name}" in every shift that can form ${name}, since a team stays in its ` +
+          'shift; or hand over: next shift',
+        seen: `none in shift ${shift + 1} of ${kind.crew}`,
+      };
+      return;
+    }
   }
 }
 
