@@ -157,7 +157,7 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
   const feeders = [
       ...(stock > 0
         ? [
-            `  axles: { stock: ${stock}${kit}, route: [{ step: build axle, at: axle bench${taking(1)}, work: { exponential: { mean: 8 min } }${flaw} }${hasPins ? `, { step: pin axle, at: axle bench, work: 3 min${taking(1)}, fails: { chance: 10 %, back to: build axle, limit: 2, at limit: scrap } }` : ''}] }`,
+            `  axles: { stock: ${stock}${kit}, route: [{ step: build axle, at: axle bench${taking(1)}, work: { exponential: { mean: 8 min } }${flaw} }${hasPins ? `, { step: pin axle, at: axle bench, work: 3 min${taking(1)}, fails: { chance: 10 %, back to: build axle, limit: 2, at limit: scrap } }, { step: cap axle, at: axle bench, work: 1 min${taking(1)} }` : ''}] }`,
           ]
         : []),
       ...(own
@@ -167,7 +167,7 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
         : []),
       ...(hasPins
         ? [
-            '  pins: { stock: 2, route: [{ step: turn pin, at: axle bench, work: { exponential: { mean: 3 min } } }] }',
+            `  pins: { stock: 3, route: [{ step: turn pin, at: axle bench, work: { exponential: { mean: 3 min } }${flaw} }] }`,
           ]
         : []),
     ],

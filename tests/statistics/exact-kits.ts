@@ -2,7 +2,7 @@ import { stationary } from './exact-line.js';
 
 /** A small Markov chain: whole numbers that say how things stand, and what may come next at which rate. */
 export type State = readonly number[];
-type Next = (state: State) => readonly (readonly [to: number[], rate: number])[];
+type Next = (state: State) => readonly (readonly [to: State, rate: number])[];
 
 /**
  * Mean values of a chain in the long run. No chance in it.
@@ -16,7 +16,8 @@ export function chain(
   const index = new Map<string, number>(),
     states: State[] = [],
     moves: { from: number; to: number; rate: number }[] = [];
-  const stateOf = (state: number[]): number => {
+  const stateOf = (come: State): number => {
+    const state = [...come];
     settle(state);
     const key = state.join(),
       known = index.get(key);
@@ -24,7 +25,7 @@ export function chain(
     index.set(key, states.length);
     return states.push(state) - 1;
   };
-  stateOf([...start]);
+  stateOf(start);
   for (let s = 0; s < states.length; s++)
     for (const [to, rate] of next(states[s])) moves.push({ from: s, to: stateOf(to), rate });
   const share = stationary(states.length, moves);

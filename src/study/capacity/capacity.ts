@@ -8,6 +8,7 @@ import { plannersUnit } from '../unit-of.js';
 import { type DailyMinutes, dailyMinutes } from './days.js';
 import { type Demand, demand } from './demand.js';
 import { feederLimits, type Limit, type LimitKind, laneLimits, usesOf } from './limits.js';
+import { mayStandStill } from './standstill.js';
 import { supplyLimits } from './supplies.js';
 
 /**
@@ -128,6 +129,7 @@ function noteOn(model: Model, { calendars }: Scenario, { isExact }: Demand): str
     ],
     [model.failures.count > 0, 'the mean time for which failures hold a station up is in min/unit'],
     [model.outages.count > 0, 'dated outages are left out'],
+    ...mayStandStill(model).map((what): [boolean, string] => [true, what]),
   ];
   const said = notes.filter(([is]) => is).map(([, note]) => note);
   return said.length === 0 ? null : said.join('; ');
