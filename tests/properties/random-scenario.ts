@@ -96,6 +96,10 @@ export const randomScenario = fc.record({
     'deliveries: { lot: 40, every: 1 days }, late: { chance: 30 %, by: 3 h }',
   ),
   flawedParts: fc.boolean(),
+  /** What goes into axles and red doors: nothing, or pins built at the same bench, with a full kit or without. */
+  pins: fc.constantFrom('', '', 'kit', 'kit', 'no kit'),
+  /** Where units of the first site wait for their parts. */
+  waits: fc.constantFrom('', '', ', wait for parts: in place', ', wait for parts: in buffer'),
   hold: fc.boolean(),
   // Of a quantity of 7 and more, one or two units stand at the first or the last step of the first site;
   // orders may be built again.
@@ -136,6 +140,8 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
     own,
     supply,
     flawedParts,
+    pins,
+    waits,
     hold,
     standing,
     replaced,
@@ -161,18 +167,27 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
       lane(`lane ${i}`, i, i + 1, trucks),
       ...(home > 0 ? [lane(`home ${i}`, i + 1, i, home)] : []),
     ]);
+  const kit = pins === 'no kit' ? ', full kit: false' : '',
+    hasPins = pins !== '' && (stock > 0 || own),
+    taking = (count: number): string => (hasPins ? `, parts: { pins: ${count} }` : '');
   const feeders = [
-    ...(stock > 0
-      ? [
-          `  axles: { stock: ${stock}, route: [{ step: build axle, at: axle bench, work: { exponential: { mean: 8 min } }${flaw} }] }`,
-        ]
-      : []),
-    ...(own
-      ? [
-          `  doors: { own: true, route: [{ step: trim doors, at: door bench, work: { exponential: { mean: 8 min } }${flaw} }] }`,
-        ]
-      : []),
-  ];
+      ...(stock > 0
+        ? [
+            `  axles: { stock: ${stock}${kit}, route: [{ step: build axle, at: axle bench${taking(1)}, work: { exponential: { mean: 8 min } }${flaw} }${hasPins ? `, { step: pin axle, at: axle bench, work: 3 min${taking(1)}, fails: { chance: 10 %, back to: build axle, limit: 2, at limit: scrap } }, { step: cap axle, at: axle bench, work: 1 min${taking(1)} }` : ''}] }`,
+          ]
+        : []),
+      ...(own
+        ? [
+            `  doors: { own: true${kit}, route: [{ step: trim doors, at: door bench, work: { exponential: { mean: 8 min } }${flaw} }${hasPins ? `, { step: pin doors, at: door bench, when: { colour: red }, work: 2 min${taking(2)} }` : ''}] }`,
+          ]
+        : []),
+      ...(hasPins
+        ? [
+            `  pins: { stock: 3, route: [{ step: turn pin, at: axle bench, work: { exponential: { mean: 3 min } }${flaw} }] }`,
+          ]
+        : []),
+    ],
+    taken = parts(0, stock, own, supply !== '');
   return `
 scenario: drawn at random
 programme: { start: 2027-03-01, ${release}, quantity: ${quantity}, options: { colour: { red: 40 %, white: 60 % } }, opening: [${quantity >= 7 ? standing : ''}], replace scrapped: ${replaced}${release.includes('saturated') ? '' : ', due after: 2 h'} }
@@ -218,7 +233,7 @@ ${sites
     [
       ...(s > 0 ? [`  - { lane: lane ${s - 1} }`] : []),
       ...stations.flatMap((one, i) => stepTexts(one, s, i, stations, hoists, home > 0 && s > 0 ? s - 1 : s)),
-      `  - { step: end ${s}, at: done ${s}, work: 3 min${parts(s, stock, own, supply !== '')}${s === 0 ? seek : ''} }`,
+      `  - { step: end ${s}, at: done ${s}, work: 3 min${s > 0 ? '' : taken + (taken === '' || pulse ? '' : waits)}${s === 0 ? seek : ''} }`,
       ...(hold && ((s === 0 && seek !== '') || carries(stations))
         ? [
             `  - { step: hold ${s}, at: hold area ${s}, hold: { mend: { usual: 9 min, colour: { red: 4 min } } } }`,

@@ -59,6 +59,37 @@ describe('06-kits.yaml', () => {
   });
 });
 
+describe('06-full-kit.yaml', () => {
+  const text = textOf('06-full-kit'),
+    played = play(text),
+    noteOf = (yaml: string): string | null => {
+      const { scenario } = readScenario(yaml, 'full kit', () => '');
+      return capacity(compile(scenario!), scenario!).note;
+    };
+
+  it('is never short of parts at the bench, and lets units without a coupling pass', () => {
+    expect(minutesIn(played, 'bench', SHORT_PARTS)).toBe(0);
+    expect(minutesIn(played, 'line', SHORT_PARTS)).toBeGreaterThan(60);
+    const onFirstDay = (yaml: string): number => shippedAt(play(yaml)).filter((at) => at < 1440).length;
+    // Eleven come early enough. In place, those up to the second with a coupling and the few before the third.
+    const coupled = Array.from(played.run.optionsOf.subarray(0, 11), (value) => value === 0);
+    expect(coupled.filter(Boolean).length).toBeGreaterThan(3);
+    expect(onFirstDay(text)).toBe(2 + coupled.filter((is) => !is).length);
+    const third = coupled.findIndex((is, n) => is && coupled.slice(0, n).filter(Boolean).length === 2);
+    expect(onFirstDay(text.replace('parts: in buffer, work', 'parts: in place, work'))).toBe(third);
+  });
+
+  it('would stand still at the bench without a full kit, and check warns of it', () => {
+    const without = text.replace('dashboards: { stock: 2,', 'dashboards: { stock: 2, full kit: false,');
+    expect(play(without).seen).toMatchObject({ outcome: 'gridlock', minutes: 0 });
+    expect(noteOf(text)).toBeNull();
+    expect(noteOf(without)).toBe(
+      'bench may stand still: dashboards can wait in all of its places for looms, which are built there; ' +
+        'let them wait outside (full kit, wait for parts)',
+    );
+  });
+});
+
 describe('06-own-parts.yaml', () => {
   it('lets only red cabs wait for their doors', () => {
     const played = play(textOf('06-own-parts'), 'own'),

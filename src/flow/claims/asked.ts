@@ -1,8 +1,9 @@
+import { bringItem, CLEAN } from '../floor/defects.js';
 import type { Route, Step } from '../floor/step.js';
-import { ASKS_AHEAD, AT_LOT, IN_KIT } from '../floor/step-flags.js';
+import { ASKS_AHEAD, IN_KIT } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Model } from '../model/model.js';
-import { REWORK_ONLY } from '../model/steps.js';
+import { isInKit } from '../model/steps.js';
 import type { Run } from '../run.js';
 import { meetsConditions } from '../tasks/options.js';
 import type { Companion } from './companion.js';
@@ -33,24 +34,16 @@ export interface Asked {
  * all but its crew ahead of the station. Flags must be set, pools not yet joined.
  */
 export function furnishKits(model: Model, routes: readonly Route[], steps: readonly Step[]): void {
-  const { sampleN, rework } = model.steps;
-  for (const route of routes)
-    if (model.routes.fullKit[route.id] === 1) {
-      const sure = steps.filter(
-        ({ id, flags, needs, route: its }) =>
-          its === route &&
-          needs.some(isPart) &&
-          sampleN[id] === 0 &&
-          rework[id] !== REWORK_ONLY &&
-          (flags & AT_LOT) === 0,
-      );
-      for (const step of sure) {
-        step.flags |= IN_KIT;
-        step.rest = restOf(step);
-      }
-      route.kitSteps = sure;
-      route.kit = kitOf(sure);
+  for (const route of routes) {
+    route.kitSteps = steps.filter(
+      ({ id, needs, route: its }) => its === route && needs.some(isPart) && isInKit(model, id),
+    );
+    route.kit = kitOf(route.kitSteps);
+    for (const step of route.kitSteps) {
+      step.flags |= IN_KIT;
+      step.rest = restOf(step);
     }
+  }
   for (const step of steps) {
     if ((step.flags & ASKS_AHEAD) === 0) continue;
     step.rest = restOf(step);
@@ -58,12 +51,30 @@ export function furnishKits(model: Model, routes: readonly Route[], steps: reado
   }
 }
 
-/** The parts that a sub-assembly of these options begins with; null: none. */
-export function kitFor(run: Run, route: Route, part: Unit): Asked | null {
-  const { kit, kitSteps } = route;
-  if (kit === null || route.ownBit === 0) return kit;
-  const done = kitSteps.filter((step) => meetsConditions(run, part, step));
+/**
+ * The parts that a sub-assembly of these options begins with; null: none.
+ * @param upTo id of the last step whose parts are wanted
+ */
+export function kitFor(run: Run, { kit, kitSteps }: Route, part: Unit, upTo: number): Asked | null {
+  if (kit === null) return null;
+  const done = kitSteps.filter((step) => step.id <= upTo && meetsConditions(run, part, step));
   return done.length === kitSteps.length ? kit : kitOf(done);
+}
+
+/** Id of the last step that a sub-assembly came to: what it set aside for those behind is not built in. */
+export const builtUpTo = ({ step, againTo }: Unit): number => Math.max(step.id, againTo);
+
+/** A new one gets what another one set aside and never built in, with the items that are on it. */
+export function handOver(run: Run, { kitSteps }: Route, from: Unit, part: Unit): void {
+  const upTo = builtUpTo(from);
+  for (const { id, needs } of kitSteps) {
+    if (id <= upTo || from.notClean === 0) continue;
+    for (const { resource } of needs)
+      for (const slot of resource.partDefects?.slots ?? []) {
+        if (from.slots[slot] === CLEAN || from.slotTarget[slot] !== id) continue;
+        if (!bringItem(part, slot, from.slots[slot], from.notes[slot], id)) run.tally.quality.merged[slot]++;
+      }
+  }
 }
 
 /**

@@ -94,7 +94,7 @@ export class Alive {
     for (const other of this.floor.ahead(place))
       if (
         !this.goesAt(other) &&
-        !mayStepAside(this.run, other, resource) &&
+        (this.last || !mayStepAside(this.run, other, resource)) &&
         wantsOf(other).some((want) => want.resource === resource && mostFor(this, want) < want.amount)
       )
         return other;

@@ -1,3 +1,5 @@
+import type { Model } from './model.js';
+
 /**
  * Steps and rework loops: a step is visited always, only going forward, only while a unit is being reworked.
  */
@@ -9,6 +11,20 @@ export const REWORK_BOTH = 0,
 export const WHOLE = 0,
   FIRST = 1,
   LAST = 2;
+
+/**
+ * Whether the parts of a step are in the full kit of its feeder: it is surely done, and by each sub-assembly
+ * for itself. The parts of a sample, of rework and of a lot are claimed at their step.
+ */
+export const isInKit = (
+  { steps, routes, stations }: Pick<Model, 'steps' | 'routes' | 'stations'>,
+  step: number,
+): boolean =>
+  routes.fullKit[steps.route[step]] === 1 &&
+  steps.sampleN[step] === 0 &&
+  steps.rework[step] !== REWORK_ONLY &&
+  steps.station[step] >= 0 &&
+  stations.lotMost[steps.station[step]] === 0;
 
 /** Route 0 is the unit's; the others are feeders. */
 export interface RouteColumns {

@@ -1,4 +1,4 @@
-import { kitFor } from '../claims/asked.js';
+import { builtUpTo, handOver, kitFor } from '../claims/asked.js';
 import { letGo } from '../claims/carriers.js';
 import { ownPartBack, request } from '../claims/claims.js';
 import { bringBack, takeAlong } from '../claims/joins.js';
@@ -35,10 +35,20 @@ export function takeOff(run: Run, unit: Unit, step: Step): void {
   }
 }
 
-/** A sub-assembly is scrapped: another is begun in its stead, for the stock or for the same unit. */
+/**
+ * A sub-assembly is scrapped: another is begun in its stead, for the stock or for the same unit. It gets what
+ * was set aside and not built in.
+ */
 export function replace(run: Run, part: Unit): void {
   const { route } = part.step,
-    { parent } = part;
+    { parent } = part,
+    upTo = builtUpTo(part);
+  if (route.kitSteps.some(({ id }) => id > upTo)) {
+    beginPart(run, route, parent, part);
+    run.units.remove(part);
+    route.making--;
+    return;
+  }
   run.units.remove(part);
   route.making--;
   if (parent !== null) beginPart(run, route, parent);
@@ -74,8 +84,11 @@ function deliver(run: Run, part: Unit, route: Route): void {
   }
 }
 
-/** A sub-assembly begins its feeder: for the stock, or the own parts of a unit. */
-export function beginPart(run: Run, route: Route, parent: Unit | null): void {
+/**
+ * A sub-assembly is to begin its feeder: for the stock, or the own parts of a unit; `scrapped`: in the stead
+ * of another.
+ */
+export function beginPart(run: Run, route: Route, parent: Unit | null, scrapped: Unit | null = null): void {
   const part = run.units.create(parent?.number ?? ++route.begun, route.first!);
   part.parent = parent;
   if (parent === null) part.options.fill(0);
@@ -84,7 +97,8 @@ export function beginPart(run: Run, route: Route, parent: Unit | null): void {
     takeAlong(run, parent, part);
   }
   route.making++;
-  const kit = kitFor(run, route, part);
+  if (scrapped !== null) handOver(run, route, scrapped, part);
+  const kit = kitFor(run, route, part, scrapped === null ? Infinity : builtUpTo(scrapped));
   if (kit !== null) {
     part.asks = new OutsideClaim(part, kit, null);
     if (!request(run, part.asks)) return;

@@ -1,4 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
+import { isInKit } from '../../flow/model/steps.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { named } from '../lists.js';
@@ -53,14 +54,24 @@ function listedRate(
   return last < 1 ? Infinity : partsPer(sum(lots.subarray(0, last)), times[last] - times[0]);
 }
 
-/** Parts that requests can want at one time: one request a place, or a lot. */
+/**
+ * Parts that requests can want at one time: one request a place, or a lot; a full kit for each sub-assembly
+ * that can be in the making at once; ahead of a station any number of them.
+ */
 function mostWaiting(model: Model, resource: number): number {
-  const { steps, stations } = model;
+  const { steps, stations, routes } = model;
   const most = new Map<number, number>();
+  let kits = 0;
   for (const { step, row } of spotsOf(model).takersOf[resource]) {
+    if (steps.asksAhead[step] === 1) return Infinity;
+    if (isInKit(model, step)) {
+      const route = steps.route[step];
+      kits += steps.needAmount[row] * (routes.own[route] === 1 ? Infinity : routes.target[route]);
+      continue;
+    }
     const station = steps.station[step],
       requests = stations.lotMost[station] > 0 ? 1 : stations.places[station];
     most.set(station, Math.max(most.get(station) ?? 0, requests * steps.needAmount[row]));
   }
-  return sum(most.values());
+  return kits + sum(most.values());
 }

@@ -174,3 +174,33 @@ route: [{ step: fit, at: line, parts: { brackets: 1 }, work: 1 min }]
     expect(minutesIn(played, 'bench', BLOCKED)).toBe(0);
   });
 });
+
+describe('a sub-assembly that is scrapped', () => {
+  // The supplies say what was taken in all.
+  const tested = (chance: string): string => `
+scenario: scrapped
+programme: { start: 2027-03-01, arrivals: saturated, quantity: 6 }
+sites: { hall: { stations: { a: {}, b: {}, line: {} } } }
+supplies:
+  frames: { site: hall, at start: 90, reorder: { level: 0, lot: 1, lead time: 1 day } }
+  looms: { site: hall, at start: 90, reorder: { level: 0, lot: 1, lead time: 1 day } }
+feeders:
+  kits:
+    stock: 1
+    route:
+      - { step: open, at: a, parts: { frames: 1 }, work: 10 min }
+      - { step: test, at: a, fails: { chance: ${chance}, scrap: true } }
+      - { step: close, at: b, parts: { looms: 1 }, work: 10 min }
+route: [{ step: fit, at: line, parts: { kits: 1 }, work: 5 min }]
+`;
+
+  it('leaves what it had set aside and not built in to the one that is begun in its stead', () => {
+    const { run, ...played } = play(tested('50 %')),
+      [frames, looms] = run.shop.supplies;
+    const opened = visits({ run, ...played }, 'open');
+    expect(opened).toBeGreaterThan(7);
+    // Whoever is opened took a frame; each loom set aside is built in, but for that of the kit under way.
+    expect(frames?.unitsUsed).toBe(opened);
+    expect(looms?.unitsUsed).toBe(6 + 1);
+  });
+});
