@@ -95,7 +95,7 @@ function knotsOf(from: readonly (readonly Wait[])[]): Int32Array {
 export function canFill(model: Model, circle: Circle): boolean {
   const { steps, routes, companions, resources, programme } = model,
     nodes = nodesOf(model),
-    isRoom = ({ from }: Wait): boolean => ['station', 'lane'].includes(nodes.kindOf(from).kind);
+    isRoom = ({ from }: Wait): boolean => nodes.isRoom(from);
   if (!circle.every(isRoom) || !circle.every(({ step }) => routes.own[steps.route[step]] === 0)) return true;
   // Sub-assemblies are begun anew.
   const rooms = new Set(circle.map(({ from }) => from)),

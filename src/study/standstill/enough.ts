@@ -1,8 +1,9 @@
 import type { Model } from '../../flow/model/model.js';
 import { UNLIMITED } from '../../flow/model/model.js';
 import { SEND_BACK } from '../../flow/model/quality.js';
+import { remembered } from '../../scenario/values/raw.js';
 import { rowsOf } from '../lists.js';
-import type { Nodes } from './nodes.js';
+import { sumOf } from '../statistics/sums.js';
 import type { Wait } from './waits.js';
 
 /**
@@ -72,20 +73,15 @@ function sentBackTo({ companions, steps, thens }: Model, id: number): number[] {
 const endless = ({ lanes }: Model, lane: number): number => (lanes.endless[lane] === 1 ? Infinity : 0);
 
 /**
- * Units that can stand for ever at a node at one time: of a feeder for stock no more than are in the making.
- * Infinity for what is no station.
+ * By node, units that can stand there for ever at one time: of a feeder for stock no more than are in the
+ * making, of the others any number.
  */
-export function mostStuck(
-  { routes, steps }: Model,
-  node: number,
-  waits: readonly Wait[],
-  nodes: Nodes,
-): number {
-  if (nodes.kindOf(node).kind !== 'station') return Infinity;
-  const stuck = new Set(waits.flatMap(({ from, step }) => (from === node ? steps.route[step] : [])));
-  let most = 0;
-  for (const route of stuck) most += routes.stock[route] >= 0 ? routes.target[route] : Infinity;
-  return most;
+export function mostStuck({ routes, steps }: Model, waits: readonly Wait[]): ReadonlyMap<number, number> {
+  const routesAt = new Map<number, Set<number>>(),
+    most = (route: number): number => (routes.stock[route] >= 0 ? routes.target[route] : Infinity);
+  for (const { from, step } of waits)
+    remembered(routesAt, from, () => new Set<number>()).add(steps.route[step]);
+  return new Map(Array.from(routesAt, ([node, all]) => [node, sumOf(all, most)] as const));
 }
 
 const spaces = (count: number): number => (count >= UNLIMITED ? Infinity : count);

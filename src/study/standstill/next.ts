@@ -1,6 +1,7 @@
 import type { Model } from '../../flow/model/model.js';
 import { HOLD_NOTED, SEND_BACK } from '../../flow/model/quality.js';
 import { REWORK_BOTH } from '../../flow/model/steps.js';
+import { remembered } from '../../scenario/values/raw.js';
 import { rowsOf } from '../lists.js';
 
 /** A step to which a unit may go; `find`: the row of the find that sends it back there, -1: none. */
@@ -42,10 +43,14 @@ export function nextOf(model: Model): Nexts {
         ? [{ step: thens.target[then], find }]
         : [];
     });
+  const sides = new Map<number, number[]>();
+  group.forEach((of, step) => {
+    if (of >= 0) remembered(sides, of, () => []).push(step);
+  });
   const all = Array.from({ length: steps.count }, (_, step) => back(step));
   return {
     after: (step) => [...ahead(step).map((to) => ({ step: to, find: -1 })), ...all[step]],
-    withSides: (step) => [step, ...Array.from(group.keys()).filter((each) => group[each] === step)],
+    withSides: (step) => [step, ...(sides.get(step) ?? [])],
     claims: (id) => {
       const from = companions.from[id],
         to = companions.to[id],

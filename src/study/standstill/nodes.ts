@@ -16,11 +16,8 @@ export interface Nodes {
   /** The same with the spaces ahead; Infinity without a limit. */
   readonly spots: (node: number) => number;
   readonly nameOf: (node: number) => string;
-  /** What it is: `station`, `lane` (trucks or bank), `resource`, `own`; and its id. */
-  readonly kindOf: (node: number) => {
-    readonly kind: 'station' | 'lane' | 'resource' | 'own';
-    readonly id: number;
-  };
+  /** A station, trucks or a bank: what units stand in. */
+  readonly isRoom: (node: number) => boolean;
 }
 
 export function nodesOf({ steps, stations, lanes, resources, routes, pulseLines }: Model): Nodes {
@@ -36,7 +33,7 @@ export function nodesOf({ steps, stations, lanes, resources, routes, pulseLines 
     firstResource = banks + lanes.count,
     firstOwn = firstResource + resources.count;
   const station = (id: number): number => lineOf.get(id) ?? id;
-  const kindOf: Nodes['kindOf'] = (node) =>
+  const kindOf = (node: number): { kind: 'station' | 'lane' | 'resource' | 'own'; id: number } =>
     node < trucks
       ? { kind: 'station', id: node }
       : node < firstResource
@@ -66,7 +63,7 @@ export function nodesOf({ steps, stations, lanes, resources, routes, pulseLines 
       const { kind, id } = kindOf(node);
       return { station: stations, lane: lanes, resource: resources, own: routes }[kind].names[id];
     },
-    kindOf,
+    isRoom: (node) => node < firstResource,
   };
 }
 

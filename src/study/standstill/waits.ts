@@ -110,7 +110,9 @@ export function waitsOf(model: Model): Wait[] {
     for (let step = routes.firstStep[route]; step < routes.firstStep[route + 1]; step++)
       if (model.sideBySide.group[step] < 0) add(made(route), here(step), 'made', { step, of: route });
 
-  return waits.filter(({ to }) => mostStuck(model, to, waits, nodes) >= nodes.places(to));
+  // Only a room that those who stand for ever can fill holds anybody up.
+  const most = mostStuck(model, waits);
+  return waits.filter(({ to }) => !nodes.isRoom(to) || (most.get(to) ?? 0) >= nodes.places(to));
 }
 
 /** Whether units may find no room there. */

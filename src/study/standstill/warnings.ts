@@ -4,6 +4,9 @@ import { compile } from '../../scenario/compile.js';
 import { allSteps } from '../../scenario/lookup/placed.js';
 import type { Path } from '../../scenario/types/problem.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { demand } from '../capacity/demand.js';
+import { count, exact, number } from '../format.js';
+import { sum } from '../statistics/sums.js';
 import { type Circle, canFill, circlesOf } from './circles.js';
 import { mostWanted } from './enough.js';
 import { type Nodes, nodesOf } from './nodes.js';
@@ -22,9 +25,10 @@ export interface ShapeWarning {
  * Shapes in which units may come to wait for each other for good, without running: one for each key that
  * makes it so, told by its shortest circle of waits. Where changes come on their dates, with all of them.
  */
-export function standstillWarnings(scenario: Scenario): ShapeWarning[] {
-  const last = scenario.before === undefined ? scenario : { ...scenario, before: undefined },
-    model = compile(last),
+export function standstillWarnings(whole: Model, scenario: Scenario): ShapeWarning[] {
+  const isDated = scenario.before !== undefined,
+    last = isDated ? { ...scenario, before: undefined } : scenario,
+    model = isDated ? compile(last) : whole,
     nodes = nodesOf(model),
     found = new Map<string, ShapeWarning>();
   for (const circle of circlesOf(waitsOf(model), nodes.count)) {
@@ -33,7 +37,28 @@ export function standstillWarnings(scenario: Scenario): ShapeWarning[] {
       key = JSON.stringify(warning.path);
     if (!found.has(key)) found.set(key, warning);
   }
-  return [...found.values()];
+  return [...found.values(), ...endingSupplies(model, last)];
+}
+
+/** Bought-in parts of which fewer come in all than the units of the programme take. */
+function endingSupplies(model: Model, { supplies, programme: { quantity } }: Scenario): ShapeWarning[] {
+  if (quantity === undefined) return [];
+  return Object.entries(supplies).flatMap(([name, { order, atStart }], id): ShapeWarning[] => {
+    const taken = quantity * demand(model).taken[model.supplies.resource[id]],
+      comes = atStart + sum(model.supplies.planLots[id]);
+    // A rhythm without an end goes on behind the run.
+    const goesOn = order.kind === 'reorder' || (order.kind === 'rhythm' && order.to === undefined);
+    if (goesOn || comes >= taken) return [];
+    return [
+      {
+        path: ['supplies', name],
+        text:
+          `${exact(comes)} of ${name} come in all, and ${count(quantity, 'unit')} take about ` +
+          `${number(taken)}: whoever finds none stands for good`,
+        remedy: 'more or larger deliveries',
+      },
+    ];
+  });
 }
 
 interface Of {
