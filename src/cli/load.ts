@@ -4,8 +4,8 @@ import { compile } from '../scenario/compile.js';
 import { type ScenarioData, withWarmUp } from '../scenario/data.js';
 import { shownPath } from '../scenario/file/paths.js';
 import { sayProblem } from '../scenario/file/problem.js';
-import { readScenario, scenarioData, spotOf } from '../scenario/read.js';
-import type { Problem } from '../scenario/types/problem.js';
+import { readScenario, scenarioData, spotsIn } from '../scenario/read.js';
+import type { Path, Problem } from '../scenario/types/problem.js';
 import type { Scenario } from '../scenario/types/scenario.js';
 import type { RunRequest } from './arguments/options.js';
 import { filesBeside, readText } from './files.js';
@@ -171,7 +171,10 @@ function ofUser(path: string, error: unknown): unknown {
 }
 
 /** Where a key of a scenario that was loaded stands, `file:line:column`. */
-export function lineOf(path: string, key: string): string {
+export const lineOf = (path: string, key: string): string => linesIn(path)([key]);
+
+/** The same of any number of keys. */
+export function linesIn(path: string): (key: Path) => string {
   const read = known.get(path);
-  return read === undefined ? `${path}:` : spotOf(read.text, inMessages(path), read.readFile, [key]);
+  return read === undefined ? () => `${path}:` : spotsIn(read.text, inMessages(path), read.readFile);
 }

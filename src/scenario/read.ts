@@ -93,21 +93,15 @@ const placesIn = (
   readFile: (relativePath: string) => string,
 ): ((finding: Finding) => Problem) => withIncludes(readSource(text, name), readFile).place;
 
-/** Where a key of a scenario stands, `file:line:column`, also in a file that it includes. */
-export function spotOf(
+/** Where keys of a scenario stand, `file:line:column`, also in a file that it includes. */
+export function spotsIn(
   text: string,
   name: string,
   readFile: (relativePath: string) => string,
-  path: Path,
-): string {
-  const { file, line, column } = placesIn(
-    text,
-    name,
-    readFile,
-  )({
-    path,
-    wanted: '',
-    atKey: true,
-  });
-  return `${file}:${line}:${column}`;
+): (path: Path) => string {
+  const place = placesIn(text, name, readFile);
+  return (path) => {
+    const { file, line, column } = place({ path, wanted: '', atKey: true });
+    return `${file}:${line}:${column}`;
+  };
 }

@@ -197,7 +197,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     due: 0,
     late: 0,
     lateMinutes: 0,
-    standstill: { ring: [], behind: 0 },
+    standstill: { ring: [], behind: 0, held: [] },
     failures: {
       count: zeros(stations.count),
       repairs: zeros(stations.count),

@@ -19,16 +19,29 @@ export const check = command({
   run: async ({ file, includeFrom, json }) => {
     // V8 is not to optimise what runs for a fraction of a second: an eighth off the time. Not for studies.
     setFlagsFromString('--interrupt-budget=1000000');
-    const { loadScenario, planned } = await import('../load.js');
+    const { linesIn, loadScenario, planned } = await import('../load.js');
     const { capacity } = await import('../../study/capacity/capacity.js');
     const { listedChanges } = await import('../../study/priced/listed.js');
+    const { standstillWarnings } = await import('../../study/standstill/warnings.js');
+    const { sayPath } = await import('../../scenario/file/problem.js');
     const { capacityJson, capacityTable } = await import('../../report/terminal/capacity.js');
     const { scenario, model, file: name } = loadScenario(file, includeFrom);
     const found = planned(file, () => capacity(model, scenario));
-    if (json) printJson(capacityJson(found, { name: scenario.name, file: name }));
+    const shapes = standstillWarnings(model, scenario),
+      // Reads the file again.
+      lineOf = shapes.length > 0 ? linesIn(file) : () => '',
+      warnings = shapes.map(({ path, ...rest }) => ({ at: lineOf(path), path: sayPath(path), ...rest }));
+    if (json) printJson(capacityJson(found, { name: scenario.name, file: name }, warnings));
     else
       print(
-        capacityTable(found, scenario.name, scenario.assumptions, outputWidth(), listedChanges(scenario)),
+        capacityTable(
+          found,
+          scenario.name,
+          scenario.assumptions,
+          outputWidth(),
+          listedChanges(scenario),
+          warnings,
+        ),
       );
     return EXIT.done;
   },

@@ -1,16 +1,11 @@
 import type { Unit } from '../floor/unit.js';
 import type { Alive } from './alive.js';
+import { type Held, heldOf } from './held.js';
 import { type LackKind, lacksOf } from './lacks.js';
+import { type Whereabouts, whereIs } from './whereabouts.js';
 
 /** One unit or sub-assembly that can never go on: where it stands, what stays with it, what it waits for. */
-export interface Stuck {
-  readonly number: number;
-  /** Name of the route: the unit's, or the feeder of a sub-assembly. */
-  readonly route: string;
-  /** It stands in a place of a station, in a space ahead of a station or lane, in a truck, or outside. */
-  readonly in: 'place' | 'space' | 'truck' | 'outside';
-  /** The station or lane; where it wants to go in, if it stands outside. */
-  readonly where: string;
+export interface Stuck extends Whereabouts {
   /** Carriers, and crews of teams, that stay with it. */
   readonly keeps: readonly string[];
   readonly lacks: readonly Lack[];
@@ -27,16 +22,16 @@ export interface Lack {
 export interface Standstill {
   readonly ring: readonly Stuck[];
   readonly behind: number;
+  /** What the ring lacks, and who on the whole floor has it. */
+  readonly held: readonly Held[];
 }
-export const NO_STANDSTILL: Standstill = { ring: [], behind: 0 };
+export const NO_STANDSTILL: Standstill = { ring: [], behind: 0, held: [] };
 
 /** @param members of the ring, who can never go on */
 export function standstillOf(alive: Alive, members: readonly Unit[]): Standstill {
   return {
     ring: members.map((unit) => ({
       ...whereIs(unit),
-      number: unit.number,
-      route: unit.step.route.name,
       keeps: alive.run.shop.companions
         .filter(({ bit }) => (unit.companionBits & bit) !== 0)
         .map(({ resource }) => resource.name),
@@ -47,15 +42,6 @@ export function standstillOf(alive: Alive, members: readonly Unit[]): Standstill
       })),
     })),
     behind: alive.dead.length - members.length,
+    held: heldOf(alive, members),
   };
-}
-
-function whereIs(unit: Unit): Pick<Stuck, 'in' | 'where'> {
-  const { place, truck, arrivedBy, step } = unit,
-    wanted = step.station?.name ?? step.lane!.name;
-  if (place !== null) return { in: 'place', where: place.station.name };
-  if (truck !== null) return { in: 'truck', where: truck.lane.name };
-  // As in a limited one, which is a station of that name.
-  if (arrivedBy !== null) return { in: 'place', where: `${arrivedBy.name}: arrival bank` };
-  return { in: step.buffer.holds(unit) ? 'space' : 'outside', where: wanted };
 }

@@ -3,10 +3,19 @@ import type { CapacityRow, CapacityTable } from '../../study/capacity/capacity.j
 import { exact, number } from '../../study/format.js';
 import { inUnit, type PlannersUnit, unitsEach } from '../../study/planners-unit.js';
 import type { ListedChange, ListedChanges } from '../../study/priced/listed.js';
+import type { ShapeWarning } from '../../study/standstill/warnings.js';
 import { stableJson } from '../json.js';
 import { assumptionLine } from '../tables/assumptions.js';
 import { joined } from './lines.js';
 import { type CellColumn, tableOf } from './table.js';
+
+/** A warning, with where it stands: `line.yaml:12:5`, and `route[3].finds.gap.back to`. */
+export interface PlacedWarning extends Omit<ShapeWarning, 'path'> {
+  readonly at: string;
+  readonly path: string;
+}
+
+const MOST_WARNINGS = 10;
 
 const columns = (unit: PlannersUnit): readonly CellColumn<CapacityRow>[] => [
   { head: 'name', cell: 'name' },
@@ -57,6 +66,7 @@ export function capacityTable(
   assumptions: readonly { readonly basis: Basis }[] = [],
   width?: number,
   { currency, changes }: ListedChanges = { currency: '', changes: [] },
+  warnings: readonly PlacedWarning[] = [],
 ): string {
   return joined(
     [
@@ -71,9 +81,24 @@ export function capacityTable(
       ...(found.note === null ? [] : [found.note]),
       ...(changes.length === 0 ? [] : ['', tableOf(changes, changeColumns(currency))]),
       ...(changes.some(({ made }) => made !== null) ? ['', MADE_LEGEND] : []),
+      ...warningLines(warnings),
     ],
     width,
   );
+}
+
+/** The first of them: a large scenario may have many. */
+function warningLines(warnings: readonly PlacedWarning[]): string[] {
+  if (warnings.length === 0) return [];
+  const rest = warnings.length - MOST_WARNINGS;
+  return [
+    '',
+    'shapes that may lead to a standstill; `rateproof simulate` shows whether and how often they do:',
+    ...warnings
+      .slice(0, MOST_WARNINGS)
+      .map(({ at, path, text, remedy }) => `warning: ${at} ${path}: ${text}; what rules it out: ${remedy}`),
+    ...(rest > 0 ? [`and ${rest} more, with --json`] : []),
+  ];
 }
 
 /**
@@ -83,6 +108,7 @@ export function capacityTable(
 export function capacityJson(
   found: CapacityTable,
   scenario: { readonly name: string; readonly file: string },
+  warnings: readonly PlacedWarning[] = [],
 ): string {
   const finite = (row: CapacityRow): CapacityRow => (row.load === Infinity ? { ...row, load: null } : row);
   return stableJson({
@@ -92,6 +118,7 @@ export function capacityJson(
     ...found,
     rows: found.rows.map(finite),
     bottleneck: found.bottleneck === null ? null : finite(found.bottleneck),
+    warnings,
   });
 }
 

@@ -1,4 +1,4 @@
-import type { Stuck } from '../../flow/gridlock/stuck.js';
+import type { Whereabouts } from '../../flow/gridlock/whereabouts.js';
 import type { Model } from '../../flow/model/model.js';
 import { buildName } from '../../flow/model/orders.js';
 import type { Observation } from '../../measure/observe.js';
@@ -6,6 +6,7 @@ import { count, mean, number } from '../format.js';
 import type { RateJudged } from '../held/rate-held.js';
 import { Deferred } from '../sample/deferred.js';
 import { type Folded, occurring, type Sample } from '../sample/sample.js';
+import { whoHolds } from '../standstill/who-holds.js';
 import { sum } from '../statistics/sums.js';
 import { shortfallClause } from './answer.js';
 import { whoWaits } from './gridlock.js';
@@ -67,20 +68,23 @@ function endedSo(sample: Sample, how: Observation['outcome']): Folded<Ended> {
 
 function gridlock(sample: Sample): Deferred<Finding[]> {
   const { model, clock } = sample,
-    locked = endedSo(sample, 'gridlock');
+    locked = endedSo(sample, 'gridlock'),
+    unitRoute = model.routes.names[0],
+    nameOf = (each: Whereabouts): string => stuckName(model, each);
   return new Deferred(() => {
     const { first, count: replications } = locked.value;
     if (first === null) return [];
     const text =
       `gridlock, on ${clock.date(first.endedAt) ?? 'a day not known'} in replication ` +
       `${first.replication}: ` +
-      whoWaits(first.standstill, model.routes.names[0], (each) => stuckName(model, each));
+      whoWaits(first.standstill, unitRoute, nameOf) +
+      whoHolds(first.standstill, unitRoute, nameOf);
     return [{ kind: 'gridlock', text, replications }];
   });
 }
 
 /** Own parts are called by their unit, sub-assemblies for a stock by their own number. */
-function stuckName(model: Model, { number, route }: Stuck): string {
+function stuckName(model: Model, { number, route }: Whereabouts): string {
   const id = model.routes.names.indexOf(route);
   return id === 0 || model.routes.own[id] === 1 ? buildName(model, number) : String(number);
 }

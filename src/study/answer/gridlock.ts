@@ -1,4 +1,5 @@
 import type { Lack, Standstill, Stuck } from '../../flow/gridlock/stuck.js';
+import type { Whereabouts } from '../../flow/gridlock/whereabouts.js';
 import type { ProgrammeClock } from '../../scenario/programme/clock.js';
 import { count, exact } from '../format.js';
 
@@ -50,7 +51,7 @@ interface Group {
  * @param nameOf what the planner calls the unit; its number, if left out
  */
 export function whoWaits(
-  { ring, behind }: Standstill,
+  { ring, behind }: Pick<Standstill, 'ring' | 'behind'>,
   unitRoute: string,
   nameOf: (each: Stuck) => string = ({ number }) => String(number),
 ): string {
@@ -117,7 +118,8 @@ function inOrder(ring: readonly Stuck[]): { groups: Group[]; isRing: boolean } {
   };
 }
 
-function whereabouts({ in: where, where: name }: Stuck): string {
+/** `at weld`, `ahead of weld`. */
+export function whereabouts({ in: where, where: name }: Whereabouts): string {
   switch (where) {
     case 'place':
       return `at ${name}`;
@@ -131,17 +133,23 @@ function whereabouts({ in: where, where: name }: Stuck): string {
 }
 
 /** @param members of the ring who want it, like the first of them */
-function wanted({ kind, name, by }: Lack, first: Stuck, members: readonly number[]): string {
-  if (kind === 'room' && first.in === 'space') return 'a place there';
-  const one = members.length === 1,
-    what = wantedWords(kind, name, one);
+function wanted(lack: Lack, first: Stuck, members: readonly number[]): string {
+  const { by } = lack,
+    one = members.length === 1,
+    what = wantedBy(lack, first, one);
+  if (lack.kind === 'room' && first.in === 'space') return what;
   return one && by.length === 1 && by[0] === members[0] ? `${what}, which it holds itself` : what;
 }
 
-function wantedWords(kind: Lack['kind'], name: string, one: boolean): string {
+/** `room at weld`, `its doors`: what somebody waits for where it stands. */
+export function wantedBy(
+  { kind, name }: Pick<Lack, 'kind' | 'name'>,
+  { in: where }: Whereabouts,
+  one = true,
+): string {
   switch (kind) {
     case 'room':
-      return `room at ${name}`;
+      return where === 'space' ? 'a place there' : `room at ${name}`;
     case 'truck':
       return `a truck of ${name}`;
     case 'dock':

@@ -2,7 +2,6 @@ import type { Lever } from '../../scenario/types/levers.js';
 import type { Basis } from '../../scenario/types/scenario.js';
 import type { Answer } from '../answer/answer.js';
 import type { Finding } from '../answer/findings.js';
-import type { StandstillResult } from '../answer/gridlock.js';
 import type { PrecisionResult } from '../answer/precision.js';
 import type { RunRow } from '../answer/runs.js';
 import type { WarmUpResult } from '../answer/warm-up.js';
@@ -30,6 +29,7 @@ import type { OutageResult, RecoveryResult } from '../sections/outages.js';
 import type { PulseLineResult } from '../sections/pulse-lines.js';
 import type { StationResult } from '../sections/stations.js';
 import type { FeederResult, SupplyResult } from '../sections/supplies.js';
+import type { StandstillTold } from '../standstill/told.js';
 import type { Estimate } from '../statistics/estimate.js';
 
 /**
@@ -116,7 +116,7 @@ export interface Results extends ResultsHead<'simulate'> {
   readonly journey: Journey | null;
   readonly scrapped: Estimate;
   /** Null where no replication stood still. */
-  readonly standstill: StandstillResult | null;
+  readonly standstill: StandstillTold | null;
   /** null: the scenario has no prices. */
   readonly costs: CostResult | null;
   readonly findings: readonly Finding[];

@@ -2,7 +2,6 @@ import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { askedRate } from '../../scenario/programme/rates.js';
 import { answer } from '../answer/answer.js';
 import { findings } from '../answer/findings.js';
-import { standstills } from '../answer/gridlock.js';
 import { runs, withHeld } from '../answer/runs.js';
 import { unusualAmong } from '../answer/unusual-weeks.js';
 import { warmUp } from '../answer/warm-up.js';
@@ -32,6 +31,7 @@ import { outages, recoveries, type WithoutOutages } from '../sections/outages.js
 import { pulseLines } from '../sections/pulse-lines.js';
 import { stations } from '../sections/stations.js';
 import { feeders, supplies } from '../sections/supplies.js';
+import { standstillTold } from '../standstill/told.js';
 import type { Results } from './results.js';
 import { MOST_PAIRS } from './without-outages.js';
 
@@ -72,9 +72,6 @@ export function summary(
   const judged = new Deferred(() => known ?? judgeRate(sample, toJudge.value, level)),
     likeliest = bottlenecks(sample),
     shipping = throughput(sample);
-  const stood = sample.fold<number[]>([], (ends, { outcome, endedAt }) =>
-    outcome === 'gridlock' ? [...ends, endedAt] : ends,
-  );
   const shown = shownBuckets(sample),
     rows = runs(sample),
     days = sample.amount(({ minutes }) => minutes / MINUTES_PER_DAY),
@@ -141,7 +138,7 @@ export function summary(
     due: dueDates(sample),
     plan: shippedAgainstPlan(sample),
     journey: null,
-    standstill: new Deferred(() => standstills(stood.value, sample.replications, sample.clock)),
+    standstill: standstillTold(sample, sample.clock),
     scrapped: sample.events(({ scrapped }) => scrapped),
     costs: costs(sample),
     findings: inTheWay,

@@ -1,5 +1,6 @@
 import type { ScenarioData } from '../../scenario/data.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import type { Finding } from '../answer/findings.js';
 import { stopsIt } from '../constraint/sentence.js';
 import { inWeeksJudged } from '../constraint/watch.js';
 import { withShippable } from '../held/more-asked.js';
@@ -8,6 +9,7 @@ import { changedTo } from '../reliefs/changes.js';
 import { hangsOn } from '../reliefs/values/hangs-on.js';
 import { Replicator, type ReplicatorOptions } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
+import { type HelpResult, helpFor } from '../standstill/help.js';
 import { judgedWarmUp } from './judged-warm-up.js';
 import type { Results } from './results.js';
 import type { Simulated } from './summary.js';
@@ -35,17 +37,19 @@ export async function withConstraint(
   try {
     const judged = await withShippable(first, plan, results.replications, replicator),
       { answer, findings } = answered(judged);
-    const { replications, level } = results,
+    const { replications, level, standstill } = results,
       found = await hangsOn(
         inWeeksJudged(plan, judged, { base, replications, level }),
         { scenario, data },
         replicator,
       );
+    const help = standstill === null ? null : await helpFor(base, standstill, replications, replicator);
     const { warmUp, findings: ofWarmUp } = await judgedWarmUp(results, scenario, replicator);
     return {
       ...results,
       warmUp,
-      findings: [...findings, ...ofWarmUp],
+      standstill: standstill === null ? null : { ...standstill, help },
+      findings: [...findings.map((finding) => withHelp(finding, help)), ...ofWarmUp],
       ...found,
       answer: withCause(answer, stopsIt(found.constraint), judged),
     };
@@ -53,6 +57,11 @@ export async function withConstraint(
     await replicator.close();
   }
 }
+
+const withHelp = (finding: Finding, help: HelpResult | null): Finding =>
+  finding.kind === 'gridlock' && help !== null
+    ? { ...finding, text: `${finding.text}. ${help.sentence}` }
+    : finding;
 
 /** In a gridlock, who waits for whom is the cause; the findings say it. */
 function withCause(

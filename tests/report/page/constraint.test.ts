@@ -125,7 +125,10 @@ describe('a build that comes to a standstill', () => {
 describe('means with replications in them that stood still', () => {
   it('say so under the answer and over every table of means, and nowhere else', () => {
     const note = '2 of 40 replications stood still (first on 2027-09-17); their values end there',
-      standstill = { replications: 2, first: '2027-09-17', note },
+      standstill = {
+        ...{ replications: 2, first: '2027-09-17', note },
+        ...{ stood: [3, 9], help: null, ring: [], behind: 0, held: [] },
+      },
       noted = pageTables({ ...results, standstill }).filter((table) => table.note.includes(note));
     expect(noted.map(({ id }) => id)).toEqual(
       expect.arrayContaining(['overall', 'wip', 'stations', 'crews', 'inspections', 'lanes', 'buffers']),

@@ -137,7 +137,10 @@ describe('the verdict', () => {
       ...{ number, route: 'route', in: 'place' as const, where, keeps: [] },
       lacks: [{ kind: 'room' as const, name, by: [by] }],
     });
-    const standstill = { ring: [member(5, 'bay', 'booth', 1), member(7, 'booth', 'bay', 0)], behind: 2 };
+    const standstill = {
+      ...{ ring: [member(5, 'bay', 'booth', 1), member(7, 'booth', 'bay', 0)], behind: 2 },
+      held: [],
+    };
     const stands = shipping([8, 14, 20, 20, 20], { outcome: 'gridlock', standstill }),
       told = (stood: number, of: number) =>
         resultsOf(

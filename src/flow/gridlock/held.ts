@@ -1,0 +1,195 @@
+import type { Resource } from '../claims/resource.js';
+import type { Buffer } from '../floor/buffer.js';
+import type { Place } from '../floor/place.js';
+import { EMPTYING, UNLOADING, WAIT_DOCK } from '../floor/states.js';
+import type { Unit } from '../floor/unit.js';
+import { UNLIMITED } from '../model/model.js';
+import { CREW, STOCK, SUPPLY } from '../model/resources.js';
+import type { Lane } from '../traffic/lane.js';
+import type { Alive } from './alive.js';
+import { standsAt, taskPlaces } from './floor.js';
+import { type Lacked, type LackKind, lacksOf } from './lacks.js';
+import { type Want, wantsOf } from './wants.js';
+import { type Whereabouts, whereIs } from './whereabouts.js';
+
+/**
+ * How somebody has it: it stays with the unit as a carrier or a team does; its people are at work on it;
+ * the unit stands there; it is a part in the making; an earlier claim of the unit goes first.
+ */
+export type HeldHow = 'stays' | 'works' | 'stands' | 'made' | 'claims';
+
+export interface Holder extends Whereabouts {
+  readonly how: HeldHow;
+  /** Of what is lacked: carriers, people, places or spaces, parts. */
+  readonly amount: number;
+  /** What it waits for itself and never gets; empty: it can still go on. */
+  readonly lacks: readonly Pick<Lacked, 'kind' | 'name'>[];
+}
+
+/** One thing that units of a ring lack, and who on the whole floor has it. */
+export interface Held {
+  readonly kind: LackKind;
+  readonly name: string;
+  /**
+   * How many there are: carriers, people of the largest shift, places and limited spaces, trucks; null: not
+   * counted, as of parts.
+   */
+  readonly all: number | null;
+  /** Most that one claim wants. */
+  readonly wanted: number;
+  /** Free or in stock; on the way: carriers that come back, parts that are ordered. */
+  readonly free: number;
+  readonly coming: number;
+  /** Of a crew: people of the present shift. */
+  readonly onHand: number | null;
+  readonly by: readonly Holder[];
+}
+
+/** Who has what the members of a ring lack, one entry a thing, in the order in which it is first lacked. */
+export function heldOf(alive: Alive, members: readonly Unit[]): Held[] {
+  const all = new Map<string, Held>();
+  for (const unit of members)
+    for (const { kind, name } of lacksOf(alive, unit)) {
+      const key = JSON.stringify([kind, name]),
+        known = all.get(key),
+        found = held(alive, unit, kind, name);
+      if (known === undefined) all.set(key, found);
+      else if (found.wanted > known.wanted) all.set(key, { ...known, wanted: found.wanted });
+    }
+  return [...all.values()];
+}
+
+type Counts = Omit<Held, 'kind' | 'name'>;
+const NOT_COUNTED: Counts = { all: null, wanted: 1, free: 0, coming: 0, onHand: null, by: [] };
+
+function held(alive: Alive, unit: Unit, kind: LackKind, name: string): Held {
+  return { kind, name, ...counts(alive, unit, kind, name) };
+}
+
+function counts(alive: Alive, unit: Unit, kind: LackKind, name: string): Counts {
+  switch (kind) {
+    case 'room':
+      return unit.step.lane === null ? spots(alive, unit.step.buffer) : inBank(alive, unit.step.buffer);
+    case 'truck':
+    case 'dock':
+      return loads(alive, unit.truck?.lane ?? unit.step.lane!);
+    case 'pulse': {
+      const there = unit.place!.station.line!.stations.flatMap(({ places: [place] }) => place.unit ?? []);
+      return {
+        ...NOT_COUNTED,
+        by: standing(
+          alive,
+          there.filter((other) => other !== unit),
+        ),
+      };
+    }
+    case 'own part': {
+      const parts = alive.floor.ownParts(unit).flatMap((part) => part ?? []);
+      return {
+        ...NOT_COUNTED,
+        by: parts
+          .filter(({ step }) => step.route.name === name)
+          .map((part) => holder(alive, part, 'made', 1)),
+      };
+    }
+    default:
+      return claimedBy(alive, unit, name);
+  }
+}
+
+/** What a unit claims under a name, where it stands: of several places those of steps side by side. */
+function claimedBy(alive: Alive, { place: stand }: Unit, name: string): Counts {
+  if (stand === null) return NOT_COUNTED;
+  for (const place of taskPlaces(stand).filter((at) => alive.floor.claimsAt(at)))
+    for (const want of wantsOf(place)) if (want.resource.name === name) return claimed(alive, place, want);
+  return NOT_COUNTED;
+}
+
+function claimed(alive: Alive, place: Place, want: Want): Counts {
+  const { resource, amount: wanted } = want,
+    { kind, amount, free, feeder, supply } = resource,
+    ahead = alive.most(resource) < wanted ? null : alive.shutBy(place, want),
+    first = ahead === null ? [] : [holder(alive, standsAt(ahead), 'claims', 0)];
+  switch (kind) {
+    case STOCK: {
+      const made = alive.floor.inMaking(feeder!).map((part) => holder(alive, part, 'made', 1));
+      return { ...NOT_COUNTED, wanted, free, by: [...first, ...made] };
+    }
+    case SUPPLY:
+      return { ...NOT_COUNTED, wanted, free, coming: supply!.onOrder, by: first };
+    default: {
+      const companions = alive.run.shop.companions.filter((each) => each.resource === resource);
+      return {
+        ...{ all: amount, wanted, free },
+        coming: companions.reduce((sum, each) => sum + each.coming, 0),
+        onHand: kind === CREW ? resource.onHand : null,
+        by: [
+          ...first,
+          ...companions.flatMap((companion) =>
+            alive.floor.keepers
+              .filter(({ companionBits }) => (companionBits & companion.bit) !== 0)
+              .map((unit) => holder(alive, unit, 'stays', companion.amount)),
+          ),
+          ...atWork(alive, resource),
+        ],
+      };
+    }
+  }
+}
+
+/** Units on which people of a crew are at work for a step; those of teams only stay. */
+const atWork = (alive: Alive, resource: Resource): Holder[] =>
+  alive.run.shop.places
+    .flatMap((place) => [place, ...place.sides])
+    .filter(({ holdsCrew, unit }) => holdsCrew && unit !== null)
+    .flatMap((place) =>
+      place
+        .unit!.step.needs.filter((need) => need.resource === resource)
+        .map(({ amount }) => holder(alive, standsAt(place), 'works', amount)),
+    );
+
+/** Who stands at a station and, where they are limited, in the spaces ahead of it. */
+function spots(alive: Alive, buffer: Buffer): Counts {
+  const { id, places } = buffer.station!,
+    { stations } = alive.run.model,
+    spaces = stations.buffer[id] + Math.max(0, stations.reworkBuffer[id]),
+    isLimited = spaces < UNLIMITED,
+    there = places.flatMap(({ unit }) => unit ?? []);
+  return {
+    ...NOT_COUNTED,
+    all: isLimited ? stations.places[id] + spaces : null,
+    by: standing(alive, isLimited ? [...there, ...inSpaces(alive, buffer)] : there),
+  };
+}
+
+const inBank = (alive: Alive, bank: Buffer): Counts => ({
+  ...NOT_COUNTED,
+  all: alive.run.model.lanes.bank[bank.lane!.id],
+  by: standing(alive, inSpaces(alive, bank)),
+});
+
+/** What is in the trucks of a lane that cannot come back empty. */
+function loads(alive: Alive, { trucks }: Lane): Counts {
+  const there = trucks.filter(({ phase }) => [WAIT_DOCK, UNLOADING, EMPTYING].includes(phase));
+  return {
+    ...NOT_COUNTED,
+    all: trucks.length,
+    by: standing(
+      alive,
+      there.flatMap((truck) => alive.floor.on(truck)),
+    ),
+  };
+}
+
+const inSpaces = (alive: Alive, buffer: Buffer): Unit[] =>
+  alive.floor.units.filter((unit) => unit.step.buffer === buffer && buffer.holds(unit));
+
+const standing = (alive: Alive, units: readonly Unit[]): Holder[] =>
+  units.map((unit) => holder(alive, unit, 'stands', 1));
+
+const holder = (alive: Alive, unit: Unit, how: HeldHow, amount: number): Holder => ({
+  ...whereIs(unit),
+  how,
+  amount,
+  lacks: alive.goes(unit) ? [] : lacksOf(alive, unit).map(({ kind, name }) => ({ kind, name })),
+});

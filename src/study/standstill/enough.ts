@@ -1,0 +1,87 @@
+import type { Model } from '../../flow/model/model.js';
+import { UNLIMITED } from '../../flow/model/model.js';
+import { SEND_BACK } from '../../flow/model/quality.js';
+import { remembered } from '../../scenario/values/raw.js';
+import { rowsOf } from '../lists.js';
+import { sumOf } from '../statistics/sums.js';
+import type { Wait } from './waits.js';
+
+/**
+ * Most carriers, or people of teams, that can be with units at one time: whole teams, and no more units than
+ * can be on the stretch.
+ */
+export function mostKept(model: Model, resource: number): number {
+  const { companions, resources } = model,
+    amount = resources.amount[resource];
+  return ofStretches(model, resource, (id) => Math.floor(amount / companions.amount[id]));
+}
+
+/** The same if there were enough of them: so many nobody ever waits for. Infinity: there is no such number. */
+export const mostWanted = (model: Model, resource: number): number =>
+  ofStretches(model, resource, () => Infinity);
+
+function ofStretches(model: Model, resource: number, limit: (id: number) => number): number {
+  const { companions } = model;
+  let most = 0;
+  for (let id = 0; id < companions.count; id++)
+    if (companions.resource[id] === resource)
+      most += companions.amount[id] * Math.min(limit(id), mostHolds(model, id));
+  return most;
+}
+
+/** Units that can be on the stretch of a carrier or a team. */
+function mostHolds(model: Model, id: number): number {
+  const { companions, steps, stations, lanes, routes, programme } = model,
+    low = lowest(model, id),
+    route = steps.route[companions.from[id]],
+    seen = new Set<string>();
+  let room = 0;
+  for (let step = low; step <= companions.to[id]; step++) {
+    const station = steps.station[step],
+      lane = steps.lane[step],
+      key = station >= 0 ? `station ${station}` : `lane ${lane}`;
+    if (seen.has(key)) continue;
+    seen.add(key);
+    room +=
+      station < 0
+        ? lanes.trucks[lane] * lanes.capacity[lane] + spaces(lanes.bank[lane]) + endless(model, lane)
+        : stations.places[station] +
+          // Ahead of the first step a unit has none, unless it was sent back there.
+          (step === companions.from[id] && !isSentTo(model, id) ? 0 : spaces(stations.buffer[station])) +
+          Math.max(0, spaces(stations.reworkBuffer[station]));
+  }
+  return Math.min(room, routes.stock[route] >= 0 ? routes.target[route] : programme.quantity);
+}
+
+/**
+ * The first step at which a unit may have it: that of its stretch, or an earlier one to which it is sent back
+ * with it.
+ */
+export const lowest = (model: Model, id: number): number =>
+  Math.min(model.companions.from[id], ...sentBackTo(model, id));
+
+const isSentTo = (model: Model, id: number): boolean =>
+  sentBackTo(model, id).some((target) => target <= model.companions.from[id]);
+
+function sentBackTo({ companions, steps, thens }: Model, id: number): number[] {
+  return rowsOf(steps.findStart, companions.from[id], companions.to[id] + 1).flatMap((find) => {
+    const then = steps.findThen[find];
+    return thens.kind[then] === SEND_BACK ? thens.target[then] : [];
+  });
+}
+
+const endless = ({ lanes }: Model, lane: number): number => (lanes.endless[lane] === 1 ? Infinity : 0);
+
+/**
+ * By node, units that can stand there for ever at one time: of a feeder for stock no more than are in the
+ * making, of the others any number.
+ */
+export function mostStuck({ routes, steps }: Model, waits: readonly Wait[]): ReadonlyMap<number, number> {
+  const routesAt = new Map<number, Set<number>>(),
+    most = (route: number): number => (routes.stock[route] >= 0 ? routes.target[route] : Infinity);
+  for (const { from, step } of waits)
+    remembered(routesAt, from, () => new Set<number>()).add(steps.route[step]);
+  return new Map(Array.from(routesAt, ([node, all]) => [node, sumOf(all, most)] as const));
+}
+
+const spaces = (count: number): number => (count >= UNLIMITED ? Infinity : count);

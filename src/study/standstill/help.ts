@@ -1,0 +1,123 @@
+import type { Observation } from '../../measure/observe.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { capital, count, exact } from '../format.js';
+import { defined } from '../lists.js';
+import { type Changed, compiled } from '../reliefs/changes.js';
+import type { Replicator, Variant } from '../run/replicator.js';
+import { remediesFor } from './remedies.js';
+import type { StandstillTold } from './told.js';
+
+/** Changes that were tried against a standstill, in the same replications. */
+export interface HelpResult {
+  /** In the order in which the ring suggests them. */
+  readonly tried: readonly TriedHelp[];
+  readonly sentence: string;
+}
+export interface TriedHelp {
+  /** As a planner reads it: `one more of dolly`. */
+  readonly what: string;
+  /** Replications that do not stand still with it, of so many that were run. */
+  readonly ends: number;
+  readonly of: number;
+}
+
+/**
+ * Each change is run in so many of the replications that stood still. So many of those with which all of
+ * these end are run in so many more: others that stood still, and the first of all, which another standstill
+ * may befall.
+ */
+const FIRST = 3,
+  MOST_WINNERS = 3,
+  MOST_STOOD = 10,
+  MOST_OF_ALL = 20;
+
+/** @param replications all there are of the build */
+export async function helpFor(
+  base: Changed,
+  stood: Pick<StandstillTold, 'held' | 'stood'>,
+  replications: number,
+  replicator: Replicator,
+): Promise<HelpResult> {
+  const { changes } = await compiled(
+      base,
+      remediesFor(base.scenario, stood).map(({ text, change }) => ({
+        of: text,
+        what: text,
+        scenario: (): Scenario => change(base.scenario),
+      })),
+    ),
+    first = stood.stood.slice(0, FIRST),
+    ends = await endsIn(changes, first, replicator),
+    winners = changes.filter((_, i) => ends[i] === first.length).slice(0, MOST_WINNERS);
+  const all = new Set([
+      ...stood.stood.slice(0, MOST_STOOD),
+      ...Array.from({ length: Math.min(replications, MOST_OF_ALL) }, (_, i) => i + 1),
+    ]),
+    rest = [...all].filter((each) => !first.includes(each)).sort((a, b) => a - b),
+    more = await endsIn(winners, rest, replicator);
+  const tried = changes.map(({ of: what }, i): TriedHelp => {
+    const winner = winners.findIndex((each) => each.of === what);
+    return {
+      what,
+      ends: defined(ends[i]) + (more[winner] ?? 0),
+      of: first.length + (winner < 0 ? 0 : rest.length),
+    };
+  });
+  return { tried, sentence: helpSentence(tried, all.size) };
+}
+
+/** By change: how many of the replications do not stand still. */
+async function endsIn(
+  changes: readonly (Changed & { readonly of: string })[],
+  replications: readonly number[],
+  replicator: Replicator,
+): Promise<number[]> {
+  const ends = changes.map(() => 0),
+    variants = changes.map(
+      ({ key, model }): Variant<boolean> => ({ key: `${key} stands`, model, read: goesToTheEnd }),
+    );
+  for (const replication of replications)
+    await replicator.each(variants, replication, replication, 1, (isOver, i) => {
+      if (isOver) ends[i] = defined(ends[i]) + 1;
+    });
+  return ends;
+}
+
+const goesToTheEnd = ({ outcome }: Observation): boolean => outcome !== 'gridlock';
+
+/**
+ * `With one more of dolly all 20 builds end; with one place more at weld 18 of 20 do; none of the 4 others
+ * tried helps`.
+ */
+export function helpSentence(tried: readonly TriedHelp[], builds: number): string {
+  const full = tried.filter(({ of }) => of === builds),
+    whole = full.filter(({ ends, of }) => ends === of),
+    most = full.filter(({ ends, of }) => ends < of && ends > 0).sort((a, b) => b.ends - a.ends),
+    [best] = most,
+    others = tried.length - whole.length - (best === undefined ? 0 : 1);
+  if (tried.length === 0) return 'Nothing was found that could be tried against it';
+  if (whole.length === 0 && best === undefined)
+    return tried.length === 1
+      ? `The one change that was tried does not end it: ${defined(tried[0]).what}`
+      : `None of the ${tried.length} changes that were tried ends it`;
+  const parts = [
+    ...(whole.length === 0
+      ? []
+      : [
+          `with ${whole.map(({ what }) => what).join(', or with ')} ` +
+            (builds === 1 ? 'it does not stand still' : `none of ${count(builds, 'build')} stands still`),
+        ]),
+    ...(best === undefined
+      ? []
+      : [`with ${best.what} ${exact(best.of - best.ends)} of ${exact(best.of)} do`]),
+  ];
+  const rest =
+    others <= 0
+      ? []
+      : [
+          others === 1
+            ? 'the other change tried helps less or not'
+            : `the ${others} others tried help less or not`,
+        ];
+  return capital([...parts, ...rest].join('; '));
+}

@@ -1,0 +1,129 @@
+import type { Model } from '../../flow/model/model.js';
+import { UNLIMITED } from '../../flow/model/model.js';
+import { CARRIER, CREW, STOCK } from '../../flow/model/resources.js';
+import { rowsOf } from '../lists.js';
+import { lowest, mostKept, mostStuck, mostWanted } from './enough.js';
+import { type Next, nextOf } from './next.js';
+import { nodesOf } from './nodes.js';
+
+/**
+ * Why one thing may wait for another: a unit goes `on` to its next step, or is sent `back`; `kept`: the same
+ * with a carrier or a team; a step `claims` a carrier or people, `again` after it had given it back, `more`
+ * people of the crew that stays with the unit; it wants `parts` of a feeder, or its `own`; these are `made`
+ * at a step.
+ */
+export type Why = 'on' | 'back' | 'kept' | 'claims' | 'again' | 'more' | 'parts' | 'own' | 'made';
+
+/** Whoever has what `from` stands for may wait for what `to` stands for. */
+export interface Wait {
+  readonly from: number;
+  readonly to: number;
+  readonly why: Why;
+  /** Steps, and row of the find that sends back; -1 where there is none. */
+  readonly step: number;
+  readonly next: number;
+  readonly find: number;
+  /** Carrier or team, or the route of a feeder; -1. */
+  readonly of: number;
+}
+
+/**
+ * Who may wait for whom, of all that is finite: places, trucks, carriers, crews of teams, sub-assemblies. A
+ * circle in it is what a standstill needs (circular wait: Coffman, Elphick & Shoshani 1971, ACM Computing
+ * Surveys 3, 67-78; from memory); that it comes about is not said. Crews without teams are in no circle:
+ * nobody who holds them waits for anything but time.
+ */
+export function waitsOf(model: Model): Wait[] {
+  const { steps, stations, companions, resources, routes } = model,
+    nodes = nodesOf(model),
+    next = nextOf(model),
+    waits: Wait[] = [];
+  const add = (from: number, to: number, why: Why, at: Partial<Wait>): void => {
+    waits.push({ step: -1, next: -1, find: -1, of: -1, ...at, from, to, why });
+  };
+  /** Whether the unit keeps its place, or moves with its line. */
+  const stays = (step: number, { step: to }: Next): boolean =>
+    steps.station[step] >= 0 &&
+    steps.station[to] >= 0 &&
+    (steps.station[step] === steps.station[to]
+      ? stations.lotMost[steps.station[step]] === 0
+      : nodes.place(step) === nodes.place(to));
+  const teamCrews = new Set([...companions.resource].filter((resource) => resources.kind[resource] === CREW));
+  const here = (step: number): number => nodes.place(step),
+    low = companions.names.map((_, id) => lowest(model, id));
+  const mayHave = (id: number, step: number): boolean =>
+    low[id] <= step && step <= companions.to[id] && step !== companions.from[id];
+
+  const made = (route: number): number =>
+    routes.own[route] === 1 ? nodes.own(route) : nodes.resource(routes.stock[route]);
+  /** What a unit at a step may have from before: its place, carriers, a team, that it is in the making. */
+  const has = (step: number, but = -1): readonly (readonly [node: number, of: number])[] => [
+    [here(step), -1],
+    ...companions.names.flatMap((_, id) =>
+      id !== but && mayHave(id, step) ? [[nodes.resource(companions.resource[id]), id] as const] : [],
+    ),
+    ...(steps.route[step] > 0 ? [[made(steps.route[step]), -1] as const] : []),
+  ];
+  for (let step = 0; step < steps.count; step++) {
+    if (model.sideBySide.group[step] >= 0) continue;
+    for (const to of next.after(step)) {
+      if (stays(step, to)) continue;
+      const at = { step, next: to.step, find: to.find },
+        why = to.find >= 0 ? 'back' : 'on';
+      if (isFinite(model, to)) add(here(step), nodes.room(to.step), why, at);
+      for (let id = 0; id < companions.count; id++)
+        if (low[id] <= step && step <= companions.to[id])
+          add(nodes.resource(companions.resource[id]), here(to.step), 'kept', { ...at, of: id });
+    }
+    if (steps.lane[step] >= 0 && nodes.room(step) !== here(step))
+      add(nodes.room(step), here(step), 'on', { step, next: step });
+    for (const row of next.withSides(step).flatMap((each) => rowsOf(steps.needStart, each))) {
+      const resource = steps.needResource[row],
+        kind = resources.kind[resource],
+        amount = steps.needAmount[row];
+      if (kind === STOCK)
+        for (const [from] of has(step))
+          add(from, nodes.resource(resource), 'parts', { step, of: routes.stock.indexOf(resource) });
+      if (!teamCrews.has(resource) || mostKept(model, resource) <= resources.amount[resource] - amount)
+        continue;
+      for (const [from, id] of has(step))
+        add(from, nodes.resource(resource), from === nodes.resource(resource) ? 'more' : 'claims', {
+          step,
+          of: id,
+        });
+    }
+    for (const row of rowsOf(steps.ownStart, step)) {
+      const route = steps.ownRoute[row];
+      for (const [from] of has(step)) add(from, nodes.own(route), 'own', { step, of: route });
+    }
+  }
+
+  for (let id = 0; id < companions.count; id++) {
+    const resource = companions.resource[id];
+    if (mostWanted(model, resource) <= resources.amount[resource]) continue;
+    for (const { step, isAgain } of next.claims(id))
+      for (const [from] of has(step, id))
+        add(from, nodes.resource(resource), isAgain ? 'again' : 'claims', { step, of: id });
+  }
+
+  for (let route = 1; route < routes.count; route++)
+    for (let step = routes.firstStep[route]; step < routes.firstStep[route + 1]; step++)
+      if (model.sideBySide.group[step] < 0) add(made(route), here(step), 'made', { step, of: route });
+
+  // Only a room that those who stand for ever can fill holds anybody up.
+  const most = mostStuck(model, waits);
+  return waits.filter(({ to }) => !nodes.isRoom(to) || (most.get(to) ?? 0) >= nodes.places(to));
+}
+
+/** Whether units may find no room there. */
+function isFinite({ steps, stations, lanes }: Model, { step, find }: Next): boolean {
+  if (steps.lane[step] >= 0) return lanes.bank[steps.lane[step]] < UNLIMITED;
+  const station = steps.station[step];
+  // With a space of their own, units sent back make room for those that they meet.
+  if (find >= 0 && stations.reworkBuffer[station] > 0) return false;
+  return stations.buffer[station] < UNLIMITED;
+}
+
+/** For those who look for a reason: what is no carrier is a crew. */
+export const isCarrier = ({ resources, companions }: Model, id: number): boolean =>
+  resources.kind[companions.resource[id]] === CARRIER;
