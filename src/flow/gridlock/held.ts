@@ -8,6 +8,7 @@ import { CREW, STOCK, SUPPLY } from '../model/resources.js';
 import type { Lane } from '../traffic/lane.js';
 import type { Alive } from './alive.js';
 import { standsAt, taskPlaces } from './floor.js';
+import { mostFor } from './keepers.js';
 import { type Lacked, type LackKind, lacksOf } from './lacks.js';
 import { type Want, wantsOf } from './wants.js';
 import { type Whereabouts, whereIs } from './whereabouts.js';
@@ -108,7 +109,7 @@ function claimedBy(alive: Alive, { place: stand }: Unit, name: string): Counts {
 function claimed(alive: Alive, place: Place, want: Want): Counts {
   const { resource, amount: wanted } = want,
     { kind, amount, free, feeder, supply } = resource,
-    ahead = alive.most(resource) < wanted ? null : alive.shutBy(place, want),
+    ahead = mostFor(alive, want) < wanted ? null : alive.shutBy(place, want),
     first = ahead === null ? [] : [holder(alive, standsAt(ahead), 'claims', 0)];
   switch (kind) {
     case STOCK: {
