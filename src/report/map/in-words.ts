@@ -2,7 +2,7 @@ import { calledThing } from '../../study/constraint/sentence.js';
 import { capital } from '../../study/format.js';
 import { aboutCompanion } from './signs/brackets.js';
 import { isStop } from './strip.js';
-import { inHundred, laneTexts, rhythm, stepText } from './words.js';
+import { byText, inHundred, laneTexts, rhythm, stepText } from './words.js';
 import type { Section, World } from './world.js';
 
 /** The map as sentences: the unit's way plant after plant, then the side lines. */
@@ -32,7 +32,7 @@ export function inWords({ scenario, route, strip, seen }: World, sections: reado
   );
   const backs = [route.main, ...route.sides]
     .flatMap((line) => line.backs)
-    .map(({ from, to, chance }) => `${from} sends ${inHundred(chance)} back to ${to}.`);
+    .map(({ from, to, chance, by }) => `${from} sends ${inHundred(chance)} back to ${to}${byText(by)}.`);
   const supplies = Object.entries(scenario.supplies).map(
     ([name, supply]) => `Bought in: ${name}, ${rhythm(supply)}.`,
   );

@@ -2,7 +2,7 @@ import type { Thing } from '../../scenario/reliefs/thing.js';
 import type { Trip } from '../../study/route/types.js';
 import { othersText } from './found.js';
 import { joinsSpot } from './strip.js';
-import { inHundred, laneTexts, rhythm, stepText, whenText } from './words.js';
+import { byText, inHundred, laneTexts, rhythm, stepText, whenText } from './words.js';
 import type { World } from './world.js';
 
 /** A text beside a mark, before it is broken into lines. */
@@ -61,7 +61,7 @@ export function toldAt(world: World, cell: number, site: string): Told[] {
       if (back.fromEntry === here.entry)
         told.push({
           kind: 'step',
-          text: `${inHundred(sentBack(world, here.what.site, back))} back to ${back.to}`,
+          text: `${inHundred(sentBack(world, here.what.site, back))} back to ${back.to}${byText(back.by)}`,
         });
   const use = seen?.station(station)?.use,
     waiting = seen?.buffer(station)?.mean.mean ?? 0;

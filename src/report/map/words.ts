@@ -59,6 +59,10 @@ export function laneTexts({ trucks, capacity, leaves }: Lane, trip: Trip): strin
   ];
 }
 
+/** The lanes by which units are sent back to another site: `, by return to coachworks`. */
+export const byText = (lanes: readonly string[]): string =>
+  lanes.length === 0 ? '' : `, by ${lanes.join(' and ')}`;
+
 /** `22 every 7 days`. */
 export function rhythm({ order }: Supply): string {
   switch (order.kind) {

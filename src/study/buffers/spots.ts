@@ -1,6 +1,7 @@
 import { UNLIMITED } from '../../flow/model/model.js';
 import { crossFindings } from '../../scenario/checks.js';
 import { stationsOf } from '../../scenario/lookup/placed.js';
+import { lanesBack, waysBackOf } from '../../scenario/lookup/ways-back.js';
 import { everywhere } from '../../scenario/made/everywhere.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { sum, sumOf } from '../statistics/sums.js';
@@ -74,13 +75,8 @@ type Place = Omit<Spot, 'least'>;
 
 function onRoute(scenario: Scenario): Place[] {
   const stations = stationsOf(scenario);
-  const spots = scenario.route.flatMap((entry): Place[] => {
-    if (entry.kind === 'step') {
-      const { at } = entry;
-      return [{ name: at, kind: 'buffer', of: at, present: stations.get(at)?.station.buffer ?? Infinity }];
-    }
-    const { lane: of } = entry,
-      lane = scenario.lanes[of];
+  const ofLane = (of: string): Place[] => {
+    const lane = scenario.lanes[of];
     return [
       { name: `${of}: bank`, kind: 'bank', of, present: lane?.bank ?? Infinity },
       {
@@ -90,7 +86,14 @@ function onRoute(scenario: Scenario): Place[] {
         present: lane?.arrivalBank === 'unlimited' ? Infinity : (lane?.arrivalBank ?? 0),
       },
     ];
+  };
+  const spots = scenario.route.flatMap((entry): Place[] => {
+    if (entry.kind === 'lane') return ofLane(entry.lane);
+    const { at } = entry;
+    return [{ name: at, kind: 'buffer', of: at, present: stations.get(at)?.station.buffer ?? Infinity }];
   });
+  for (const back of waysBackOf(scenario))
+    if (back.routeId === 0) spots.push(...(lanesBack(scenario, back) ?? []).flatMap(ofLane));
   return [...new Map(spots.map((spot) => [spot.name, spot])).values()];
 }
 

@@ -6,6 +6,7 @@ import type { PlacedRoute } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { LaneStep, StationStep } from '../../scenario/types/steps.js';
 import type { Look } from '../capacity/visits/looks.js';
+import { waysBackFrom } from '../capacity/ways-back.js';
 import type { Back, Entry, Line, MappedStep, Stop, Trip } from './types.js';
 
 /** What the lines of all routes are drawn from. */
@@ -93,13 +94,19 @@ function backsOf(ground: Ground, route: PlacedRoute, at: ReadonlyMap<string, num
         fromEntry: at.get(step.name) ?? 0,
         toEntry: at.get(to) ?? 0,
         chance: look === undefined || look.units <= 0 ? 0 : sent / look.units,
+        by: lanesTo(ground.model, idOf(ground, step), id),
       };
     });
   });
 }
 
+const lanesTo = (model: Model, from: number, to: number): string[] =>
+  (waysBackFrom(model, from).get(to) ?? []).flatMap(
+    (at) => model.lanes.names[model.steps.lane[at] ?? -1] ?? [],
+  );
+
 /** A lane with its mean times. */
-function tripOf({ lanes }: Scenario, { lane: name, when }: LaneStep): Trip {
+export function tripOf({ lanes }: Scenario, { lane: name, when }: Pick<LaneStep, 'lane' | 'when'>): Trip {
   const { from, to, load, drive, unload, return: back } = foundIn(lanes, name, 'lane');
   return {
     kind: 'trip',

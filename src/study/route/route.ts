@@ -4,7 +4,7 @@ import { allStations, routesOf } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { demand } from '../capacity/demand.js';
 import { companionsOf } from './companions.js';
-import { type Ground, lineOf } from './lines.js';
+import { type Ground, lineOf, tripOf } from './lines.js';
 import { joinsAt, leavesAt } from './sides.js';
 import type { RouteMap } from './types.js';
 
@@ -27,7 +27,9 @@ export function routeMap(scenario: Scenario, model: Model): RouteMap {
     [main, ...sides] = lines,
     trips = new Set(
       lines.flatMap(({ entries }) => entries.flatMap((each) => (each.kind === 'trip' ? [each.lane] : []))),
-    );
+    ),
+    returns = new Set(lines.flatMap(({ backs }) => backs.flatMap(({ by }) => by))),
+    lanesOff = Object.keys(scenario.lanes).filter((lane) => !trips.has(lane));
   return {
     main: { entries: main?.entries ?? [], backs: main?.backs ?? [] },
     sides: sides.map(({ route, entries, backs }) => ({
@@ -39,11 +41,12 @@ export function routeMap(scenario: Scenario, model: Model): RouteMap {
       joins: joinsAt(lines, route.feeder ?? ''),
     })),
     companions: companionsOf(scenario),
+    returns: lanesOff.filter((lane) => returns.has(lane)).map((lane) => tripOf(scenario, { lane, when: {} })),
     idle: {
       stations: stations.flatMap(({ name, siteName }) =>
         ground.drawn.has(name) ? [] : [{ name, site: siteName }],
       ),
-      lanes: Object.keys(scenario.lanes).filter((lane) => !trips.has(lane)),
+      lanes: lanesOff.filter((lane) => !returns.has(lane)),
       supplies: Object.keys(scenario.supplies).filter((supply) => joinsAt(lines, supply).length === 0),
     },
   };

@@ -8,6 +8,8 @@ export interface RouteMap {
   readonly sides: readonly SideLine[];
   /** What stays with a unit, and what moves units on together, in the order of the scenario. */
   readonly companions: readonly Companion[];
+  /** Lanes by which units are only sent back. */
+  readonly returns: readonly Trip[];
   /** Stations and lanes that stand on no route. */
   readonly idle: {
     readonly stations: readonly { readonly name: string; readonly site: string }[];
@@ -65,6 +67,8 @@ export interface Back {
   readonly toEntry: number;
   /** Share of the units looked at, by arithmetic. */
   readonly chance: number;
+  /** Lanes to a step at another site; none to one at the same. */
+  readonly by: readonly string[];
 }
 
 export interface SideLine extends Line {

@@ -64,7 +64,9 @@ function astray({ route }: Mapped, { groups }: Drawing): string[] {
         )
         .flatMap(({ shapes }) => shapes.map(boxOf));
       const ends = groups
-        .filter(({ kind, about }) => kind === 'back' && about === `${from} back to ${to}`)
+        .filter(
+          ({ kind, about }) => kind === 'back' && `${about}, by `.startsWith(`${from} back to ${to}, by `),
+        )
         .flatMap(({ shapes }) =>
           shapes.slice(0, 1).flatMap((shape) => (shape.kind === 'path' ? pointsOf(shape.d).slice(-1) : [])),
         );

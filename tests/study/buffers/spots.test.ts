@@ -42,6 +42,29 @@ describe('spots among which waiting places are shared out', () => {
     ]);
   });
 
+  it('have the banks of a lane by which units are only sent back', () => {
+    const text = `
+scenario: sent back
+programme: { arrivals: 1 h, length: 100 h }
+sites: { works: { stations: { booth: {} } }, plant: { stations: { line: { buffer: 1 } } } }
+lanes:
+  home: { from: plant, to: works, trucks: 1, capacity: 1, drive: 1 h, bank: 2 }
+  out: { from: works, to: plant, trucks: 1, capacity: 1, drive: 1 h, bank: 3 }
+route:
+  - { step: paint, at: booth, work: 1 h }
+  - { lane: out }
+  - { step: test, at: line, work: 1 h, fails: { chance: 9 %, back to: paint } }
+`;
+    const { scenario } = readScenario(text, 'sent.yaml', () => '');
+    expect(spotsOf(scenario!, ['line', 'home', 'out']).map(({ name }) => name)).toEqual([
+      'out: bank',
+      'out: arrival bank',
+      'line',
+      'home: bank',
+      'home: arrival bank',
+    ]);
+  });
+
   it('leave out the buffer ahead of a saturated source, which without a limit would never be full, and refuse it by name', () => {
     expect(spotsOf(read('saturated')).map(({ name }) => name)).not.toContain('booth');
     expect(() => spotsOf(read('saturated'), ['booth'])).toThrow(

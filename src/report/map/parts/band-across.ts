@@ -8,6 +8,7 @@ import { glyphLength } from '../signs/glyphs.js';
 import { drawLabel, type Label } from '../signs/labels.js';
 import { standingAt } from '../standing.js';
 import { isRoomAt, sentBackText } from '../told.js';
+import { byText } from '../words.js';
 import type { World } from '../world.js';
 import { bracketRows } from './bracket-rows.js';
 import { drawRun, type Run, type Spread } from './run.js';
@@ -165,7 +166,7 @@ function arcTexts(
       mark = marks.get(arc.fromCell);
     if (spread === undefined || mark === undefined) continue;
     const isHere = spreads.has(arc.toCell),
-      words = `${sentBackText(world, arc)}${isHere ? '' : ` to ${arc.to}`}`;
+      words = `${sentBackText(world, arc)}${isHere ? '' : ` to ${arc.to}`}${byText(arc.by)}`;
     for (const line of wrap(words, spread.to - spread.from - 4, size)) {
       const base = (lower.get(arc.fromCell) ?? deepest + 2) + Math.round(1.2 * size);
       lower.set(arc.fromCell, base);

@@ -5,7 +5,7 @@ import { wrap } from '../../text.js';
 import type { Group, Shape } from '../shapes.js';
 import { text } from '../signs/frame.js';
 import { isOnMap } from '../told.js';
-import { hoursText, releaseText } from '../words.js';
+import { hoursText, laneTexts, releaseText } from '../words.js';
 import type { World } from '../world.js';
 import { legend } from './legend.js';
 
@@ -57,6 +57,7 @@ export function notes(world: World, top: number): { groups: Group[]; height: num
     ...(route.idle.stations.length > 0
       ? [`On no route: ${route.idle.stations.map(({ name, site }) => `${name} (${site})`).join(', ')}`]
       : []),
+    ...returnLines(world),
     ...(route.idle.lanes.length > 0 ? [`Lanes on no route: ${route.idle.lanes.join(', ')}`] : []),
     ...(route.idle.supplies.length > 0
       ? [`Supplies that no step takes: ${route.idle.supplies.join(', ')}`]
@@ -92,6 +93,19 @@ export function key(world: World, top: number): { group: Group; height: number }
     group: { kind: 'words', about: '', shapes: [...signs.shapes, ...source.shapes] },
     height: signs.height + source.height,
   };
+}
+
+/** Lanes that only units sent back go by: trucks, times and, after a run, use. */
+function returnLines({ scenario, route, seen }: World): string[] {
+  return route.returns.map((trip) => {
+    const lane = scenario.lanes[trip.lane],
+      use = seen?.laneUse(trip.lane);
+    return [
+      `Only for units sent back: ${trip.lane}`,
+      ...(lane === undefined ? [] : laneTexts(lane, trip)),
+      ...(use === undefined ? [] : [`trucks ${Math.round(100 * use)} % busy`]),
+    ].join('; ');
+  });
 }
 
 /** Plants that the unit's own way does not come to. */

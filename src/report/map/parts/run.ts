@@ -6,6 +6,7 @@ import { block, type Frame } from '../signs/frame.js';
 import { drawGlyph } from '../signs/glyphs.js';
 import { drawStretch, WAY_STROKE } from '../signs/side-lines.js';
 import { standingAt } from '../standing.js';
+import { byText } from '../words.js';
 import type { World } from '../world.js';
 
 /** Where a cell lies along a strip, and where its spaces and marks begin. */
@@ -77,7 +78,7 @@ export function drawRun(
         return [
           {
             kind: 'back',
-            about: `${arc.from} back to ${arc.to}`,
+            about: `${arc.from} back to ${arc.to}${byText(arc.by)}`,
             shapes: drawArc(frame, c, arc, { from, to, first: run.first, last: run.last }),
           },
         ];

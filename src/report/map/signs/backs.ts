@@ -11,6 +11,7 @@ export interface Arc {
   readonly fromCell: number;
   readonly toCell: number;
   readonly chance: number;
+  readonly by: readonly string[];
   /** 0, 1, ..: how far out it runs. */
   readonly level: number;
 }
@@ -35,13 +36,14 @@ export function arcsOf(strip: Strip, lines: readonly { readonly backs: readonly 
       while (isTaken()) trunk.level++;
       laid.push(trunk);
     }
-    return backs.map(({ from, to, fromEntry, toEntry, chance }) => ({
+    return backs.map(({ from, to, fromEntry, toEntry, chance, by }) => ({
       side: line - 1,
       from,
       to,
       fromCell: cellOf(fromEntry),
       toCell: cellOf(toEntry),
       chance,
+      by,
       level: trunks.get(toEntry)?.level ?? 0,
     }));
   });
@@ -52,6 +54,7 @@ interface Back {
   readonly fromEntry: number;
   readonly toEntry: number;
   readonly chance: number;
+  readonly by: readonly string[];
 }
 
 /** How far arcs run from their line: the innermost, and what levels add. */

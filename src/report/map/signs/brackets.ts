@@ -74,11 +74,12 @@ export function aboutCompanion(each: Companion): string {
 
 const backText = (minutes: number): string => (minutes > 0 ? `back in ${duration(minutes)}` : 'back at once');
 
-/** The longest lie outermost. */
+/** The longest lie outermost; of equals those with a hook, which reaches over the next. */
 function levelled(all: readonly Omit<Bracket, 'level'>[]): Bracket[] {
   const length = ({ fromCell, toCell }: Omit<Bracket, 'level'>): number => toCell - fromCell,
     laid: Bracket[] = [];
-  for (const each of [...all].sort((a, b) => length(a) - length(b))) {
+  const hook = ({ back }: Omit<Bracket, 'level'>): number => Number(back !== undefined);
+  for (const each of [...all].sort((a, b) => length(a) - length(b) || hook(a) - hook(b))) {
     const isTaken = (level: number): boolean =>
       laid.some(
         (other) => other.level === level && other.fromCell <= each.toCell && other.toCell >= each.fromCell,
