@@ -165,7 +165,7 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
 scenario: drawn at random
 programme: { start: 2027-03-01, ${release}, quantity: ${quantity}, options: { colour: { red: 40 %, white: 60 % } }, opening: [${quantity >= 7 ? standing : ''}], replace scrapped: ${replaced}${release.includes('saturated') ? '' : ', due after: 2 h'} }
 calendars:
-  days: { hours: ["06:00-14:30"], on: Mon-Fri, breaks: ["09:30-09:45", "12:00-12:30"]${release.startsWith('rate') ? ', overtime: [{ hours: ["14:30-16:30"], when: { units behind: 3${byDue ? ', due within: 1 h' : ', lead time: 5 h'} }, decided: daily }]' : ''} }
+  days: { hours: ["06:00-14:30"], on: Mon-Fri, breaks: ["09:30-09:45", "12:00-12:30"]${release.startsWith('rate') ? `, overtime: [{ hours: ["14:30-16:30"], when: { units behind: 3${byDue ? ', due within: 1 h' : ', lead time: 5 h'} }, decided: daily }]` : ''} }
   two: { hours: ["06:00-14:30", "14:30-22:00"], breaks: ["12:00-12:30"], overtime: [{ on: Sat, hours: ["06:00-12:00"] }] }
 defects: { ${sites.map((_, s) => `flaw ${s}: {}`).join(', ')}, part flaw: {} }
 sites:

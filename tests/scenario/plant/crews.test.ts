@@ -98,7 +98,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
       ['rate: [{ per day: 2 }, { from: 2027-06-07, per day: 4 }]', 'arrivals: 2 h\n  due after: 9 days'],
     ],
     [
-      '8:103 calendars.days.overtime[0].when: due dates that are known beforehand, not `due after` a release that is drawn; got arrivals',
+      '9:103 calendars.days.overtime[0].when: due dates that are known beforehand, not `due after` a release that is drawn; got arrivals',
     ],
   ],
   [
