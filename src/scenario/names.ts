@@ -24,6 +24,7 @@ const USES: Uses = {
   'supplies/*/site': 'sites',
   'costs/people/*': 'pricedCrews',
   'costs/trucks/*': 'lanes',
+  'costs/carriers/*': 'carriers',
   'costs/changeovers/*': 'stations',
   'costs/supplies/*': 'supplies',
   'costs/buffer place/sites/*': 'sites',

@@ -7,6 +7,8 @@ export interface Costs {
   readonly people: Readonly<Record<string, HourPrice>>;
   /** By lane: a trip, and a truck for a day. */
   readonly trucks: Readonly<Record<string, { readonly trip: number; readonly day: number }>>;
+  /** By name: one of them for a day. */
+  readonly carriers?: Readonly<Record<string, { readonly day: number }>> | undefined;
   /** A unit in work for a day. */
   readonly unitDay: number | undefined;
   readonly sendBack: number | undefined;

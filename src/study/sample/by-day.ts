@@ -1,11 +1,13 @@
 import { countTime } from '../../flow/model/later.js';
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
+import { CARRIER } from '../../flow/model/resources.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { at } from '../../scenario/lookup/columns.js';
 import { bankName } from '../../scenario/lookup/ids.js';
 import type { Costs } from '../../scenario/types/costs.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { own } from '../../scenario/values/raw.js';
 import { spacePrice } from '../../scenario/whole/space-price.js';
 import { sum } from '../statistics/sums.js';
 
@@ -34,6 +36,15 @@ export function paidByDay(model: Model, costs: Costs, before: NonNullable<Scenar
   const everPriced = (is: (prices: Costs) => boolean): boolean =>
     is(costs) || stages.some(({ scenario }) => scenario.costs !== undefined && is(scenario.costs));
   return { byDay, everPriced };
+}
+
+/** Carriers, in use or not: money a day. */
+export function carrierDay({ resources }: Model, { carriers = {} }: Costs): number {
+  return sum(
+    resources.names.map((name, r) =>
+      at(resources.kind, r) === CARRIER ? at(resources.amount, r) * (own(carriers, name)?.day ?? 0) : 0,
+    ),
+  );
 }
 
 /** Spaces of limited buffers and banks, and places of stations: money a day for floor kept free for units. */

@@ -4,7 +4,7 @@ import type { Observation } from '../../measure/observe.js';
 import type { Costs, HourPrice } from '../../scenario/types/costs.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { own } from '../../scenario/values/raw.js';
-import { days, floorDay, paidByDay } from '../sample/by-day.js';
+import { carrierDay, days, floorDay, paidByDay } from '../sample/by-day.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -107,7 +107,7 @@ const totalOf =
     sumOf(parts, ({ of }) => of(observation));
 
 /**
- * All that has a price, in the order of the results. What is paid by the day for trucks, for floor and for
+ * All that has a price, in the order of the results. What is paid by the day for trucks, carriers, floor and
  * the whole follows what is there on the day, at the prices of then; all other prices are those of the end.
  * @param before how the scenario is before changes are there
  */
@@ -136,6 +136,11 @@ export function pricedParts(model: Model, costs: Costs, before: Scenario['before
       const { trip = 0 } = own(costs.trucks, name) ?? {};
       return money + each.lanes.trips[lane] * trip + trucksByDay[lane](each);
     }, 0),
+  );
+  add(
+    everPriced(({ carriers }) => carriers !== undefined),
+    'carriers',
+    byDay(carrierDay),
   );
   add(costs.unitDay !== undefined, 'units in work', (each) => each.wip * days(each) * costs.unitDay!);
   add(
