@@ -1,6 +1,6 @@
 import type { Model } from '../flow/model/model.js';
 import { CalendarBook } from './calendar/book.js';
-import { compileOvertime } from './calendar/overtime.js';
+import { compileOvertime } from './calendar/overtime-rules.js';
 import { same } from './dated/compare.js';
 import { join, NotMidway } from './dated/join.js';
 import { stagesOf } from './dated/stages.js';

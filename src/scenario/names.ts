@@ -26,6 +26,7 @@ const USES: Uses = {
   'costs/people/*': 'pricedCrews',
   'costs/equipment/*': 'pricedEquipment',
   'costs/trucks/*': 'lanes',
+  'costs/carriers/*': 'carriers',
   'costs/changeovers/*': 'stations',
   'costs/supplies/*': 'supplies',
   'costs/buffer place/sites/*': 'sites',

@@ -111,6 +111,8 @@ export const randomScenario = fc.record({
     '{ at: end 0 }, { at: begin }',
   ),
   replaced: fc.boolean(),
+  /** The overtime rule goes by due dates. */
+  byDue: fc.boolean(),
   outage: fc.constantFrom(false, false, true),
   pulse: fc.constantFrom(false, false, false, true),
   dollies: fc.constantFrom(0, 0, 1, 2, 4),
@@ -145,6 +147,7 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
     hold,
     standing,
     replaced,
+    byDue,
     outage,
     pulse,
     dollies,
@@ -192,7 +195,7 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
 scenario: drawn at random
 programme: { start: 2027-03-01, ${release}, quantity: ${quantity}, options: { colour: { red: 40 %, white: 60 % } }, opening: [${quantity >= 7 ? standing : ''}], replace scrapped: ${replaced}${release.includes('saturated') ? '' : ', due after: 2 h'} }
 calendars:
-  days: { hours: ["06:00-14:30"], on: Mon-Fri, breaks: ["09:30-09:45", "12:00-12:30"]${release.startsWith('rate') ? ', overtime: [{ hours: ["14:30-16:30"], when: { units behind: 3, lead time: 5 h }, decided: daily }]' : ''} }
+  days: { hours: ["06:00-14:30"], on: Mon-Fri, breaks: ["09:30-09:45", "12:00-12:30"]${release.startsWith('rate') ? `, overtime: [{ hours: ["14:30-16:30"], when: { units behind: 3${byDue ? ', due within: 1 h' : ', lead time: 5 h'} }, decided: daily }]` : ''} }
   two: { hours: ["06:00-14:30", "14:30-22:00"], breaks: ["12:00-12:30"], overtime: [{ on: Sat, hours: ["06:00-12:00"] }] }
 defects: { ${sites.map((_, s) => `flaw ${s}: {}`).join(', ')}, part flaw: {} }
 sites:

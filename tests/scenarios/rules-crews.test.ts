@@ -46,6 +46,15 @@ describe('scenarios/rules/03-overtime.yaml', () => {
   });
 });
 
+describe('scenarios/rules/03-overtime-due.yaml', () => {
+  it('works overtime on Thursday and Friday, and ships the urgent unit on Friday at 13:00', () => {
+    const played = rule('03-overtime-due');
+    expect(shippedAt(played)).toEqual([DAY + 9 * H, 2 * DAY + 11 * H, 3 * DAY + 13 * H, 4 * DAY + 13 * H]);
+    expect(played.seen.overtimeRules.looked[0]).toBe(5);
+    expect(played.seen.overtimeRules.worked[0]).toBe(2);
+  });
+});
+
 describe('scenarios/rules/03-in-one-shift.yaml', () => {
   it('ships on Tuesday and Wednesday at 07:00', () => {
     const played = rule('03-in-one-shift');

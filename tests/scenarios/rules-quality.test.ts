@@ -44,9 +44,9 @@ describe('the scenario of rule', () => {
     const { seen } = played('08-repair-by-option'),
       { repairMinutes } = seen.quality;
     const expectMinutes = (minutes: number, usual: number, more: number, share: number): void => {
-      expectCount((minutes - 400 * usual) / more, 400, share);
+      expectCount((minutes - 40 * usual) / more, 40, share);
     };
-    expect(seen.shipped).toBe(400);
+    expect(seen.shipped).toBe(40);
     expectMinutes(repairMinutes[0], 25, 15, 0.25);
     expectMinutes(repairMinutes[1], 60, 60, 0.4);
   });

@@ -72,7 +72,16 @@ export class OvertimeRule {
     readonly id: number,
     readonly columns: OvertimeColumns,
   ) {
-    this.isOut = new Uint8Array(columns.step < 0 ? 0 : columns.due.length);
+    this.isOut = new Uint8Array(columns.step < 0 && !columns.byDueDates ? 0 : columns.due.length);
+  }
+
+  /** Units that are due at a time and not out; `gone`: units shipped or scrapped. */
+  behindAt(now: number, gone: number): number {
+    const { due, step, byDueDates } = this.columns;
+    if (!byDueDates) return countWhere(due, (time) => time <= now) - (step < 0 ? gone : this.out);
+    let behind = 0;
+    for (let i = 0; i < due.length; i++) if (due[i] <= now && this.isOut[i] === 0) behind++;
+    return behind;
   }
 
   count(number: number): void {
@@ -107,19 +116,22 @@ export function countPast(run: Run, unit: Unit, step: Step): void {
   for (const rule of run.overtimeRules) if (rule.columns.step === step.id) rule.count(unit.number);
 }
 
+/** A unit is shipped, or scrapped and not built again. */
+export function countGone(run: Run, unit: Unit): void {
+  for (const rule of run.overtimeRules) if (rule.columns.byDueDates) rule.count(unit.number);
+}
+
 /** The event: the rule is looked at. */
 export function decide(run: Run, rule: OvertimeRule): void {
-  const { behind, periods, step } = rule.columns,
+  const { behind, periods } = rule.columns,
     from = periods[rule.next],
     to = periods[rule.next + 1];
   run.idleEvents--;
   rule.next++;
   const concerned = run.ruledCalendars.filter((each) => each.concerns(rule.id, from, to));
   if (concerned.length > 0) {
-    const isBehind =
-      countWhere(rule.columns.due, (time) => time <= run.now) - (step < 0 ? run.gone : rule.out) >= behind;
     rule.looked++;
-    if (isBehind) {
+    if (rule.behindAt(run.now, run.gone) >= behind) {
       rule.worked++;
       timeAnew(run, new Set(concerned.map(({ id }) => id)), () => {
         for (const each of concerned) each.open(rule.id, from, to);

@@ -36,8 +36,10 @@ export interface OvertimeColumns {
   readonly calendar: number;
   /** Sorted: when it is looked at; period p ends where the next begins (length periods + 1). */
   readonly periods: Float64Array;
-  /** When units should be out, sorted. */
+  /** When units should be out: sorted, or where it goes by due dates, by build number - 1. */
   readonly due: Float64Array;
+  /** By due dates: units that are out before they are due make up for none that is not. */
+  readonly byDueDates: boolean;
   /** Out: past the end of this step; -1: shipped or scrapped. */
   readonly step: number;
   /** Worked when at least so many units are due but not out. */

@@ -1,5 +1,6 @@
 import type { Buffer } from '../floor/buffer.js';
 import type { Unit } from '../floor/unit.js';
+import { countGone } from '../interruptions/overtime.js';
 import { MINUTES_PER_DAY } from '../model/time.js';
 import type { Run } from '../run.js';
 import { countShippedOpen } from '../tasks/holds.js';
@@ -39,6 +40,7 @@ export function shipped(run: Run, unit: Unit): void {
   if (tally.shippedOn.length > 0) tally.shippedOn[Math.floor(run.now / MINUTES_PER_DAY)]++;
   if (index < run.shippedAt.length) run.shippedAt[index] = run.now;
   run.gone++;
+  countGone(run, unit);
   goOut(run, unit);
 }
 
@@ -46,7 +48,10 @@ export function shipped(run: Run, unit: Unit): void {
 export function scrapped(run: Run, unit: Unit): void {
   run.tally.scrapped++;
   // An order that is built again is still to come.
-  if (!run.model.programme.orders.replaceScrapped) run.gone++;
+  if (!run.model.programme.orders.replaceScrapped) {
+    run.gone++;
+    countGone(run, unit);
+  }
   goOut(run, unit);
 }
 

@@ -1,31 +1,13 @@
 import { z } from 'zod';
-import type { Model } from '../../flow/model/model.js';
-import type { OvertimeColumns } from '../../flow/model/time.js';
 import { saySeen } from '../file/problem.js';
 import { at } from '../lookup/columns.js';
-import type { Compilation } from '../lookup/compilation.js';
-import { foundIn } from '../lookup/ids.js';
 import type { CalendarSpec, Overtime } from '../types/calendars.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
-import { keys, name, oneOrMore, together } from '../values/keys.js';
-import { clockSpan, date, spell, text, weekdays, whole, word } from '../values/scalars.js';
-import { isoWeek } from './date.js';
+import { keys, oneOrMore, together } from '../values/keys.js';
+import { clockSpan, date, text, weekdays, word } from '../values/scalars.js';
 import { weekOf } from './days.js';
-
-const rule = keys(
-  {
-    'units behind': whole(1).describe('Worked if at least this many units are due and not out. Example: 3'),
-    'lead time': spell.describe(
-      'A unit is due this long after its planned release, by the clock, nights and weekends ' +
-        'included. Example: 12 days',
-    ),
-    at: name('the name of a step')
-      .optional()
-      .describe('Out means past this step of the route. Default: shipped (or scrapped). Example: dress up'),
-  },
-  'a rule: a map with the keys units behind and lead time, such as { units behind: 3, lead time: 12 days }',
-);
+import { ruleSchema, whyNotDue } from './overtime-rules.js';
 
 const overtimeEntry = keys(
   {
@@ -41,7 +23,7 @@ const overtimeEntry = keys(
       ),
     from: date.optional().describe('First day. Default: the start of the programme. Example: 2027-06-07'),
     to: date.optional().describe('Last day. Default: the end of the programme. Example: 2027-07-02'),
-    when: rule
+    when: ruleSchema
       .optional()
       .describe(
         'Worked only when this rule asks for it. Default: worked on all these days. Example: { units ' +
@@ -74,7 +56,13 @@ const overtimeEntry = keys(
       from,
       to,
       note,
-      when: when && { behind: when.unitsBehind, leadTimeMin: when.leadTime, at: when.at, decided },
+      when: when && {
+        behind: when.unitsBehind,
+        leadTimeMin: when.leadTime,
+        dueWithinMin: when.dueWithin,
+        at: when.at,
+        decided,
+      },
     }),
   );
 
@@ -114,13 +102,8 @@ export function* overtimeFindings({ calendars, programme }: Scenario): Iterable<
             `entry ${before + 1} has some of them`,
           seen: 'the same hours',
         };
-      if (entry.when !== undefined && programme.release.kind !== 'rate')
-        yield {
-          path: [...path, 'when'],
-          wanted:
-            'a programme with a `rate`, which says when units are due; leave the rule out or give a rate',
-          seen: 'none',
-        };
+      const fault = entry.when && whyNotDue(programme, entry.when);
+      if (fault !== undefined) yield { path: [...path, 'when'], ...fault };
     }
   }
 }
@@ -131,37 +114,3 @@ const meet = (a: Uint8Array, b: Uint8Array): boolean => a.some((minute, i) => mi
 
 const sameDates = (a: Overtime, b: Overtime): boolean =>
   (a.from ?? '') <= (b.to ?? '9') && (b.from ?? '') <= (a.to ?? '9');
-
-/**
- * The overtime rules of all calendars in use, in the order of their bits. To be called when all calendars
- * are.
- */
-export function compileOvertime(
-  { scenario, book, laid }: Compilation,
-  programme: Model['programme'],
-): OvertimeColumns[] {
-  return book.rules.flatMap(({ calendar, zone, entry }) => {
-    const { when, note } = at(foundIn(scenario.calendars, calendar, 'calendar').overtime, entry);
-    if (when === undefined) return [];
-    const { behind, leadTimeMin, at: stepName, decided } = when,
-      periodOf = (day: number): string => (decided === 'daily' ? String(day) : isoWeek(day));
-    const periods: number[] = [];
-    let period: string | undefined;
-    for (const { start, day } of book.roster(calendar, zone)) {
-      if (periodOf(day) !== period) periods.push(start);
-      period = periodOf(day);
-    }
-    const step = stepName === undefined ? -1 : laid.stepId(stepName);
-    return {
-      name: `${calendar} in ${zone}, ${count(behind, stepName)}${note === undefined ? '' : ` (${note})`}`,
-      calendar: book.id(calendar, zone),
-      periods: Float64Array.from([...periods, Infinity]),
-      due: programme.times.map((time) => time + leadTimeMin),
-      step,
-      behind,
-    };
-  });
-}
-
-const count = (behind: number, at: string | undefined): string =>
-  `${behind} unit${behind === 1 ? '' : 's'} behind${at === undefined ? '' : ` at ${at}`}`;

@@ -52,8 +52,8 @@ const changeSchema = keys(
     day: money
       .default(0)
       .describe(
-        'Money a day of the calendar once it is made, beside wages, trucks and floor, which are counted ' +
-          'anyway. Default: 0. Example: 35',
+        'Money a day of the calendar once it is made, beside wages, trucks, carriers and floor, which are ' +
+          'counted anyway. Default: 0. Example: 35',
       ),
     'ready after': leadTime
       .optional()

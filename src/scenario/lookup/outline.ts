@@ -15,6 +15,7 @@ export const MISSING = {
   lanes: 'lane of this name',
   feeders: 'feeder of this name',
   supplies: 'supply of this name',
+  carriers: 'carriers of this name',
   parts: 'feeder or supply of this name',
   defects: 'kind of defect of this name under defects',
   options: 'option of this name',
@@ -69,6 +70,7 @@ export interface Outline {
   readonly lanes: Known | undefined;
   readonly feeders: Known | undefined;
   readonly supplies: Known | undefined;
+  readonly carriers: Known | undefined;
   /** What a step may take: feeders and supplies. */
   readonly parts: Known | undefined;
   readonly defects: Known | undefined;
@@ -162,6 +164,7 @@ export function outlineOf(raw: RawMap, shape: readonly Finding[]): Outline {
     lanes: namesOf('lanes'),
     feeders,
     supplies,
+    carriers: namesOf('carriers'),
     parts: feeders && supplies && new Set([...feeders.keys(), ...supplies.keys()]),
     defects: namesOf('defects'),
     options: optionsSound ? options : undefined,

@@ -36,6 +36,15 @@ const truck = keys(
   },
   'prices of a lane: a map with trip or day',
 );
+const carrier = keys(
+  {
+    day: money.describe(
+      'One of them for a day of the calendar, in use or not; one that comes on a date from then on. ' +
+        'Example: 12',
+    ),
+  },
+  'the price of carriers: a map with the key day',
+);
 const supply = keys(
   {
     lot: money.default(0).describe('Each lot received: freight and handling. Default: 0. Example: 900'),
@@ -75,6 +84,12 @@ export const costsSchema = keys(
       .describe(
         'What shared equipment costs, by name; that of one name in several sites costs the same. ' +
           'Default: no cost. Example: { hoist: { day: 90 } }',
+      ),
+    carriers: named(carrier, 'carriers with their prices, such as { body dollies: { day: 12 } }')
+      .optional()
+      .describe(
+        'What carriers cost: rent, capital and care. Default: no cost. Example: { body dollies: { day: ' +
+          '12 } }',
       ),
     unit: perDay('Capital cost and care of one unit in work, per calendar day. Example: 180').describe(
       'What units in work cost. Example: { day: 180 }',
@@ -128,6 +143,7 @@ export const costsSchema = keys(
     people: prices.people,
     trucks: prices.trucks,
     equipment: prices.equipment,
+    carriers: prices.carriers,
     unitDay: unit?.day,
     sendBack: prices.sendBack,
     scrap: prices.scrap,

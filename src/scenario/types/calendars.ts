@@ -34,11 +34,16 @@ export interface Overtime {
   readonly when: OvertimeRule | undefined;
 }
 
-/** Worked when at least so many units that are due have not been shipped, or have not passed a step. */
+/**
+ * Worked when at least so many units that are due have not been shipped, or have not passed a step. Without a
+ * lead time units go by their due dates.
+ */
 export interface OvertimeRule {
   readonly behind: number;
   /** A unit is due so long after its planned release. */
-  readonly leadTimeMin: number;
+  readonly leadTimeMin: number | undefined;
+  /** Without a lead time: units count so long before their due date. */
+  readonly dueWithinMin: number | undefined;
   /** Name of a step of the unit's route; undefined: shipping. */
   readonly at: string | undefined;
   readonly decided: 'weekly' | 'daily';

@@ -9,6 +9,8 @@ export interface Costs {
   readonly trucks: Readonly<Record<string, { readonly trip: number; readonly day: number }>>;
   /** By equipment: a piece for a day. */
   readonly equipment?: Readonly<Record<string, { readonly day: number }>> | undefined;
+  /** By name: one of them for a day. */
+  readonly carriers?: Readonly<Record<string, { readonly day: number }>> | undefined;
   /** A unit in work for a day. */
   readonly unitDay: number | undefined;
   readonly sendBack: number | undefined;

@@ -48,7 +48,7 @@ export interface PossibleChange {
   readonly changes: RawMap | readonly RawMap[] | undefined;
   /** Money, once, each time that it is made; undefined: not given. */
   readonly price: number | undefined;
-  /** Money a day of the calendar once it is made, beside what people, trucks and floor cost. */
+  /** Money a day of the calendar once it is made, beside what people, trucks, carriers and floor cost. */
   readonly day: number;
   readonly readyAfter: LeadTime | undefined;
   /** So often it can be made; undefined: as often as one likes. A bundle is made once. */

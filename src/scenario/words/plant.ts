@@ -148,6 +148,7 @@ export const PLANT: Readonly<Record<string, Rules>> = {
     'overtime.when': 'when overtime of @ is worked',
     'overtime.when.units behind': 'the units behind from which overtime of @ is worked',
     'overtime.when.lead time': 'the lead time by which overtime of @ is decided',
+    'overtime.when.due within': 'the time before the due date by which overtime of @ is decided',
     'overtime.when.at': 'the step at which overtime of @ is decided',
     'overtime.decided': 'how often overtime of @ is decided',
     'overtime.note': 'the note on overtime of @',

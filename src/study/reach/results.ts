@@ -70,7 +70,7 @@ export interface PossibleResult {
   readonly what: string;
   /** What it touches, as far as it can be pointed at on the route. */
   readonly things: readonly Thing[];
-  /** Money, once; null: not given. And a day, beside wages, trucks and floor. */
+  /** Money, once; null: not given. And a day, beside wages, trucks, carriers and floor. */
   readonly price: number | null;
   readonly day: number;
   /** `5 months`; null: at once. */

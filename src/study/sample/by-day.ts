@@ -1,6 +1,6 @@
 import { countTime } from '../../flow/model/later.js';
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
-import { equipmentOf } from '../../flow/model/resources.js';
+import { CARRIER, equipmentOf } from '../../flow/model/resources.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { at } from '../../scenario/lookup/columns.js';
@@ -44,6 +44,15 @@ export const equipmentDay = ({ resources }: Model, { equipment = {} }: Costs): n
     equipmentOf(resources),
     (id) => at(resources.amount, id) * (own(equipment, at(resources.names, id))?.day ?? 0),
   );
+
+/** Carriers, in use or not: money a day. */
+export function carrierDay({ resources }: Model, { carriers = {} }: Costs): number {
+  return sum(
+    resources.names.map((name, r) =>
+      at(resources.kind, r) === CARRIER ? at(resources.amount, r) * (own(carriers, name)?.day ?? 0) : 0,
+    ),
+  );
+}
 
 /** Spaces of limited buffers and banks, and places of stations: money a day for floor kept free for units. */
 export function floorDay({ stations, lanes, siteNames }: Model, costs: Costs): number {

@@ -4,7 +4,7 @@ import type { Observation } from '../../measure/observe.js';
 import type { Costs, HourPrice } from '../../scenario/types/costs.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { own } from '../../scenario/values/raw.js';
-import { days, equipmentDay, floorDay, paidByDay } from '../sample/by-day.js';
+import { carrierDay, days, equipmentDay, floorDay, paidByDay } from '../sample/by-day.js';
 import { Deferred, type Pending } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
 import type { Estimate } from '../statistics/estimate.js';
@@ -110,8 +110,8 @@ const totalOf =
     sumOf(parts, ({ of }) => of(observation));
 
 /**
- * All that has a price, in the order of the results. What is paid by the day for trucks, equipment, floor and
- * the whole follows what is there on the day, at the prices of then; all other prices are those of the end.
+ * All that has a price, in the order of the results. What is paid by the day for trucks, carriers, equipment,
+ * floor and the whole follows what is there on the day, at the prices of then; all other prices are those of the end.
  * @param before how the scenario is before changes are there
  */
 export function pricedParts(model: Model, costs: Costs, before: Scenario['before'] = []): Part[] {
@@ -144,6 +144,11 @@ export function pricedParts(model: Model, costs: Costs, before: Scenario['before
     everPriced(({ equipment }) => equipment !== undefined),
     'equipment',
     byDay(equipmentDay),
+  );
+  add(
+    everPriced(({ carriers }) => carriers !== undefined),
+    'carriers',
+    byDay(carrierDay),
   );
   add(costs.unitDay !== undefined, 'units in work', (each) => each.wip * days(each) * costs.unitDay!);
   add(

@@ -241,6 +241,64 @@ route: [{ step: fit, at: bench, work: 0 min }, { lane: road }, { step: end, at: 
   });
 });
 
+describe('overtime by due dates', () => {
+  const tenHours = '{ step: fit, at: bench, crew: { fitters: 1 }, work: 10 h }';
+  const due = (more = '', decided = 'daily'): string =>
+    `{ hours: ["15:00-17:00"], when: { units behind: 1${more} }, decided: ${decided} }`;
+  // Three units stand at the bench; the last is due at the end of Tuesday, the others later.
+  const standing = ', opening: [{ at: fit, units: 2, due: 2027-03-20 }, { at: fit, due: 2027-03-02 }]';
+
+  it('that are so long after the release is that by a lead time', () => {
+    const byLead = shop({
+      overtime: '{ hours: ["15:00-17:00"], when: { units behind: 1, lead time: 10 h } }',
+      route: tenHours,
+      quantity: 10,
+    });
+    const byDue = shop({
+      overtime: due('', 'weekly'),
+      route: tenHours,
+      quantity: 10,
+      programme: ', due after: 10 h',
+    });
+    expect(shippedAt(play(byDue))).toEqual(shippedAt(play(byLead)));
+  });
+
+  it('is worked for a unit that is due, however many others are out that are not', () => {
+    // Unit 1 to Tuesday 09:00. On Wednesday unit 3 is due, and one is out: 10 h, unit 2 to 11:00, unit 3 has
+    // 6 h; on Thursday it is due still, and has the last 4 h.
+    const played = play(shop({ overtime: due(), route: tenHours, quantity: 3, programme: standing }));
+    expect(shippedAt(played)).toEqual([DAY + 9 * H, 2 * DAY + 11 * H, 3 * DAY + 11 * H]);
+    expect([played.seen.overtimeRules.looked[0], played.seen.overtimeRules.worked[0]]).toEqual([4, 2]);
+  });
+
+  it('looks ahead by due within', () => {
+    // Due on Wednesday 00:00, so within a day on Tuesday 07:00: three days of 10 h.
+    const played = play(
+      shop({ overtime: due(', due within: 1 days'), route: tenHours, quantity: 3, programme: standing }),
+    );
+    expect(shippedAt(played)).toEqual([DAY + 9 * H, 2 * DAY + 9 * H, 3 * DAY + 9 * H]);
+    expect(played.seen.overtimeRules.worked[0]).toBe(3);
+  });
+
+  it('counts units past a step where it says so, those that stand behind it at the start, and scrapped ones', () => {
+    const stations = 'bench: { buffer: unlimited }, yard: { places: 9, unattended: true }',
+      worked = (at: string, early: string, programme: string): number =>
+        play(
+          shop({
+            overtime: due(at),
+            route: `{ step: early, at: bench, crew: { fitters: 1 }, work: 1 h${early} }\n  - { step: late, at: yard, process: 400 h }`,
+            stations,
+            quantity: 8,
+            programme: `, due after: 10 h${programme}`,
+          }),
+        ).seen.overtimeRules.worked[0];
+    expect(worked('', '', '')).toBeGreaterThan(1);
+    expect(worked(', at: early', '', '')).toBe(0);
+    expect(worked(', at: early', '', ', opening: [{ at: late, units: 3 }]')).toBe(0);
+    expect(worked(', at: late', ', fails: { chance: 99.9999999 %, scrap: true }', '')).toBe(0);
+  });
+});
+
 describe('in one shift', () => {
   const crewed = (work: string): string =>
     `{ step: fit, at: bench, crew: { fitters: 1 }, work: ${work}, in one shift: true }`;

@@ -13,6 +13,24 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     [],
   ],
   [
+    'carriers that there are not',
+    costs('currency: EUR, carriers: { dollies: { day: 12 } }'),
+    ['27:37 costs.carriers.dollies: no carriers of this name; got "dollies"'],
+  ],
+  [
+    'carriers with a price that is no amount, and one without a day',
+    costs('currency: EUR, carriers: { a: 12, b: { day: 12 EUR }, c: { trip: 4 } }'),
+    [
+      '27:37 costs.carriers.a: no carriers of this name; got "a"',
+      '27:40 costs.carriers.a: the price of carriers: a map with the key day; got 12',
+      '27:44 costs.carriers.b: no carriers of this name; got "b"',
+      '27:54 costs.carriers.b.day: an amount of money: a plain number from 0, without the currency, such as 46; got "12 EUR"',
+      '27:64 costs.carriers.c.day: missing; should be an amount of money: a plain number from 0, without the currency, such as 46',
+      '27:64 costs.carriers.c: no carriers of this name; got "c"',
+      '27:69 costs.carriers.c.trip: one of the keys day; got "trip"',
+    ],
+  ],
+  [
     'a changeover at a station that has none',
     costs('currency: EUR, changeovers: { booth: 60 }'),
     ['27:40 costs.changeovers.booth: a station with a changeover; got "booth", which has none'],

@@ -77,7 +77,28 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a rule that knows no due date',
     [overtime('{ hours: ["14:30-16:00"], when: { units behind: 3 } }')],
     [
-      '8:97 calendars.days.overtime[0].when.lead time: missing; should be a time, such as "20 min"; units are s, min, h, days',
+      '8:103 calendars.days.overtime[0].when: a lead time, or units with due dates: `due` in the build list or the opening, or `due after`; got neither',
+    ],
+  ],
+  [
+    'a rule by lead time and by due dates',
+    [
+      overtime(
+        '{ hours: ["14:30-16:00"], when: { units behind: 3, lead time: 12 days, due within: 5 days } }',
+      ),
+    ],
+    [
+      '8:154 calendars.days.overtime[0].when.due within: either a lead time, or due dates with due within, not both; got both',
+    ],
+  ],
+  [
+    'a rule by due dates after a release that is drawn',
+    [
+      overtime('{ hours: ["14:30-16:00"], when: { units behind: 3 } }'),
+      ['rate: [{ per day: 2 }, { from: 2027-06-07, per day: 4 }]', 'arrivals: 2 h\n  due after: 9 days'],
+    ],
+    [
+      '9:103 calendars.days.overtime[0].when: due dates that are known beforehand, not `due after` a release that is drawn; got arrivals',
     ],
   ],
   [

@@ -84,6 +84,16 @@ route:
     ).toEqual({ trucks: (2 * 420 + (240 * END_H) / 24) / 2 });
   });
 
+  it('pays carriers by the day of the calendar, in use or not', () => {
+    // Five dollies, of which two are used at most, at 24 a day; skids have no price.
+    const { carriers } = partsOf(
+      costsOf(`${yaml}carriers: { dollies: { count: 5, from: weld, to: check }, skids: { count: 2, from: check, to: check } }
+costs: { currency: EUR, carriers: { dollies: { day: 24 } } }
+`),
+    );
+    expect(carriers).toBeCloseTo((5 * END_H) / 2, 9);
+  });
+
   it('pays for units in work, floor and supplies by the day', () => {
     const costs = costsOf(
       `${yaml}costs: { currency: EUR, unit: { day: 240 }, buffer place: { day: 24 }, supplies: { packs: { lot: 900, stock day: 24 } } }\n`,
@@ -322,15 +332,16 @@ route:
   - { step: weld, at: bay, crew: { smiths: 1 }, work: 1 day }
   - lane: road
   - { step: check, at: gate, work: 0 h }
+carriers: { dollies: { count: ${3 + trucks}, from: weld, to: check } }
 costs: { currency: EUR, people: { smiths: 10 }, trucks: { road: { trip: 1, day: 100 } }, buffer place: { day: 7 }, ${costs} }
 `;
   // Out on days 1 and 2, and two on day 3.
-  const final = read(works(2, 3, 2, 3, 'standing: { day: 50 }')),
-    base = read(works(1, 1, 1, 1, 'standing: { day: 20 }')),
+  const final = read(works(2, 3, 2, 3, 'standing: { day: 50 }, carriers: { dollies: { day: 11 } }')),
+    base = read(works(1, 1, 1, 1, 'standing: { day: 20 }, carriers: { dollies: { day: 10 } }')),
     scenario = { ...final, before: [{ until: '2027-03-03', scenario: base }] },
     model = compile(scenario);
 
-  it('pays people, trucks, floor and standing for the days on which they are there', () => {
+  it('pays people, trucks, carriers, floor and standing for the days on which they are there', () => {
     const { seen } = playModel(model, 'hand', 1);
     expect(seen.endedAt).toBe(3 * DAY);
     const costs = summarise({
@@ -341,6 +352,7 @@ costs: { currency: EUR, people: { smiths: 10 }, trucks: { road: { trip: 1, day: 
       people: (2 * 24 * 10 + 24 * 2 * 10) / 4,
       overtime: 0,
       trucks: (4 + 2 * 100 + 3 * 100) / 4,
+      carriers: (2 * 4 * 10 + 6 * 11) / 4,
       // Places of bay, its buffer, one place of gate and the bank.
       floor: ((2 * (1 + 1 + 1 + 1) + (2 + 3 + 1 + 1)) * 7) / 4,
       standing: (2 * 20 + 50) / 4,

@@ -41,8 +41,8 @@ export function reachPage(results: ReachResults): PageContent {
       `${searchText(results)}.`,
       whenThere(results),
       (isPriced(results) ? 'Prices of changes, their lead times, ' : 'Lead times of changes, ') +
-        'and which exclude or require others, are as the scenario gives them; wages, trucks and floor are ' +
-        'in the cost of a unit.' +
+        'and which exclude or require others, are as the scenario gives them; wages, trucks, carriers ' +
+        'and floor are in the cost of a unit.' +
         (hasUnpriced(results) ? ' Changes without a price are in no set that was chosen.' : ''),
       'One change after the other is tried by what it brings on the way; in another order each may bring ' +
         'more or less.',
