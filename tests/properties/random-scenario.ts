@@ -262,11 +262,20 @@ function parts(site: number, stock: number, own: boolean, supply: boolean): stri
   return site === 0 && wanted.length > 0 ? `, parts: { ${wanted.join(', ')} }` : '';
 }
 
-function stationText({ places, buffer, ownRework, kind, changeover, failures }: Station): string {
-  const fails = failures === '' ? '' : `, failures: { ${failures} }`;
+/** Settings, changed by people or by itself: of lots with a changeover, and of colours without one. */
+const hasSettings = ({ kind, changeover }: Station): boolean =>
+  kind === 'lot' ? changeover : kind === 'colour' && !changeover;
+
+function stationText(one: Station): string {
+  const { places, buffer, ownRework, kind, changeover, creates, failures } = one;
+  const fails = failures === '' ? '' : `, failures: { ${failures} }`,
+    batch = kind === 'lot' || buffer === 'unlimited' ? ', batch: { most: 2 }' : '',
+    setting = hasSettings(one)
+      ? `, changeover: { on: setting, ${creates ? 'process' : 'work'}: 6 min, from to: { hot: { cold: 9 min } }${batch} }`
+      : '';
   if (kind === 'lot')
-    return `{ places: 3, buffer: unlimited, lot: { least: 2, most: 3, longest wait: 30 min }${fails} }`;
-  return `{ places: ${places}, buffer: ${buffer}${ownRework ? ', rework buffer: unlimited' : ''}${changeover && kind === 'colour' ? `, changeover: { on: colour, work: 5 min${buffer === 'unlimited' ? ', from to: { red: { white: { exponential: { mean: 8 min } } } }, batch: { most: 2, longest wait: 1 h }' : ''} }` : ''} }`;
+    return `{ places: 3, buffer: unlimited, lot: { least: 2, most: 3, longest wait: 30 min }${setting}${fails} }`;
+  return `{ places: ${places}, buffer: ${buffer}${ownRework ? ', rework buffer: unlimited' : ''}${changeover && kind === 'colour' ? `, changeover: { on: colour, work: 5 min${buffer === 'unlimited' ? ', from to: { red: { white: { exponential: { mean: 8 min } } } }, batch: { most: 2, longest wait: 1 h }' : ''} }` : setting} }`;
 }
 
 /**
@@ -297,12 +306,13 @@ function stepTexts(
     first = stations[0];
   const seeks = !['none', 'fails'].includes(last.then) && !(last.kind === 'lot' && last.then === 'repair');
   const makes = isFirst && first.creates && seeks ? `, creates: { flaw ${s}: 50 % }` : '';
+  const setting = hasSettings(one) ? ', setting: { colour: { red: hot }, usual: cold }' : '';
   // A unit that comes back has to meet the first step again, so a sample stands only where nobody is sent.
   const path = isFirst || isLast ? '' : one.path;
   return [
-    `  - { step: do ${s}-${i}, ${head}${path}${crew}${hoistText(one, hoists)}${time}${makes}${isLast && first.creates && seeks ? finds(last, s, back) : ''}${isLast && last.then === 'fails' ? `, fails: { chance: 20 %, back to: do ${back}-0, limit: 2 }` : ''} }`,
-    ...(one.again && one.kind === 'work' && !isLast
-      ? [`  - { step: more ${s}-${i}, ${head}, work: 4 min }`]
+    `  - { step: do ${s}-${i}, ${head}${path}${crew}${hoistText(one, hoists)}${time}${setting}${makes}${isLast && first.creates && seeks ? finds(last, s, back) : ''}${isLast && last.then === 'fails' ? `, fails: { chance: 20 %, back to: do ${back}-0, limit: 2 }` : ''} }`,
+    ...(one.again && (one.kind === 'work' || setting !== '') && !isLast
+      ? [`  - { step: more ${s}-${i}, ${head}, work: 4 min${setting === '' ? '' : ', setting: hot'} }`]
       : []),
   ];
 }

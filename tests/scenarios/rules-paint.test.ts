@@ -77,6 +77,49 @@ describe('scenarios/rules/04-paint.yaml', () => {
   });
 });
 
+describe('scenarios/rules/04-oven-settings.yaml', () => {
+  const yaml = text('04-oven-settings'),
+    without = yaml.replace(/^ +batch: .*\n/m, ''),
+    played = play(yaml),
+    stays = played.seen.stays[at(played.model.stations.names, 'oven')],
+    changes = ({ seen }: typeof played): number => sum(seen.changeovers) / seen.taken[1];
+
+  it('carries what the shares of the temperatures say, and 24 a day at one temperature', () => {
+    // Three bakes of 40 min in lots of two; of bakes 1/3 at 60, 7/15 at 80, 1/5 at 120. A change is 20 min, and 40
+    // min more from 120 to 60: (20 x 142/225 + 40/15) / (142/225) min at the mean, one in three lots.
+    const change = (20 * (142 / 225) + 40 / 15) / (142 / 225);
+    expect(tableOf(yaml).highestRatePerDay).toBeCloseTo(1440 / (60 + (1.5 * change) / 3), 6);
+    expect(tableOf(without).highestRatePerDay).toBeGreaterThan(16.4);
+    expect(tableOf(without).highestRatePerDay).toBeLessThan(16.6);
+    expect(
+      tableOf(
+        yaml
+          .replace(/setting: (60|80) degrees/g, 'setting: 60')
+          .replace(/setting: \{.*/, 'setting: 60')
+          .replace(/^ +from to: .*\n/m, ''),
+      ).highestRatePerDay,
+    ).toBe(24);
+  });
+
+  it('has less than half the changeovers of lots as they come', () => {
+    expect(changes(played)).toBeGreaterThan(0.17);
+    expect(changes(played)).toBeLessThan(0.22);
+    expect(changes(play(without))).toBeGreaterThan(0.38);
+  });
+
+  it('never has two temperatures in the oven at once, and takes an hour from 120 to 60', () => {
+    const { changeoverValues } = played.model.stations;
+    expect(changeoverValues[1]).toEqual(['60 degrees', '80 degrees', '120 degrees']);
+    for (const { changedFrom, value, changeFrom, changeTo } of stays)
+      if (changedFrom >= 0)
+        expect(Math.round(changeTo - changeFrom)).toBe(changedFrom === 2 && value === 0 ? 60 : 20);
+    // Whoever comes while others bake has waited for the same temperature, up to the minute.
+    for (const one of stays)
+      for (const other of stays)
+        if (one.from < other.to - 1e-6 && other.from < one.to - 1e-6) expect(other.value).toBe(one.value);
+  });
+});
+
 describe('scenarios/rules/04-strip-loop.yaml', () => {
   const yaml = text('04-strip-loop');
 

@@ -68,7 +68,7 @@ export const PARTS = {
   supplies: 'other supplies, or another way to order them',
   companions: 'other carriers or teams, or others of their steps or people',
   routes: 'other feeders',
-  steps: 'other steps, or steps with other stations, people, equipment, parts or conditions',
+  steps: 'other steps, or steps with other stations, settings, people, equipment, parts or conditions',
   sideBySide: 'other steps side by side',
   slots: 'other defects',
   quality: 'other inspections or holds',

@@ -83,7 +83,8 @@ export function changeoverSchema(time: TimeSchema) {
     .transform(
       ({ on, work, process, fromTo, batch }): Changeover => ({
         option: on,
-        work: work ?? process!,
+        // One of them is there.
+        work: work ?? process ?? { kind: 'constant', value: 0 },
         fromTo,
         batch: batch && { most: batch.most, longestWaitMin: batch.longestWait },
         alone: process === undefined ? undefined : true,
@@ -137,7 +138,7 @@ export function* changeoverFindings(scenario: Scenario): Iterable<Finding> {
 }
 
 /** Values of the option, or settings of the steps at the station. */
-const valuesOf = (scenario: Scenario, station: string, changeover: Changeover): string[] =>
+const valuesOf = (scenario: Scenario, station: string, changeover: Changeover): readonly string[] =>
   isOnSetting(changeover, scenario)
     ? settingsAt(scenario, station)
     : Object.keys(own(scenario.programme.options, changeover.option) ?? {});

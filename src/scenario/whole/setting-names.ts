@@ -41,14 +41,14 @@ export function changeoverNames(raw: RawMap, { outline, look }: Lookup): void {
 const settingsSeen = ({ routes }: Outline, station: unknown): Set<string> =>
   new Set(
     routes.flatMap(({ entries }) =>
-      entries.flatMap(({ entry: { at, setting } }) =>
-        at !== station || setting === undefined
-          ? []
-          : isRawMap(setting)
-            ? Object.values(setting)
-                .flatMap((each) => (isRawMap(each) ? Object.values(each) : [each]))
-                .map(String)
-            : [String(setting)],
-      ),
+      entries
+        .flatMap(({ entry: { at, setting } }) =>
+          at !== station || setting === undefined
+            ? []
+            : isRawMap(setting)
+              ? Object.values(setting).flatMap((each) => (isRawMap(each) ? Object.values(each) : [each]))
+              : [setting],
+        )
+        .flatMap((each) => (typeof each === 'string' || typeof each === 'number' ? [String(each)] : [])),
     ),
   );

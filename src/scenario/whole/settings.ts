@@ -7,9 +7,8 @@ import type { Changeover } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Setting, StationStep } from '../types/steps.js';
-import { named } from '../values/keys.js';
-import { own } from '../values/raw.js';
-import { optionValue } from '../values/scalars.js';
+import { name, named } from '../values/keys.js';
+import { once, own, remembered } from '../values/raw.js';
 
 /**
  * Settings: what a step needs its station set to, such as the temperature of an oven. A changeover `on:
@@ -24,17 +23,20 @@ export const SETTING = 'setting';
 export const isOnSetting = (changeover: Changeover | undefined, { programme }: Scenario): boolean =>
   changeover?.option === SETTING && !Object.hasOwn(programme.options, SETTING);
 
+const settingName = z
+  .union([name('a setting, such as 80 degrees'), z.number()], { error: 'a setting, such as 80 degrees' })
+  .transform(String);
 const WANTED = 'a setting, such as 80 degrees, or one by option such as { colour: { red: 80 degrees } }',
-  byValue = named(optionValue, 'values of the option with their settings, such as { red: 80 degrees }');
+  byValue = named(settingName, 'values of the option with their settings, such as { red: 80 degrees }');
 
 export const settingKey = z
   .union(
     [
-      optionValue.transform((usual): Setting => ({ usual, option: undefined, byValue: {} })),
+      settingName.transform((usual): Setting => ({ usual, option: undefined, byValue: {} })),
       z
         .object(
           {
-            usual: optionValue
+            usual: settingName
               .optional()
               .describe('The setting where the option says nothing else. Example: 60 degrees'),
           },
@@ -71,17 +73,19 @@ function settingsOf({ setting }: StationStep, { programme }: Scenario): (string 
     : Object.keys(own(programme.options, option) ?? {}).map((value) => own(settings, value) ?? usual);
 }
 
-/**
- * Settings of the steps at a station, in the order of routes; steps side by side have that of their group.
- */
-export const settingsAt = (scenario: Scenario, station: string): string[] => [
-  ...new Set(
-    allSteps(scenario)
-      .filter(({ step }) => step.at === station)
-      .flatMap(({ step }) => settingsOf(step, scenario))
-      .filter((setting) => setting !== undefined),
-  ),
-];
+/** Settings of the steps at a station, in the order of routes; those side by side have that of their group. */
+export const settingsAt = (scenario: Scenario, station: string): readonly string[] =>
+  byStation(scenario).get(station) ?? [];
+
+const byStation = once((scenario: Scenario): ReadonlyMap<string, readonly string[]> => {
+  const settings = new Map<string, string[]>();
+  for (const { step } of allSteps(scenario)) {
+    const known = remembered(settings, step.at, () => []);
+    for (const setting of settingsOf(step, scenario))
+      if (setting !== undefined && !known.includes(setting)) known.push(setting);
+  }
+  return settings;
+});
 
 /** Settings at stations that are not set up for them, and steps without one at those that are. */
 export function* settingFindings(scenario: Scenario): Iterable<Finding> {
@@ -121,10 +125,11 @@ export function* settingFindings(scenario: Scenario): Iterable<Finding> {
         wanted: 'nothing by option in a feeder of stock, whose sub-assemblies are not yet of a unit',
         atKey: true,
       };
-    else if (settingsOf(step, scenario).includes(undefined))
+    else if (setting?.option !== undefined && settingsOf(step, scenario).includes(undefined))
       yield {
-        path: [...here, setting!.option!],
+        path: [...here, setting.option],
         wanted: 'a setting for each value of the option, or `usual` for all others',
+        seen: `only ${Object.keys(setting.byValue).join(', ')}`,
         atKey: true,
       };
   }

@@ -98,7 +98,7 @@ function drawPlace(
     if (to - from < 4) continue;
     polyline(context, [from, blocks - 3], [from, blocks - 6], [to, blocks - 6], [to, blocks - 3]);
     const named = [values[first.value], beginnings[first.value], '']
-      .map((value) => `${value ?? ''} ${run.length}`.trim())
+      .map((value = '') => `${value}${/\d$/.test(value) ? ':' : ''} ${run.length}`.trim())
       .find((text) => textWidth(text, SIZE.small) <= to - from + 2);
     if (named !== undefined) write(context, named, (from + to) / 2, blocks - 13, INK, SMALL);
   }
@@ -118,7 +118,10 @@ export function piecesOf(
   return all.filter(([from, to]) => to > 0 && from < hours);
 }
 
-/** The shortest beginning of each name that no other name has: `r`, `wh` and `wi` of red, white and wine. */
+/**
+ * The shortest beginning of each name that no other name has: `r`, `wh` and `wi` of red, white and wine. A number
+ * is not cut: `80` and `120` of 80 degrees and 120 degrees.
+ */
 export const distinctBeginnings = (names: readonly string[]): string[] =>
   names.map((name) => {
     const letters = Array.from(name),
@@ -127,7 +130,8 @@ export const distinctBeginnings = (names: readonly string[]): string[] =>
       const head = letters.slice(0, i + 1).join('');
       return others.every((other) => !other.startsWith(head));
     });
-    return count < 0 ? name : letters.slice(0, count + 1).join('');
+    const head = count < 0 ? name : letters.slice(0, count + 1).join('');
+    return /^\d+$/.test(head) ? (/^\d+/.exec(name)?.[0] ?? head) : head;
   });
 
 /** Stays in a row with one value. */
