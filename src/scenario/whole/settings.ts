@@ -38,7 +38,7 @@ export const settingKey = z
           {
             usual: settingName
               .optional()
-              .describe('The setting where the option says nothing else. Example: 60 degrees'),
+              .describe('The setting where the option says nothing else. Default: none. Example: 60 degrees'),
           },
           { error: WANTED },
         )

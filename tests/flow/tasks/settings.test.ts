@@ -141,6 +141,16 @@ describe('a changeover by itself', () => {
     expect(minutesIn(played, 'oven', UNATTENDED)).toBe(90);
   });
 
+  it('goes before steps side by side', () => {
+    const played = oven(
+      'arrivals: saturated, quantity: 2',
+      'crews: { bakers: 2 }, stations: { oven: { changeover: { on: setting, process: 20 min } } }',
+      `{ at: oven, setting: { colour: { white: 80, red: 60 } }, side by side:
+         [{ step: left, crew: { bakers: 1 }, work: 30 min }, { step: right, crew: { bakers: 1 }, work: 10 min }] }`,
+    );
+    expect(shippedAt(played)).toEqual([30, 80]);
+  });
+
   it('that an outage breaks off goes on after it with what is left', () => {
     // Heats 30-40, down 40-60, 60-70; bake -100.
     const played = oven(

@@ -260,6 +260,20 @@ describe('costs of several replications', () => {
     expect(perUnit.high).toBeCloseTo(high!, 8);
   });
 
+  it('count a change of setting like one of an option, whoever makes it', () => {
+    // Two units, each baked at 60 and then, in its place, at 80: two changes up and one back, 60 each.
+    const { parts } = costsOf(`
+scenario: settings
+programme: { start: 2027-03-01, arrivals: saturated, quantity: 2 }
+sites: { hall: { stations: { oven: { changeover: { on: setting, process: 20 min } } } } }
+route:
+  - { step: dry, at: oven, process: 30 min, setting: 60 degrees }
+  - { step: cure, at: oven, process: 30 min, setting: 80 degrees }
+costs: { currency: EUR, changeovers: { oven: 60 } }
+`);
+    expect(parts.map(({ name, perUnit }) => [name, perUnit.mean])).toEqual([['changeovers', 90]]);
+  });
+
   it('take people, rework and changeovers as they were counted, where they were', () => {
     const painted = scenario({
       sites: {
