@@ -12,7 +12,6 @@ export type Claimant = Place | OutsideClaim;
 /** What a unit asks for that stands in no place of its step: a kit, or all but the crew of a step. */
 export class OutsideClaim {
   readonly phase = WAIT_NEEDS;
-  readonly holdsCrew = false;
   askedAt = NaN;
   nextWaiting: Claimant | null = null;
   lackedSupplies = 0;

@@ -67,7 +67,7 @@ export const PARTS = {
   resources: 'other crews, feeders, supplies, carriers or equipment',
   supplies: 'other supplies, or another way to order them',
   companions: 'other carriers or teams, or others of their steps or people',
-  routes: 'other feeders',
+  routes: 'other feeders, or others of their keys',
   steps: 'other steps, or steps with other stations, settings, people, equipment, parts or conditions',
   sideBySide: 'other steps side by side',
   slots: 'other defects',

@@ -34,7 +34,7 @@ export function mayStandStill(model: Model): string[] {
   });
 }
 
-/** Whether a part, or one that goes into it, takes a place of the station on its way. Feeders have no rings. */
+/** Whether a part, or one that goes into it, takes a place of the station. Feeders have no rings. */
 function isBuiltAt(model: Model, part: number, station: number): boolean {
   const { steps, routes } = model,
     route = spotsOf(model).routeOf[part];

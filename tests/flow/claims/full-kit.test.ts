@@ -200,7 +200,7 @@ route: [{ step: fit, at: line, parts: { kits: 1 }, work: 5 min }]
     const opened = visits({ run, ...played }, 'open');
     expect(opened).toBeGreaterThan(7);
     // Whoever is opened took a frame; each loom set aside is built in, but for that of the kit under way.
-    expect(frames?.unitsUsed).toBe(opened);
-    expect(looms?.unitsUsed).toBe(6 + 1);
+    expect(frames.unitsUsed).toBe(opened);
+    expect(looms.unitsUsed).toBe(6 + 1);
   });
 });
