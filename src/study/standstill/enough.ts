@@ -16,41 +16,61 @@ export function mostKept(model: Model, resource: number): number {
   return ofStretches(model, resource, (id) => Math.floor(amount / companions.amount[id]));
 }
 
-/** The same if there were enough of them: so many nobody ever waits for. Infinity: there is no such number. */
+/** The same if there were any number of them: so many nobody ever waits for. */
 export const mostWanted = (model: Model, resource: number): number =>
   ofStretches(model, resource, () => Infinity);
 
-function ofStretches(model: Model, resource: number, limit: (id: number) => number): number {
+/** The same by room alone, for any number of units; Infinity: a stretch has room for any. */
+export const mostByRoom = (model: Model, resource: number): number =>
+  ofStretches(model, resource, () => Infinity, roomOn);
+
+function ofStretches(
+  model: Model,
+  resource: number,
+  limit: (id: number) => number,
+  units: (model: Model, id: number) => number = mostHolds,
+): number {
   const { companions } = model;
   let most = 0;
   for (let id = 0; id < companions.count; id++)
     if (companions.resource[id] === resource)
-      most += companions.amount[id] * Math.min(limit(id), mostHolds(model, id));
+      most += companions.amount[id] * Math.min(limit(id), units(model, id));
   return most;
 }
 
 /** Units that can be on the stretch of a carrier or a team. */
 function mostHolds(model: Model, id: number): number {
-  const { companions, steps, stations, lanes, routes, programme } = model,
-    low = lowest(model, id),
-    route = steps.route[companions.from[id]],
-    seen = new Set<string>();
-  let room = 0;
-  for (let step = low; step <= companions.to[id]; step++) {
-    const station = steps.station[step],
-      lane = steps.lane[step],
-      key = station >= 0 ? `station ${station}` : `lane ${lane}`;
-    if (seen.has(key)) continue;
-    seen.add(key);
-    room +=
-      station < 0
-        ? lanes.trucks[lane] * lanes.capacity[lane] + spaces(lanes.bank[lane]) + endless(model, lane)
-        : stations.places[station] +
-          // Ahead of the first step a unit has none, unless it was sent back there.
-          (step === companions.from[id] && !isSentTo(model, id) ? 0 : spaces(stations.buffer[station])) +
-          Math.max(0, spaces(stations.reworkBuffer[station]));
-  }
-  return Math.min(room, routes.stock[route] >= 0 ? routes.target[route] : programme.quantity);
+  const { companions, steps, routes, programme } = model,
+    route = steps.route[companions.from[id]];
+  return Math.min(roomOn(model, id), routes.stock[route] >= 0 ? routes.target[route] : programme.quantity);
+}
+
+/** Places and spaces on it. Ahead of its first step a unit has none, unless it was sent back there. */
+function roomOn(model: Model, id: number): number {
+  const { companions, steps, stations, lanes } = model,
+    from = companions.from[id],
+    stretch = Array.from(
+      { length: companions.to[id] + 1 - lowest(model, id) },
+      (_, i) => companions.to[id] - i,
+    ),
+    waits = new Set(
+      stretch.filter((step) => step !== from || isSentTo(model, id)).map((step) => steps.station[step]),
+    );
+  const atStations = sumOf(new Set(stretch.map((step) => steps.station[step])), (station) =>
+    station < 0
+      ? 0
+      : stations.places[station] +
+        (waits.has(station) ? spaces(stations.buffer[station]) : 0) +
+        Math.max(0, spaces(stations.reworkBuffer[station])),
+  );
+  const onLanes = sumOf(new Set(stretch.map((step) => steps.lane[step])), (lane) =>
+    lane < 0
+      ? 0
+      : lanes.trucks[lane] * lanes.capacity[lane] +
+        spaces(lanes.bank[lane]) +
+        (lanes.endless[lane] === 1 ? Infinity : 0),
+  );
+  return atStations + onLanes;
 }
 
 /**
@@ -69,8 +89,6 @@ function sentBackTo({ companions, steps, thens }: Model, id: number): number[] {
     return thens.kind[then] === SEND_BACK ? thens.target[then] : [];
   });
 }
-
-const endless = ({ lanes }: Model, lane: number): number => (lanes.endless[lane] === 1 ? Infinity : 0);
 
 /**
  * By node, units that can stand there for ever at one time: of a feeder for stock no more than are in the
