@@ -4,7 +4,7 @@ import { SEND_BACK } from '../../flow/model/quality.js';
 import { remembered } from '../../scenario/values/raw.js';
 import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
-import type { Wait } from './waits.js';
+import type { Wait } from './wait.js';
 
 /**
  * Most carriers, or people of teams, that can be with units at one time: whole teams, and no more units than
@@ -45,17 +45,24 @@ function mostHolds(model: Model, id: number): number {
   return Math.min(roomOn(model, id), routes.stock[route] >= 0 ? routes.target[route] : programme.quantity);
 }
 
-/** Places and spaces on it. Ahead of its first step a unit has none, unless it was sent back there. */
+/**
+ * Places and spaces on it. Ahead of its first station a unit has none, unless it comes back there; from step
+ * to step at one station it keeps its place.
+ */
 function roomOn(model: Model, id: number): number {
   const { companions, steps, stations, lanes } = model,
     from = companions.from[id],
-    stretch = Array.from(
-      { length: companions.to[id] + 1 - lowest(model, id) },
-      (_, i) => companions.to[id] - i,
-    ),
-    waits = new Set(
-      stretch.filter((step) => step !== from || isSentTo(model, id)).map((step) => steps.station[step]),
-    );
+    low = lowest(model, id),
+    stretch = Array.from({ length: companions.to[id] + 1 - low }, (_, i) => low + i),
+    first = steps.station[from],
+    comesBack =
+      isSentTo(model, id) ||
+      isLeft(
+        stretch.map((step) => steps.station[step]),
+        first,
+      ),
+    waits = new Set(stretch.map((step) => steps.station[step]));
+  if (!comesBack) waits.delete(first);
   const atStations = sumOf(new Set(stretch.map((step) => steps.station[step])), (station) =>
     station < 0
       ? 0
@@ -79,6 +86,11 @@ function roomOn(model: Model, id: number): number {
  */
 export const lowest = (model: Model, id: number): number =>
   Math.min(model.companions.from[id], ...sentBackTo(model, id));
+
+/** Whether one is elsewhere and then there again. */
+const isLeft = (stations: readonly number[], station: number): boolean =>
+  stations.findIndex((each) => each !== station) < stations.lastIndexOf(station) &&
+  stations.some((each) => each !== station);
 
 const isSentTo = (model: Model, id: number): boolean =>
   sentBackTo(model, id).some((target) => target <= model.companions.from[id]);

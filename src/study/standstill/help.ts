@@ -5,21 +5,7 @@ import { defined } from '../lists.js';
 import { type Changed, compiled } from '../reliefs/changes.js';
 import type { Replicator, Variant } from '../run/replicator.js';
 import { remediesFor } from './remedies.js';
-import type { StandstillTold } from './told.js';
-
-/** Changes that were tried against a standstill, in the same replications. */
-export interface HelpResult {
-  /** In the order in which the ring suggests them. */
-  readonly tried: readonly TriedHelp[];
-  readonly sentence: string;
-}
-export interface TriedHelp {
-  /** As a planner reads it: `one more of dolly`. */
-  readonly what: string;
-  /** Replications that do not stand still with it, of so many that were run. */
-  readonly ends: number;
-  readonly of: number;
-}
+import type { HelpResult, StandstillTold, TriedHelp } from './results.js';
 
 /**
  * Each change is run in so many of the replications that stood still. So many of those with which all of
@@ -92,9 +78,10 @@ const goesToTheEnd = ({ outcome }: Observation): boolean => outcome !== 'gridloc
  */
 export function helpSentence(tried: readonly TriedHelp[], builds: number): string {
   const whole = tried.filter(({ ends, of }) => ends === of && of === builds),
-    [best] = tried
+    best = tried
       .filter((each) => each.ends > 0 && !whole.includes(each))
-      .sort((a, b) => share(b) - share(a)),
+      .sort((a, b) => share(b) - share(a))
+      .at(0),
     others = tried.filter((each) => each !== best && !whole.includes(each)),
     helps = others.some(({ ends }) => ends > 0);
   if (tried.length === 0) return 'Nothing was found that could be tried against it';
@@ -107,7 +94,9 @@ export function helpSentence(tried: readonly TriedHelp[], builds: number): strin
       ? []
       : [
           `with ${whole.map(({ what }) => what).join(', or with ')}${whole.length > 1 ? ',' : ''} ` +
-            (builds === 1 ? 'it goes on to its end' : `all ${count(builds, 'build')} go on to their end`),
+            (builds === 1
+              ? 'the build goes on to its end'
+              : `all ${count(builds, 'build')} go on to their end`),
         ]),
     ...(best === undefined
       ? []

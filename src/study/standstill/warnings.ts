@@ -10,7 +10,8 @@ import { sum } from '../statistics/sums.js';
 import { type Circle, canFill, circlesOf } from './circles.js';
 import { mostByRoom } from './enough.js';
 import { type Nodes, nodesOf } from './nodes.js';
-import { type Wait, waitsOf } from './waits.js';
+import type { Wait } from './wait.js';
+import { waitsOf } from './waits.js';
 
 /** A shape of the scenario that may lead to a standstill: a warning, no fault. */
 export interface ShapeWarning {

@@ -15,7 +15,7 @@ async function ending(yaml: string, by: (yaml: string) => string) {
     changed = await simulated(by(yaml));
   expect(changed.standstill).toBeNull();
   const { tried, sentence } = standstill!.help!;
-  expect(findings[0]!.text).toContain(`. ${sentence}`);
+  expect(findings[0].text).toContain(`. ${sentence}`);
   expect(tried.length).toBeLessThanOrEqual(6);
   return tried.filter(({ ends, of }) => ends === of).map(({ what }) => what);
 }
