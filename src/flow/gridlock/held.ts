@@ -53,19 +53,21 @@ export function heldOf(alive: Alive, members: readonly Unit[]): Held[] {
     for (const { kind, name } of lacksOf(alive, unit)) {
       const key = JSON.stringify([kind, name]),
         known = all.get(key),
-        found = held(alive, unit, kind, name);
-      if (known === undefined) all.set(key, found);
-      else if (found.wanted > known.wanted) all.set(key, { ...known, wanted: found.wanted });
+        found = { kind, name, ...counts(alive, unit, kind, name) };
+      all.set(key, known === undefined ? found : together(known, found));
     }
   return [...all.values()];
 }
 
+/** As several of the ring see it: the most that one wants, and whoever claims it ahead of one of them. */
+function together(known: Held, { wanted, by }: Held): Held {
+  const first = by.find(({ how }) => how === 'claims'),
+    isNew = first !== undefined && known.by[0]?.how !== 'claims';
+  return { ...known, wanted: Math.max(known.wanted, wanted), by: isNew ? [first, ...known.by] : known.by };
+}
+
 type Counts = Omit<Held, 'kind' | 'name'>;
 const NOT_COUNTED: Counts = { all: null, wanted: 1, free: 0, coming: 0, onHand: null, by: [] };
-
-function held(alive: Alive, unit: Unit, kind: LackKind, name: string): Held {
-  return { kind, name, ...counts(alive, unit, kind, name) };
-}
 
 function counts(alive: Alive, unit: Unit, kind: LackKind, name: string): Counts {
   switch (kind) {

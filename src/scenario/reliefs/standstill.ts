@@ -1,6 +1,7 @@
 import { allSteps, findsOf, routesOf, stationsOf } from '../lookup/placed.js';
 import type { Scenario } from '../types/scenario.js';
 import type { RouteEntry } from '../types/steps.js';
+import { neighbours } from '../values/lists.js';
 import { own } from '../values/raw.js';
 import { type Relief, withEntry } from './relief.js';
 
@@ -71,13 +72,10 @@ export function ownStation(scenario: Scenario, station: string): Remedy[] {
     return {
       text: `a station of its own for ${what}, like ${station}`,
       change: inAllStages((from) => {
-        const whole = withEntry(from, 'sites', placed.siteName, (site) => ({
-          ...site,
-          stations: {
-            ...site.stations,
-            ...(own(site.stations, station) && { [name]: site.stations[station]! }),
-          },
-        }));
+        const whole = withEntry(from, 'sites', placed.siteName, (site) => {
+          const { [station]: like } = site.stations;
+          return like === undefined ? site : { ...site, stations: { ...site.stations, [name]: like } };
+        });
         return feeder === undefined
           ? { ...whole, route: moved(whole.route) }
           : withEntry(whole, 'feeders', feeder, (its) => ({ ...its, route: moved(its.route) }));
@@ -94,7 +92,7 @@ export function ownStation(scenario: Scenario, station: string): Remedy[] {
 
 /** Whether a unit is elsewhere between two of these steps. */
 const isLeftBetween = (at: readonly number[]): boolean =>
-  at.some((index, i) => i > 0 && index - at[i - 1]! > 1);
+  neighbours(at).some(([before, after]) => after - before > 1);
 
 /** Also of how it is before some changes are there. */
 const inAllStages =

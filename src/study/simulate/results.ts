@@ -29,7 +29,7 @@ import type { OutageResult, RecoveryResult } from '../sections/outages.js';
 import type { PulseLineResult } from '../sections/pulse-lines.js';
 import type { StationResult } from '../sections/stations.js';
 import type { FeederResult, SupplyResult } from '../sections/supplies.js';
-import type { StandstillTold } from '../standstill/told.js';
+import type { StandstillTold } from '../standstill/results.js';
 import type { Estimate } from '../statistics/estimate.js';
 
 /**

@@ -1,6 +1,6 @@
 import type { Model } from '../../flow/model/model.js';
 import { nodesOf } from './nodes.js';
-import type { Wait } from './waits.js';
+import type { Wait } from './wait.js';
 
 /** Waits of which each begins where the one before it ends, and the first where the last ends. */
 export type Circle = readonly Wait[];

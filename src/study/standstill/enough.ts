@@ -4,7 +4,7 @@ import { SEND_BACK } from '../../flow/model/quality.js';
 import { remembered } from '../../scenario/values/raw.js';
 import { rowsOf } from '../lists.js';
 import { sumOf } from '../statistics/sums.js';
-import type { Wait } from './waits.js';
+import type { Wait } from './wait.js';
 
 /**
  * Most carriers, or people of teams, that can be with units at one time: whole teams, and no more units than
@@ -16,41 +16,68 @@ export function mostKept(model: Model, resource: number): number {
   return ofStretches(model, resource, (id) => Math.floor(amount / companions.amount[id]));
 }
 
-/** The same if there were enough of them: so many nobody ever waits for. Infinity: there is no such number. */
+/** The same if there were any number of them: so many nobody ever waits for. */
 export const mostWanted = (model: Model, resource: number): number =>
   ofStretches(model, resource, () => Infinity);
 
-function ofStretches(model: Model, resource: number, limit: (id: number) => number): number {
+/** The same by room alone, for any number of units; Infinity: a stretch has room for any. */
+export const mostByRoom = (model: Model, resource: number): number =>
+  ofStretches(model, resource, () => Infinity, roomOn);
+
+function ofStretches(
+  model: Model,
+  resource: number,
+  limit: (id: number) => number,
+  units: (model: Model, id: number) => number = mostHolds,
+): number {
   const { companions } = model;
   let most = 0;
   for (let id = 0; id < companions.count; id++)
     if (companions.resource[id] === resource)
-      most += companions.amount[id] * Math.min(limit(id), mostHolds(model, id));
+      most += companions.amount[id] * Math.min(limit(id), units(model, id));
   return most;
 }
 
 /** Units that can be on the stretch of a carrier or a team. */
 function mostHolds(model: Model, id: number): number {
-  const { companions, steps, stations, lanes, routes, programme } = model,
+  const { companions, steps, routes, programme } = model,
+    route = steps.route[companions.from[id]];
+  return Math.min(roomOn(model, id), routes.stock[route] >= 0 ? routes.target[route] : programme.quantity);
+}
+
+/**
+ * Places and spaces on it. Ahead of its first station a unit has none, unless it comes back there; from step
+ * to step at one station it keeps its place.
+ */
+function roomOn(model: Model, id: number): number {
+  const { companions, steps, stations, lanes } = model,
+    from = companions.from[id],
     low = lowest(model, id),
-    route = steps.route[companions.from[id]],
-    seen = new Set<string>();
-  let room = 0;
-  for (let step = low; step <= companions.to[id]; step++) {
-    const station = steps.station[step],
-      lane = steps.lane[step],
-      key = station >= 0 ? `station ${station}` : `lane ${lane}`;
-    if (seen.has(key)) continue;
-    seen.add(key);
-    room +=
-      station < 0
-        ? lanes.trucks[lane] * lanes.capacity[lane] + spaces(lanes.bank[lane]) + endless(model, lane)
-        : stations.places[station] +
-          // Ahead of the first step a unit has none, unless it was sent back there.
-          (step === companions.from[id] && !isSentTo(model, id) ? 0 : spaces(stations.buffer[station])) +
-          Math.max(0, spaces(stations.reworkBuffer[station]));
-  }
-  return Math.min(room, routes.stock[route] >= 0 ? routes.target[route] : programme.quantity);
+    stretch = Array.from({ length: companions.to[id] + 1 - low }, (_, i) => low + i),
+    first = steps.station[from],
+    comesBack =
+      isSentTo(model, id) ||
+      isLeft(
+        stretch.map((step) => steps.station[step]),
+        first,
+      ),
+    waits = new Set(stretch.map((step) => steps.station[step]));
+  if (!comesBack) waits.delete(first);
+  const atStations = sumOf(new Set(stretch.map((step) => steps.station[step])), (station) =>
+    station < 0
+      ? 0
+      : stations.places[station] +
+        (waits.has(station) ? spaces(stations.buffer[station]) : 0) +
+        Math.max(0, spaces(stations.reworkBuffer[station])),
+  );
+  const onLanes = sumOf(new Set(stretch.map((step) => steps.lane[step])), (lane) =>
+    lane < 0
+      ? 0
+      : lanes.trucks[lane] * lanes.capacity[lane] +
+        spaces(lanes.bank[lane]) +
+        (lanes.endless[lane] === 1 ? Infinity : 0),
+  );
+  return atStations + onLanes;
 }
 
 /**
@@ -59,6 +86,11 @@ function mostHolds(model: Model, id: number): number {
  */
 export const lowest = (model: Model, id: number): number =>
   Math.min(model.companions.from[id], ...sentBackTo(model, id));
+
+/** Whether one is elsewhere and then there again. */
+const isLeft = (stations: readonly number[], station: number): boolean =>
+  stations.findIndex((each) => each !== station) < stations.lastIndexOf(station) &&
+  stations.some((each) => each !== station);
 
 const isSentTo = (model: Model, id: number): boolean =>
   sentBackTo(model, id).some((target) => target <= model.companions.from[id]);
@@ -69,8 +101,6 @@ function sentBackTo({ companions, steps, thens }: Model, id: number): number[] {
     return thens.kind[then] === SEND_BACK ? thens.target[then] : [];
   });
 }
-
-const endless = ({ lanes }: Model, lane: number): number => (lanes.endless[lane] === 1 ? Infinity : 0);
 
 /**
  * By node, units that can stand there for ever at one time: of a feeder for stock no more than are in the

@@ -5,21 +5,7 @@ import { defined } from '../lists.js';
 import { type Changed, compiled } from '../reliefs/changes.js';
 import type { Replicator, Variant } from '../run/replicator.js';
 import { remediesFor } from './remedies.js';
-import type { StandstillTold } from './told.js';
-
-/** Changes that were tried against a standstill, in the same replications. */
-export interface HelpResult {
-  /** In the order in which the ring suggests them. */
-  readonly tried: readonly TriedHelp[];
-  readonly sentence: string;
-}
-export interface TriedHelp {
-  /** As a planner reads it: `one more of dolly`. */
-  readonly what: string;
-  /** Replications that do not stand still with it, of so many that were run. */
-  readonly ends: number;
-  readonly of: number;
-}
+import type { HelpResult, StandstillTold, TriedHelp } from './results.js';
 
 /**
  * Each change is run in so many of the replications that stood still. So many of those with which all of
@@ -86,15 +72,18 @@ async function endsIn(
 const goesToTheEnd = ({ outcome }: Observation): boolean => outcome !== 'gridlock';
 
 /**
- * `With one more of dolly all 20 builds end; with one place more at weld 18 of 20 do; none of the 4 others
- * tried helps`.
+ * `With one more of dolly all 20 builds go on to their end; with one place more at weld 18 of 20 do; none of
+ * the 4 others tried helps`.
+ * @param builds those in which a change was run that ended the first ones
  */
 export function helpSentence(tried: readonly TriedHelp[], builds: number): string {
-  const full = tried.filter(({ of }) => of === builds),
-    whole = full.filter(({ ends, of }) => ends === of),
-    most = full.filter(({ ends, of }) => ends < of && ends > 0).sort((a, b) => b.ends - a.ends),
-    [best] = most,
-    others = tried.length - whole.length - (best === undefined ? 0 : 1);
+  const whole = tried.filter(({ ends, of }) => ends === of && of === builds),
+    best = tried
+      .filter((each) => each.ends > 0 && !whole.includes(each))
+      .sort((a, b) => share(b) - share(a))
+      .at(0),
+    others = tried.filter((each) => each !== best && !whole.includes(each)),
+    helps = others.some(({ ends }) => ends > 0);
   if (tried.length === 0) return 'Nothing was found that could be tried against it';
   if (whole.length === 0 && best === undefined)
     return tried.length === 1
@@ -104,20 +93,27 @@ export function helpSentence(tried: readonly TriedHelp[], builds: number): strin
     ...(whole.length === 0
       ? []
       : [
-          `with ${whole.map(({ what }) => what).join(', or with ')} ` +
-            (builds === 1 ? 'it does not stand still' : `none of ${count(builds, 'build')} stands still`),
+          `with ${whole.map(({ what }) => what).join(', or with ')}${whole.length > 1 ? ',' : ''} ` +
+            (builds === 1
+              ? 'the build goes on to its end'
+              : `all ${count(builds, 'build')} go on to their end`),
         ]),
     ...(best === undefined
       ? []
-      : [`with ${best.what} ${exact(best.of - best.ends)} of ${exact(best.of)} do`]),
-  ];
-  const rest =
-    others <= 0
-      ? []
       : [
-          others === 1
-            ? 'the other change tried helps less or not'
-            : `the ${others} others tried help less or not`,
-        ];
-  return capital([...parts, ...rest].join('; '));
+          `with ${best.what} ${exact(best.ends)} of ${exact(best.of)} ` +
+            (whole.length > 0 ? 'do' : 'builds go on to their end'),
+        ]),
+    ...(others.length === 0 ? [] : [othersText(others.length, helps)]),
+  ];
+  return capital(parts.join('; '));
 }
+
+const share = ({ ends, of }: TriedHelp): number => ends / of;
+
+const othersText = (count: number, helps: boolean): string =>
+  count === 1
+    ? `the other one tried ${helps ? 'helps less' : 'does not help'}`
+    : helps
+      ? `the ${exact(count)} others tried help less or not`
+      : `none of the ${exact(count)} others tried helps`;

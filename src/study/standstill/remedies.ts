@@ -25,7 +25,7 @@ export function remediesFor(scenario: Scenario, { held }: Pick<Standstill, 'held
     all = new Map<string, Remedy>();
   for (let round = 0; round < rounds; round++)
     for (const list of each) {
-      const remedy = list[round];
+      const remedy = list.at(round);
       if (remedy !== undefined && !all.has(remedy.text)) all.set(remedy.text, remedy);
     }
   return [...all.values()].slice(0, MOST_TRIED);

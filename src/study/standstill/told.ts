@@ -1,18 +1,10 @@
 import type { Standstill } from '../../flow/gridlock/stuck.js';
 import type { Observation } from '../../measure/observe.js';
 import type { ProgrammeClock } from '../../scenario/programme/clock.js';
-import { type StandstillResult, standstills } from '../answer/gridlock.js';
+import { standstills } from '../answer/gridlock.js';
 import { Deferred } from '../sample/deferred.js';
 import type { Sample } from '../sample/sample.js';
-import type { HelpResult } from './help.js';
-
-/** Replications that stood still, the first of them in full, and what would help, by trial. */
-export interface StandstillTold extends StandstillResult, Standstill {
-  /** Numbers of all of them; ring, behind and held are those of the first. */
-  readonly stood: readonly number[];
-  /** Null where nothing was tried. */
-  readonly help: HelpResult | null;
-}
+import type { StandstillTold } from './results.js';
 
 interface Stood {
   readonly ends: number[];

@@ -1,31 +1,11 @@
 import type { Model } from '../../flow/model/model.js';
 import { UNLIMITED } from '../../flow/model/model.js';
-import { CARRIER, CREW, STOCK } from '../../flow/model/resources.js';
+import { CREW, STOCK } from '../../flow/model/resources.js';
 import { rowsOf } from '../lists.js';
 import { lowest, mostKept, mostStuck, mostWanted } from './enough.js';
 import { type Next, nextOf } from './next.js';
 import { nodesOf } from './nodes.js';
-
-/**
- * Why one thing may wait for another: a unit goes `on` to its next step, or is sent `back`; `kept`: the same
- * with a carrier or a team; a step `claims` a carrier or people, `again` after it had given it back, `more`
- * people of the crew that stays with the unit; it wants `parts` of a feeder, or its `own`; these are `made`
- * at a step.
- */
-export type Why = 'on' | 'back' | 'kept' | 'claims' | 'again' | 'more' | 'parts' | 'own' | 'made';
-
-/** Whoever has what `from` stands for may wait for what `to` stands for. */
-export interface Wait {
-  readonly from: number;
-  readonly to: number;
-  readonly why: Why;
-  /** Steps, and row of the find that sends back; -1 where there is none. */
-  readonly step: number;
-  readonly next: number;
-  readonly find: number;
-  /** Carrier or team, or the route of a feeder; -1. */
-  readonly of: number;
-}
+import type { Wait, Why } from './wait.js';
 
 /**
  * Who may wait for whom, of all that is finite: places, trucks, carriers, crews of teams, sub-assemblies. A
@@ -123,7 +103,3 @@ function isFinite({ steps, stations, lanes }: Model, { step, find }: Next): bool
   if (find >= 0 && stations.reworkBuffer[station] > 0) return false;
   return stations.buffer[station] < UNLIMITED;
 }
-
-/** For those who look for a reason: what is no carrier is a crew. */
-export const isCarrier = ({ resources, companions }: Model, id: number): boolean =>
-  resources.kind[companions.resource[id]] === CARRIER;

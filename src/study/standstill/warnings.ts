@@ -8,9 +8,10 @@ import { demand } from '../capacity/demand.js';
 import { count, exact, number } from '../format.js';
 import { sum } from '../statistics/sums.js';
 import { type Circle, canFill, circlesOf } from './circles.js';
-import { mostWanted } from './enough.js';
+import { mostByRoom } from './enough.js';
 import { type Nodes, nodesOf } from './nodes.js';
-import { type Wait, waitsOf } from './waits.js';
+import type { Wait } from './wait.js';
+import { waitsOf } from './waits.js';
 
 /** A shape of the scenario that may lead to a standstill: a warning, no fault. */
 export interface ShapeWarning {
@@ -34,7 +35,8 @@ export function standstillWarnings(whole: Model, scenario: Scenario): ShapeWarni
   for (const circle of circlesOf(waitsOf(model), nodes.count)) {
     if (!canFill(model, circle)) continue;
     const warning = worded({ model, scenario: last, nodes }, circle),
-      key = JSON.stringify(warning.path);
+      // Of a carrier or a team one is enough.
+      key = JSON.stringify(warning.path[0] === 'route' ? warning.path : warning.path.slice(0, 2));
     if (!found.has(key)) found.set(key, warning);
   }
   return [...found.values(), ...endingSupplies(model, last)];
@@ -116,7 +118,7 @@ function moreOfCrew({ model }: Of, { of: id, step }: Wait): ShapeWarning {
       steps.needResource[row] === resource ? steps.needAmount[row] : [],
     ),
   );
-  const enough = mostWanted(model, resource) + most;
+  const enough = mostByRoom(model, resource) + most;
   return {
     path: [...pathOf(model, id), 'people'],
     text:
@@ -173,7 +175,7 @@ const MOST_NAMED = 4;
 function enoughOf(model: Model, id: number): string[] {
   const { companions, resources } = model,
     resource = companions.resource[id],
-    enough = mostWanted(model, resource);
+    enough = mostByRoom(model, resource);
   if (!Number.isFinite(enough)) return [];
   return resources.kind[resource] === CREW
     ? [`${enough} people in ${resources.names[resource]}`]

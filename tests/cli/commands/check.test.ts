@@ -39,6 +39,30 @@ describe('rateproof check', { timeout: 30_000 }, () => {
     expect(stderr).toMatch(/^error: never\.yaml:2:1 programme: expected a plan that releases all \d+ units/);
   });
 
+  it('warns of a shape that may lead to a standstill, with its line, which is no error', async () => {
+    writeFileSync(
+      join(folder, 'embrace.yaml'),
+      `scenario: embrace
+programme: { arrivals: 10 min, quantity: 30 }
+sites: { hall: { stations: { yard: { buffer: unlimited }, lathe: {}, mill: {} } } }
+route:
+  - { step: put down, at: yard }
+  - { step: turn, at: lathe, work: 10 min }
+  - { step: mill, at: mill, work: 10 min }
+  - { step: turn again, at: lathe, work: 10 min }
+`,
+    );
+    const { code, stdout } = await runHere(folder, 'check', 'embrace.yaml'),
+      json = await runHere(folder, 'check', 'embrace.yaml', '--json');
+    expect(code).toBe(0);
+    expect(stdout).toMatch(
+      /^warning: embrace\.yaml:8:5 route\[3\]: units may meet on the way to turn again/m,
+    );
+    expect(JSON.parse(json.stdout)).toMatchObject({
+      warnings: [{ at: 'embrace.yaml:8:5', path: 'route[3]' }],
+    });
+  });
+
   it('prints JSON alone with --json', async () => {
     const { code, stdout, stderr } = await runHere(folder, 'check', 'slack.yaml', '--json');
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });

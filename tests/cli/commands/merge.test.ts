@@ -234,3 +234,40 @@ describe('shards', { timeout: 120_000 }, () => {
     );
   });
 });
+
+describe('shards of a build that stands still', { timeout: 120_000 }, () => {
+  it('are merged into what one run tells, with what ends it', async () => {
+    writeFileSync(
+      at('stuck.yaml'),
+      `scenario: sent back
+programme: { arrivals: 10 min, quantity: 20 }
+sites: { hall: { stations: { yard: { buffer: unlimited }, weld: { buffer: 1 }, check: {} } } }
+defects: { gap: {} }
+route:
+  - { step: put down, at: yard }
+  - { step: weld, at: weld, work: 10 min, creates: { gap: 50 % } }
+  - { step: check, at: check, work: 10 min, finds: { gap: { chance: 100 %, back to: weld, limit: 2 } } }
+`,
+    );
+    const run = [
+        'simulate',
+        'stuck.yaml',
+        '--replications',
+        '4',
+        '--workers',
+        '1',
+        '--quiet',
+        '--finding-ok',
+      ],
+      { stdout: whole } = await runHere(folder, ...run, '--json');
+    for (const index of [1, 2])
+      await runHere(folder, ...run, '--shard', `${index}/2`, '--out', `stuck-${index}`);
+    const merged = await runHere(folder, 'merge', 'stuck-1', 'stuck-2', '--json', '--quiet', '--finding-ok');
+    expect(merged.stdout).toBe(whole);
+    expect(JSON.parse(whole)).toMatchObject({
+      standstill: {
+        help: { sentence: expect.stringMatching(/^With one space for rework ahead of weld/) as string },
+      },
+    });
+  });
+});

@@ -179,3 +179,36 @@ costs:
     expect(withChanges(' shelf: { relief: space, of: s } ')).not.toContain('what is made');
   });
 });
+
+describe('warnings of shapes', () => {
+  const warning = (at: string) => ({
+    ...{ at: `line.yaml:${at}`, path: 'route[2].finds.gap.back to' },
+    ...{ text: 'units sent back to weld may stand for good', remedy: 'a rework buffer at weld' },
+  });
+  const text = (count: number): string =>
+    capacityTable(
+      table,
+      'invented',
+      [],
+      200,
+      undefined,
+      Array.from({ length: count }, (_, i) => warning(`${i}:5`)),
+    );
+
+  it('stand below the table with line and remedy, ten at most', () => {
+    expect(text(1)).toContain(
+      '\nwarning: line.yaml:0:5 route[2].finds.gap.back to: units sent back to weld may stand for good; ' +
+        'what rules it out: a rework buffer at weld',
+    );
+    expect(text(12).match(/^warning: /gm)).toHaveLength(10);
+    expect(text(12)).toMatch(/^and 2 more, with --json$/m);
+    expect(text(0)).not.toContain('standstill');
+  });
+
+  it('are all in the data', () => {
+    const json = JSON.parse(
+      capacityJson(table, { name: 'invented', file: 'line.yaml' }, [warning('9:5')]),
+    ) as { readonly warnings: readonly unknown[] };
+    expect(json.warnings).toEqual([warning('9:5')]);
+  });
+});

@@ -140,7 +140,7 @@ route:
       workers: 1,
     });
     expect(findings.map(({ text }) => text)).toEqual([
-      'gridlock, on 2001-01-01 in replication 1: unit RT-1 at bench waits for its doors, doors RT-1 at stand waits for room at bench: each waits for the next, and the last for the first',
+      'gridlock, on 2001-01-01 in replication 1: unit RT-1 at bench waits for its doors, doors RT-1 at stand waits for room at bench: each waits for the next, and the last for the first. With a station of its own for doors, like bench, or with one place more at bench, the build goes on to its end; the other one tried does not help',
     ]);
   });
 
@@ -170,7 +170,7 @@ route:
       workers: 1,
     });
     expect(findings[0].text).toBe(
-      'gridlock, on 2027-03-02 in replication 1: unit 1 at check waits for room at weld, unit 2 at weld waits for room at check: each waits for the next, and the last for the first; 4 more wait behind',
+      'gridlock, on 2027-03-02 in replication 1: unit 1 at check waits for room at weld, unit 2 at weld waits for room at check: each waits for the next, and the last for the first; 4 more wait behind. With one space for rework ahead of weld, or with one place more at check, the build goes on to its end; none of the 3 others tried helps',
     );
     expect(standstill).toMatchObject({ replications: 1, first: '2027-03-02' });
     // Nothing of the days after: units inside from 6, 8, 10, 12 and, on Tuesday, 6 to 8 o'clock, 32 h.
