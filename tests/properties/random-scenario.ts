@@ -18,8 +18,6 @@ const station = fc.record({
     '{ mean: 12 min, cv: 0.5 }',
   ),
   crew: fc.integer({ min: 0, max: 2 }),
-  /** Of the hoist of the site, if it has one. */
-  hoist: fc.constantFrom('', '', '1', '{ first: 5 min }', '{ last: { exponential: { mean: 5 min } } }'),
   again: fc.boolean(),
   path: fc.constantFrom(
     '',
@@ -52,13 +50,6 @@ const site = fc.record({
     'headcount: [2, 3], absence: 20 %, calendar: two',
     'headcount: 3, hand over: wait, calendar: two',
     'headcount: 3, absence: 10 %',
-  ),
-  hoists: fc.constantFrom(
-    '',
-    '1',
-    '2',
-    '{ count: 1, failures: { every: { exponential: { mean: 50 min } }, repair: 12 min } }',
-    '{ count: 2, failures: { every: 70 min, by: calendar time, repair: { exponential: { mean: 20 min } } } }',
   ),
 });
 
@@ -114,6 +105,19 @@ export const randomScenario = fc.record({
   /** Carriers and teams stay up to the first step of a station only, and what units sent back to it do. */
   short: fc.boolean(),
   inRework: fc.constantFrom('', ', in rework: without', ', in rework: again', ', in rework: again'),
+  /** Of each site, and what of it the steps at its stations claim, in turn. */
+  hoists: fc.constantFrom(
+    '',
+    '',
+    '1',
+    '2',
+    '{ count: 1, failures: { every: { exponential: { mean: 50 min } }, repair: 12 min } }',
+    '{ count: 2, failures: { every: 70 min, by: calendar time, repair: { exponential: { mean: 20 min } } } }',
+  ),
+  lifts: fc.array(
+    fc.constantFrom('', '1', '{ first: 5 min }', '{ last: { exponential: { mean: 5 min } } }'),
+    { minLength: 2, maxLength: 3 },
+  ),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
@@ -142,6 +146,8 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
     short,
     inRework,
     beside,
+    hoists,
+    lifts,
   } = drawn;
   const upTo = (end: string): string => `from: begin, to: ${short ? 'do 0-0' : end}${inRework}`;
   // What a part brings is looked for at the end of the first site; an item that is noted comes to a hold, or
@@ -176,7 +182,7 @@ defects: { ${sites.map((_, s) => `flaw ${s}: {}`).join(', ')}, part flaw: {} }
 sites:
 ${sites
   .map(
-    ({ stations, calendar, crew, shifts, hoists }, s) => `
+    ({ stations, calendar, crew, shifts }, s) => `
   site ${s}:
     ${calendar ? 'calendar: days' : 'zone: UTC'}
     crews: { hands: ${calendar && shifts !== '' ? `{ ${shifts} }` : crew} }
@@ -204,13 +210,15 @@ ${dollies > 0 ? `carriers: { dollies: { count: ${dollies}, ${upTo(`end ${sites.l
 ${team && sites[0].crew === 3 && (!sites[0].calendar || sites[0].shifts === '') ? `teams: { pair: { crew: hands, people: 1, ${upTo('end 0')} } }` : ''}
 route:
   - { step: begin, at: start, work: { low: 2 min, high: 6 min }${own ? ', takes off: doors' : ''} }
-${beside === '' ? '' : `  - { at: stall, side by side: [{ step: beside 1, crew: { hands: 1 }, work: { exponential: { mean: 5 min } } }, { step: beside 2, crew: { hands: 1 }, work: 4 min, process: 3 min${sites[0].hoists === '' ? '' : ', equipment: { hoist: 1 }'} }, { step: beside 3, when: { colour: red }, crew: { hands: 1 }, work: { low: 2 min, high: 9 min } }] }`}
+${beside === '' ? '' : `  - { at: stall, side by side: [{ step: beside 1, crew: { hands: 1 }, work: { exponential: { mean: 5 min } } }, { step: beside 2, crew: { hands: 1 }, work: 4 min, process: 3 min${hoists === '' ? '' : ', equipment: { hoist: 1 }'} }, { step: beside 3, when: { colour: red }, crew: { hands: 1 }, work: { low: 2 min, high: 9 min } }] }`}
 ${spare}
 ${sites
-  .map(({ stations, hoists }, s) =>
+  .map(({ stations }, s) =>
     [
       ...(s > 0 ? [`  - { lane: lane ${s - 1} }`] : []),
-      ...stations.flatMap((one, i) => stepTexts(one, s, i, stations, hoists)),
+      ...stations.flatMap((one, i) =>
+        stepTexts(one, s, i, stations, liftText(one, hoists, lifts[i % lifts.length])),
+      ),
       `  - { step: end ${s}, at: done ${s}, work: 3 min${parts(s, stock, own, supply !== '')}${s === 0 ? seek : ''} }`,
       ...(hold && ((s === 0 && seek !== '') || carries(stations))
         ? [`  - { step: hold ${s}, at: hold area ${s}, hold: { mend: 9 min } }`]
@@ -243,13 +251,7 @@ function stationText({ places, buffer, ownRework, kind, changeover, failures }: 
 }
 
 /** The flaw of a site is made at its first station, if at all, and sought at its last. */
-function stepTexts(
-  one: Station,
-  s: number,
-  i: number,
-  stations: readonly Station[],
-  hoists: string,
-): string[] {
+function stepTexts(one: Station, s: number, i: number, stations: readonly Station[], lift: string): string[] {
   const isFirst = i === 0,
     isLast = i === stations.length - 1,
     head = `at: ${nameOf(s, i)}`;
@@ -269,7 +271,7 @@ function stepTexts(
   // A unit that comes back has to meet the first step again, so a sample stands only where nobody is sent.
   const path = isFirst || isLast ? '' : one.path;
   return [
-    `  - { step: do ${s}-${i}, ${head}${path}${crew}${hoistText(one, hoists)}${time}${makes}${isLast && first.creates && seeks ? finds(last, s) : ''}${isLast && last.then === 'fails' ? `, fails: { chance: 20 %, back to: do ${s}-0, limit: 2 }` : ''} }`,
+    `  - { step: do ${s}-${i}, ${head}${path}${crew}${lift}${time}${makes}${isLast && first.creates && seeks ? finds(last, s) : ''}${isLast && last.then === 'fails' ? `, fails: { chance: 20 %, back to: do ${s}-0, limit: 2 }` : ''} }`,
     ...(one.again && one.kind === 'work' && !isLast
       ? [`  - { step: more ${s}-${i}, ${head}, work: 4 min }`]
       : []),
@@ -277,11 +279,10 @@ function stepTexts(
 }
 
 /** For a part of plain work alone; what fails is not for lots. */
-function hoistText({ hoist, kind, changeover }: Station, hoists: string): string {
-  const isPlain = kind === 'colour' || (kind === 'work' && !changeover);
-  return hoists === '' || hoist === '' || (hoist !== '1' && !isPlain) || (kind === 'lot' && hoists.length > 1)
-    ? ''
-    : `, equipment: { hoist: ${hoist} }`;
+function liftText({ kind, changeover }: Station, hoists: string, lift: string): string {
+  const isPlain = kind === 'colour' || (kind === 'work' && !changeover),
+    isFit = lift === '1' ? kind !== 'lot' || hoists.length === 1 : isPlain;
+  return hoists === '' || lift === '' || !isFit ? '' : `, equipment: { hoist: ${lift} }`;
 }
 
 function finds({ then }: Station, s: number): string {
