@@ -69,7 +69,7 @@ describe('a hoist that three bays share, against the queue with a finite source'
     ['two hoists, for the last part of the work', 2, partSteps('last')],
   ])('%s', (_, hoists, steps) => {
     const { inUse, waiting } = finiteSource(3, hoists, 1, 2),
-      seen = observations(bays(hoists, steps), { replications: 30 });
+      seen = observations(bays(hoists, steps), { replications: 40 });
     expectAgreement(
       seen.map(({ equipment: { used, there } }) => used[0] / there[0]),
       inUse / hoists,

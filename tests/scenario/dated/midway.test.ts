@@ -76,12 +76,12 @@ describe('changes that come midway', () => {
     [
       'step: end, at: hall',
       'step: finish, at: hall',
-      'other steps, or steps with other stations, people, parts or conditions (finish)',
+      'other steps, or steps with other stations, people, equipment, parts or conditions (finish)',
     ],
     [
       'crew: { painters: 1 }',
       'crew: { painters: 2 }',
-      'other steps, or steps with other stations, people, parts or conditions',
+      'other steps, or steps with other stations, people, equipment, parts or conditions',
     ],
     [
       'repair: 1 h',
