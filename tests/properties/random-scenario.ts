@@ -19,8 +19,6 @@ const station = fc.record({
     '{ mixture: [{ share: 80 %, time: 8 min }, { share: 20 %, time: { mean: 40 min, cv: 0.5 } }] }',
   ),
   crew: fc.integer({ min: 0, max: 2 }),
-  /** Of the hoist of the site, if it has one. */
-  hoist: fc.constantFrom('', '', '1', '{ first: 5 min }', '{ last: { exponential: { mean: 5 min } } }'),
   again: fc.boolean(),
   path: fc.constantFrom(
     '',
@@ -54,13 +52,6 @@ const site = fc.record({
     'headcount: 3, hand over: wait, calendar: two',
     'headcount: [3, 4], absence: 15 %, hand over: wait, calendar: two',
     'headcount: 3, absence: 10 %',
-  ),
-  hoists: fc.constantFrom(
-    '',
-    '1',
-    '2',
-    '{ count: 1, failures: { every: { exponential: { mean: 50 min } }, repair: 12 min } }',
-    '{ count: 2, failures: { every: 70 min, by: calendar time, repair: { exponential: { mean: 20 min } } } }',
   ),
 });
 
@@ -124,6 +115,19 @@ export const randomScenario = fc.record({
   inRework: fc.constantFrom('', ', in rework: without', ', in rework: again', ', in rework: again'),
   /** Trucks back to the site before, to which units are sent back; 0: to the first step of their own site. */
   home: fc.constantFrom(0, 0, 1, 2),
+  /** Of each site, and what of it the steps at its stations claim, in turn. */
+  hoists: fc.constantFrom(
+    '',
+    '',
+    '1',
+    '2',
+    '{ count: 1, failures: { every: { exponential: { mean: 50 min } }, repair: 12 min } }',
+    '{ count: 2, failures: { every: 70 min, by: calendar time, repair: { exponential: { mean: 20 min } } } }',
+  ),
+  lifts: fc.array(
+    fc.constantFrom('', '1', '{ first: 5 min }', '{ last: { exponential: { mean: 5 min } } }'),
+    { minLength: 2, maxLength: 3 },
+  ),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
@@ -156,6 +160,8 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
     inRework,
     beside,
     home,
+    hoists,
+    lifts,
   } = drawn;
   const upTo = (end: string): string => `from: begin, to: ${short ? 'do 0-0' : end}${inRework}`;
   // What a part brings is looked for at the end of the first site; an item that is noted comes to a hold, or
@@ -201,7 +207,7 @@ defects: { ${sites.map((_, s) => `flaw ${s}: {}`).join(', ')}, part flaw: {} }
 sites:
 ${sites
   .map(
-    ({ stations, calendar, crew, shifts, hoists }, s) => `
+    ({ stations, calendar, crew, shifts }, s) => `
   site ${s}:
     ${calendar ? `calendar: ${team && s === 0 && shifts.includes('wait') ? 'two' : 'days'}` : 'zone: UTC'}
     crews: { hands: ${calendar && shifts !== '' ? `{ ${shifts} }` : crew} }
@@ -229,13 +235,22 @@ ${dollies > 0 ? `carriers: { dollies: { count: ${dollies}, ${upTo(`end ${sites.l
 ${team && (sites[0].crew === 3 || (sites[0].calendar && sites[0].shifts !== '')) ? `teams: { pair: { crew: hands, people: 1, ${upTo('end 0')} } }` : ''}
 route:
   - { step: begin, at: start, work: { low: 2 min, high: 6 min }${own ? ', takes off: doors' : ''} }
-${beside === '' ? '' : `  - { at: stall, side by side: [{ step: beside 1, crew: { hands: 1 }, work: { exponential: { mean: 5 min } } }, { step: beside 2, crew: { hands: 1 }, work: 4 min, process: 3 min${sites[0].hoists === '' ? '' : ', equipment: { hoist: 1 }'} }, { step: beside 3, when: { colour: red }, crew: { hands: 1 }, work: { low: 2 min, high: 9 min } }] }`}
+${beside === '' ? '' : `  - { at: stall, side by side: [{ step: beside 1, crew: { hands: 1 }, work: { exponential: { mean: 5 min } } }, { step: beside 2, crew: { hands: 1 }, work: 4 min, process: 3 min${hoists === '' ? '' : ', equipment: { hoist: 1 }'} }, { step: beside 3, when: { colour: red }, crew: { hands: 1 }, work: { low: 2 min, high: 9 min } }] }`}
 ${spare}
 ${sites
-  .map(({ stations, hoists }, s) =>
+  .map(({ stations }, s) =>
     [
       ...(s > 0 ? [`  - { lane: lane ${s - 1} }`] : []),
-      ...stations.flatMap((one, i) => stepTexts(one, s, i, stations, hoists, home > 0 && s > 0 ? s - 1 : s)),
+      ...stations.flatMap((one, i) =>
+        stepTexts(
+          one,
+          s,
+          i,
+          stations,
+          liftText(one, hoists, lifts[i % lifts.length]!),
+          home > 0 && s > 0 ? s - 1 : s,
+        ),
+      ),
       `  - { step: end ${s}, at: done ${s}, work: 3 min${s > 0 ? '' : taken + (taken === '' || pulse ? '' : waits)}${s === 0 ? seek : ''} }`,
       ...(hold && ((s === 0 && seek !== '') || carries(stations))
         ? [
@@ -287,7 +302,7 @@ function stepTexts(
   s: number,
   i: number,
   stations: readonly Station[],
-  hoists: string,
+  lift: string,
   back: number,
 ): string[] {
   const isFirst = i === 0,
@@ -310,7 +325,7 @@ function stepTexts(
   // A unit that comes back has to meet the first step again, so a sample stands only where nobody is sent.
   const path = isFirst || isLast ? '' : one.path;
   return [
-    `  - { step: do ${s}-${i}, ${head}${path}${crew}${hoistText(one, hoists)}${time}${setting}${makes}${isLast && first.creates && seeks ? finds(last, s, back) : ''}${isLast && last.then === 'fails' ? `, fails: { chance: 20 %, back to: do ${back}-0, limit: 2 }` : ''} }`,
+    `  - { step: do ${s}-${i}, ${head}${path}${crew}${lift}${time}${setting}${makes}${isLast && first.creates && seeks ? finds(last, s, back) : ''}${isLast && last.then === 'fails' ? `, fails: { chance: 20 %, back to: do ${back}-0, limit: 2 }` : ''} }`,
     ...(one.again && (one.kind === 'work' || setting !== '') && !isLast
       ? [`  - { step: more ${s}-${i}, ${head}, work: 4 min${setting === '' ? '' : ', setting: hot'} }`]
       : []),
@@ -318,11 +333,10 @@ function stepTexts(
 }
 
 /** For a part of plain work alone; what fails is not for lots. */
-function hoistText({ hoist, kind, changeover }: Station, hoists: string): string {
-  const isPlain = kind === 'colour' || (kind === 'work' && !changeover);
-  return hoists === '' || hoist === '' || (hoist !== '1' && !isPlain) || (kind === 'lot' && hoists.length > 1)
-    ? ''
-    : `, equipment: { hoist: ${hoist} }`;
+function liftText({ kind, changeover }: Station, hoists: string, lift: string): string {
+  const isPlain = kind === 'colour' || (kind === 'work' && !changeover),
+    isFit = lift === '1' ? kind !== 'lot' || hoists.length === 1 : isPlain;
+  return hoists === '' || lift === '' || !isFit ? '' : `, equipment: { hoist: ${lift} }`;
 }
 
 function finds({ then }: Station, s: number, back: number): string {

@@ -400,7 +400,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt key of two words',
     [['takes off: doors', 'take off: doors']],
     [
-      '44:47 route[4].take off: one of the keys step, at, when, crew, work, passes, work factor, learning, process, attended end, in one shift, setting, rework, sample, parts, takes off, wait for parts, creates, finds, fails, hold, compares with; got "take off"; did you mean "takes off"?',
+      '44:47 route[4].take off: one of the keys step, at, when, crew, equipment, work, passes, work factor, learning, process, attended end, in one shift, setting, rework, sample, parts, takes off, wait for parts, creates, finds, fails, hold, compares with; got "take off"; did you mean "takes off"?',
     ],
   ],
   [
@@ -421,7 +421,7 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'a misspelt stations, without a storm of unknown stations',
     [['    stations:\n      booth', '    statons:\n      booth']],
     [
-      '15:5 sites.coachworks.statons: one of the keys zone, calendar, crews, stations; got "statons"; did you mean "stations"?',
+      '15:5 sites.coachworks.statons: one of the keys zone, calendar, crews, equipment, stations; got "statons"; did you mean "stations"?',
     ],
   ],
   ['a second document', [['defects:', '---\ndefects:']], ['29:1 one document in a file; got a second one']],

@@ -87,6 +87,7 @@ const waitText = (waiting: number, mark = ''): string =>
 const HELD = [
     ['blocked', 'no room ahead'],
     ['short of crew', 'waits for people'],
+    ['short of equipment', 'waits for equipment'],
   ] as const,
   MUCH = 0.25;
 

@@ -119,13 +119,15 @@ export function stepText({ name, when, sample, rework, hold }: StationStep): str
   return [name, ...notes].join(', ');
 }
 
-/** All of a step on one line: name, people, mean times, what it takes. */
+/** All of a step on one line: name, people, equipment, mean times, what it takes. */
 export function stepInFull({ step, workMin, unattendedMin }: MappedStep): string {
   const people = Object.entries(step.crew).map(([crew, heads]) => `${heads} ${crew}`),
+    equipment = Object.entries(step.equipment ?? {}).map(([name, { count: pieces }]) => `${pieces} ${name}`),
     parts = Object.entries(step.parts).map(([part, each]) => (each === 'own' ? part : `${each} ${part}`)),
     passes = step.passes === undefined || step.passes.count === 1 ? [] : [`${step.passes.count} passes`];
   const told = [
     ...people,
+    ...equipment,
     ...passes,
     ...(workMin > 0 ? [`work ${duration(workMin)}`] : []),
     ...(unattendedMin > 0 ? [`unattended ${duration(unattendedMin)}`] : []),

@@ -76,6 +76,15 @@ function siteWith(site: Site, name: string, change: Change): Site {
         ),
       });
     }),
+    equipment:
+      site.equipment &&
+      mapped(site.equipment, (equipment, own) =>
+        kept(equipment, {
+          failures: list(equipment.failures, (failure) =>
+            kept(failure, { repair: change(failure.repair, { kind: 'stop', names: [own, name] }) }),
+          ),
+        }),
+      ),
   });
 }
 
@@ -112,8 +121,11 @@ function stepWith(
       ? kept(found, { then: kept(then, { work: withTimes(then.work, work) }) })
       : found;
   };
-  const { passes, fails, hold, comparesWith, sideBySide } = step;
+  const { equipment, passes, fails, hold, comparesWith, sideBySide } = step;
   return kept(step, {
+    equipment:
+      equipment &&
+      mapped(equipment, (need) => kept(need, { first: perhaps(need.first), last: perhaps(need.last) })),
     work: perhaps(step.work),
     passes:
       passes === undefined

@@ -139,14 +139,14 @@ function againstParts(
   { step, where, path }: StationedStep,
   equipment: Equipment,
 ): Pick<Finding, 'wanted' | 'seen'> | undefined {
-  const { work, oneShift, crew } = step,
+  const { work, passes, oneShift, crew } = step,
     { site, station } = where!;
   if (path.at(-2) === 'side by side')
     return { wanted: 'equipment for the whole work of a step side by side', seen: 'a part of it' };
   if (work === undefined)
     return {
-      wanted: 'a step with work; of passes, changeovers and a process it is kept for all or none',
-      seen: 'none',
+      wanted: 'a step with work, or equipment for all of its passes',
+      seen: passes === undefined ? 'no work' : 'passes',
     };
   if (oneShift)
     return { wanted: 'a step that is not `in one shift`, or equipment for the whole work', seen: 'both' };

@@ -150,6 +150,7 @@ export function siteSchema(time: TimeSchema) {
           'People by skill. Example: { painters: 6, fitters: { headcount: [14, 8], calendar: two ' +
             'shifts, absence: 5 % } }',
         ),
+      equipment: equipmentSchema(time),
       stations: named(
         stationSchema(time),
         'stations by name, such as { prime booth: { places: 1 } }',
@@ -157,7 +158,6 @@ export function siteSchema(time: TimeSchema) {
         'The named locations where units are worked on. Station names are unique over all sites. ' +
           'Example: { prime booth: { places: 1, buffer: 2 } }',
       ),
-      equipment: equipmentSchema(time),
     },
     'a site: a map with the key stations',
   );

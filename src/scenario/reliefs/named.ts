@@ -26,7 +26,7 @@ export function findRelief(scenario: Scenario, { kind, of, site, which }: NamedR
     return {
       fault: {
         key: 'of',
-        wanted: `a name of which reliefs knows a ${kind}`,
+        wanted: `a name of which reliefs knows ${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`,
         seen: saySeen(of),
         suggestion: nearest(of, new Set(ofKind.map((each) => each.of.name))),
       },

@@ -1,3 +1,4 @@
+import type { Equipment } from '../types/plant.js';
 import type { ReliefKind } from '../types/possible.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Thing } from './thing.js';
@@ -37,3 +38,15 @@ export const withEntry = <
     ]),
   ),
 });
+
+/** With other equipment that stations of a site share. */
+export const withEquipment = (
+  of: Scenario,
+  site: string,
+  name: string,
+  change: (equipment: Equipment) => Equipment,
+): Scenario =>
+  withEntry(of, 'sites', site, ({ equipment = {}, ...its }) => ({
+    ...its,
+    ...withEntry({ equipment }, 'equipment', name, change),
+  }));

@@ -1,9 +1,8 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { placedStretches } from '../plant/stretches.js';
-import type { Site } from '../types/plant.js';
 import type { Scenario } from '../types/scenario.js';
 import { neighbours } from '../values/lists.js';
-import { type Relief, withEntry } from './relief.js';
+import { type Relief, withEntry, withEquipment } from './relief.js';
 import type { Thing } from './thing.js';
 
 /** A second departure is so long before an only one (behind it where that would be on the eve), minutes. */
@@ -59,18 +58,12 @@ export function moreTransport(scenario: Scenario): Relief[] {
           kind: 'equipment',
           text: `one ${name} more (${site})`,
           of: { kind: 'equipment', name, site },
-          change: (from) => withEntry(from, 'sites', site, (its) => oneEquipmentMore(its, name)),
+          change: (from) => withEquipment(from, site, name, (its) => ({ ...its, count: its.count + 1 })),
         }),
       ),
     ),
   ];
 }
-
-const oneEquipmentMore = ({ equipment = {}, ...site }: Site, name: string): Site => ({
-  ...site,
-  equipment: withEntry({ equipment }, 'equipment', name, (its) => ({ ...its, count: its.count + 1 }))
-    .equipment,
-});
 
 const laneThing = (name: string, from: string, to: string): Thing => ({
   kind: 'lane',

@@ -10,8 +10,8 @@ import type { StationStep } from '../types/steps.js';
 import { own, remembered } from '../values/raw.js';
 
 /**
- * Work that no week has room for: station and crew never in together, a team that waits for its shift where
- * the station is shut in that, or a step in one shift that is longer than any.
+ * Work that no week has room for: station, crew and equipment never in together, a team that waits for its
+ * shift where the station is shut in that, or a step in one shift that is longer than any.
  */
 export function* shiftFindings(scenario: Scenario): Iterable<Finding> {
   const teams = teamsOf(scenario),
@@ -34,8 +34,8 @@ export function* shiftFindings(scenario: Scenario): Iterable<Finding> {
     // A single calendar without working time is reported as such.
     if (longest === 0 && calendars.length > 1)
       yield {
-        path: [...path, 'crew'],
-        wanted: 'a station and crews that are in at the same time in some hour of the week',
+        path: [...path, claimedBy(step)[0]],
+        wanted: `${TOGETHER[claimedBy(step).join()]} that are in at the same time in some hour of the week`,
         seen: 'none',
       };
     else if (longest > 0) yield* shutOut(scenario, placed, teams, calendars, told);
@@ -72,13 +72,25 @@ function* shutOut(
   }
 }
 
+const TOGETHER: Readonly<Record<string, string>> = {
+  crew: 'a station and crews',
+  equipment: 'a station and equipment',
+  'crew,equipment': 'a station, crews and equipment',
+};
+
+/** The keys of a step by which it claims, that of people first where there is one or they are of a team. */
+function claimedBy({ crew, equipment = {} }: StationStep): ['crew' | 'equipment', ...string[]] {
+  if (Object.keys(equipment).length === 0) return ['crew'];
+  return Object.keys(crew).length === 0 ? ['equipment'] : ['crew', 'equipment'];
+}
+
 /** Most working minutes of one shift in which all are in. */
 function longestTogether(calendars: readonly CalendarSpec[]): number {
   const together = calendars.map(weekOf).reduce((a, b) => a.map((minute, i) => minute & (b[i] ?? 0)));
   return Math.min(...calendars.map((calendar) => longestShift(calendar, together)));
 }
 
-/** Names of the calendars of the station and its crews, each once; who is always in has none. */
+/** Names of the calendars of the station, its crews and equipment, each once; what is always in has none. */
 function calendarsOf(
   { calendars }: Scenario,
   { step, where }: StationedStep,
@@ -87,11 +99,12 @@ function calendarsOf(
   if (where === undefined) return [];
   const { site, station } = where,
     crews = [...Object.keys(step.crew), ...teamsAt(teams, step.name).map(({ kind }) => kind.crew)];
-  const people = [
+  const claimed = [
     ...crews.flatMap((name) => own(site.crews, name) ?? []),
+    ...Object.keys(step.equipment ?? {}).flatMap((name) => own(site.equipment ?? {}, name) ?? []),
     ...(station.unattended ? [] : [station]),
   ];
-  const names = people.flatMap(({ calendar }) => calendar ?? site.calendar ?? []);
+  const names = claimed.flatMap(({ calendar }) => calendar ?? site.calendar ?? []);
   return [...new Set(names)].filter((name) => Object.hasOwn(calendars, name));
 }
 

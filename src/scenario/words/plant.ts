@@ -6,6 +6,7 @@ export const SITE: Rules = {
   zone: 'the time zone of @',
   calendar: 'the calendar of @',
   crews: 'the crews of @',
+  equipment: 'the equipment of @',
   stations: 'the stations of @',
 };
 
@@ -16,6 +17,18 @@ export const CREW: Rules = {
   calendar: 'the calendar of @',
   absence: 'the absence of @',
   'hand over': 'what @ leave unfinished at the end of a shift',
+};
+
+/** Equipment that stations share; `@` is its name. */
+export const EQUIPMENT: Rules = {
+  '': 'the number of @',
+  count: 'the number of @',
+  calendar: 'the calendar of @',
+  failures: 'the failures of @',
+  'failures.every': 'the time between failures of @',
+  'failures.by': 'how the time between failures of @ is counted',
+  'failures.repair': 'the repair of @',
+  'failures.hours': 'the hours in which @ is repaired',
 };
 
 /** A station; `@` is its name. */

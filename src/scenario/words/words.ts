@@ -1,7 +1,7 @@
 import { sayPath } from '../file/problem.js';
 import type { Path } from '../types/problem.js';
 import { isRawMap, mapOf, own, valueAt } from '../values/raw.js';
-import { CREW, PLANT, SITE, STATION } from './plant.js';
+import { CREW, EQUIPMENT, PLANT, SITE, STATION } from './plant.js';
 import { COSTS, IN_A_TIME, OUTAGE, SCENARIO } from './programme.js';
 import { matched, type Rules } from './rules.js';
 import { shiftName } from './shifts.js';
@@ -68,14 +68,15 @@ function ofSite([, site = '', kind, name, ...rest]: Path, root: unknown): Thing 
   const sites = mapOf(mapOf(root)['sites']),
     thing = String(name);
   if (kind === 'stations' && name !== undefined) return { rules: STATION, thing, rest };
-  if (kind !== 'crews' || name === undefined)
+  const of = { crews: CREW, equipment: EQUIPMENT }[String(kind)];
+  if (of === undefined || name === undefined)
     return {
       rules: SITE,
       thing: String(site),
       rest: [kind, name, ...rest].filter((part) => part !== undefined),
     };
   const namesakes = Object.values(sites).filter(
-      (each) => own(mapOf(mapOf(each)['crews']), thing) !== undefined,
+      (each) => own(mapOf(mapOf(each)[String(kind)]), thing) !== undefined,
     ),
     here = sites[String(site)],
     [, shift] = rest;
@@ -85,7 +86,7 @@ function ofSite([, site = '', kind, name, ...rest]: Path, root: unknown): Thing 
       : []),
     ...(namesakes.length > 1 ? [`in ${site}`] : []),
   ];
-  return { rules: CREW, thing, rest, where: where.length === 0 ? undefined : where.join(' ') };
+  return { rules: of, thing, rest, where: where.length === 0 ? undefined : where.join(' ') };
 }
 
 const nameOf = (written: unknown, otherwise: string): string =>

@@ -76,18 +76,18 @@ describe('changes that come midway', () => {
     [
       'step: end, at: hall',
       'step: finish, at: hall',
-      'other steps, or steps with other stations, settings, people, parts or conditions (finish)',
+      'other steps, or steps with other stations, settings, people, equipment, parts or conditions (finish)',
     ],
     [
       'crew: { painters: 1 }',
       'crew: { painters: 2 }',
-      'other steps, or steps with other stations, settings, people, parts or conditions',
+      'other steps, or steps with other stations, settings, people, equipment, parts or conditions',
     ],
     ['stock: 2, at', 'stock: 2, full kit: false, at', 'other feeders, or others of their keys (axles)'],
     [
       'parts: { bolts: 1, axles: 1 }',
       'parts: { bolts: 1, axles: 1 }, wait for parts: in buffer',
-      'other steps, or steps with other stations, people, parts or conditions (fit)',
+      'other steps, or steps with other stations, settings, people, equipment, parts or conditions (fit)',
     ],
     [
       'repair: 1 h',

@@ -276,7 +276,7 @@ describe('problems in several files', () => {
     expect(
       saidOf(main, { 'paint.yaml': paint.replace('painters: 2 }, stations', 'painters: 2 }, statons') }),
     ).toEqual([
-      'dir/paint.yaml:1:43 sites.works.statons: one of the keys zone, calendar, crews, stations; got "statons"; did you mean "stations"?',
+      'dir/paint.yaml:1:43 sites.works.statons: one of the keys zone, calendar, crews, equipment, stations; got "statons"; did you mean "stations"?',
     ]);
   });
 });

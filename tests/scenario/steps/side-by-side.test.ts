@@ -38,14 +38,14 @@ const cases: readonly (readonly [title: string, edits: readonly Edit[], expected
     'an inspection inside',
     [two('finds: { runs: { chance: 90 %, repair: 5 min } }')],
     [
-      '43:73 route[3].side by side[1].finds: one of the keys step, when, crew, work, passes, work factor, learning, process, in one shift, parts, creates; got "finds"',
+      '43:73 route[3].side by side[1].finds: one of the keys step, when, crew, equipment, work, passes, work factor, learning, process, in one shift, parts, creates; got "finds"',
     ],
   ],
   [
     'a station of its own',
     [two('at: bay, work: 1 h')],
     [
-      '43:73 route[3].side by side[1].at: one of the keys step, when, crew, work, passes, work factor, learning, process, in one shift, parts, creates; got "at"',
+      '43:73 route[3].side by side[1].at: one of the keys step, when, crew, equipment, work, passes, work factor, learning, process, in one shift, parts, creates; got "at"',
     ],
   ],
   [
