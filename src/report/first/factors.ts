@@ -39,8 +39,8 @@ export function factorsFirst(results: FactorsResults): FirstScreen {
     picture: {
       title: 'What each does by itself, and two together',
       more:
-        `How much more or less, in per cent of today, on average over the values of ${othersOf(results)}; in ` +
-        'the grey band it does not matter.',
+        `How much more or less, in per cent of today, on average over the values of ${othersOf(results)}; ` +
+        'in the grey band it does not matter.',
     },
   };
 }

@@ -95,8 +95,8 @@ function toDo(
           ? ', enough alone'
           : '; whether that is enough alone is not settled';
   return (
-    `${capital(beginWith(eachShift(what, found), offer))}: it closes ${figure(more)} of the ${missing} a day that are ` +
-    `missing${enough}.`
+    `${capital(beginWith(eachShift(what, found), offer))}: it closes ${figure(more)} of ` +
+    `the ${missing} a day that are missing${enough}.`
   );
 }
 

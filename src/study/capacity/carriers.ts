@@ -2,14 +2,14 @@ import type { Model } from '../../flow/model/model.js';
 import { CARRIER } from '../../flow/model/resources.js';
 import { REWORK_ONLY } from '../../flow/model/steps.js';
 import { sumOf } from '../statistics/sums.js';
-import { meanTimeAlone } from './alone.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
 import { chanceToMeet, meanDraw } from './means.js';
 import { type Build, optionMix, stockBuild } from './mix.js';
 import { stationMinutes } from './station.js';
-import { wayOf } from './way.js';
-import { tripsBackFrom } from './ways-back.js';
+import { meanTimeAlone } from './way/alone.js';
+import { wayOf } from './way/way.js';
+import { tripsBackFrom } from './way/ways-back.js';
 
 /** What a carrier or a team is asked for, per unit released. */
 export interface StayDemand {

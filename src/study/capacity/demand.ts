@@ -9,7 +9,7 @@ import { addValues, type Build, optionMix, routeOptions, stockBuild } from './mi
 import { spotsOf } from './spots.js';
 import { added, type Look } from './visits/looks.js';
 import { expectedVisits, type Visits } from './visits/visits.js';
-import { waysBackFrom } from './ways-back.js';
+import { waysBackFrom } from './way/ways-back.js';
 
 /** What the steps of all routes ask for, per unit released. Arrays run over the steps of the model. */
 export interface Demand {

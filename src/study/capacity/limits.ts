@@ -5,11 +5,11 @@ import { sum, sumOf } from '../statistics/sums.js';
 import { carriedMinutes, type StayDemand, stayDemands } from './carriers.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
-import { fullLoad, unitsByTimetable } from './departures.js';
 import { equipmentMinutes } from './equipment.js';
 import { meanDraw } from './means.js';
 import { spotsOf } from './spots.js';
 import { availability, stationMinutes } from './station.js';
+import { fullLoad, unitsByTimetable } from './way/departures.js';
 
 export type LimitKind = 'station' | 'crew' | 'equipment' | 'carrier' | 'lane' | 'feeder' | 'supply';
 

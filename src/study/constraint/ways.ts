@@ -1,5 +1,5 @@
 import type { Model } from '../../flow/model/model.js';
-import { waysBackFrom } from '../capacity/ways-back.js';
+import { waysBackFrom } from '../capacity/way/ways-back.js';
 import type { Seen } from './seen.js';
 
 /** Shares of the units at a destination (stations, then lanes) that go on to each other one. */

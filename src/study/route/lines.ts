@@ -6,7 +6,7 @@ import type { PlacedRoute } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { LaneStep, StationStep } from '../../scenario/types/steps.js';
 import type { Look } from '../capacity/visits/looks.js';
-import { waysBackFrom } from '../capacity/ways-back.js';
+import { waysBackFrom } from '../capacity/way/ways-back.js';
 import type { Back, Entry, Line, MappedStep, Stop, Trip } from './types.js';
 
 /** What the lines of all routes are drawn from. */

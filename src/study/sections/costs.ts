@@ -111,7 +111,7 @@ const totalOf =
 
 /**
  * All that has a price, in the order of the results. What is paid by the day for trucks, carriers, equipment,
- * floor and the whole follows what is there on the day, at the prices of then; all other prices are those of the end.
+ * floor and the whole follows what is there on the day, at the prices of then; all others are those of the end.
  * @param before how the scenario is before changes are there
  */
 export function pricedParts(model: Model, costs: Costs, before: Scenario['before'] = []): Part[] {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Calendar } from '../../../src/flow/floor/calendar.js';
-import { type Leg, load, meanTimeAlone } from '../../../src/study/capacity/alone.js';
+import { type Leg, load, meanTimeAlone } from '../../../src/study/capacity/way/alone.js';
 
 const DAY = 1440;
 /** Open from 0 to `open` minutes of each of so many days. */

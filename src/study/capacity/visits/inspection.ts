@@ -4,7 +4,7 @@ import { remembered } from '../../../scenario/values/raw.js';
 import { rowsOf } from '../../lists.js';
 import { meanChance, meanRepair } from '../means.js';
 import type { Build } from '../mix.js';
-import { waysBackFrom } from '../ways-back.js';
+import { waysBackFrom } from '../way/ways-back.js';
 import { type Find, type FindOdds, LimitedLoop, oddsOf, openAfter } from './finds.js';
 import { BackStream, type Columns, carried, mendMinutes, passedOn, type Stream } from './streams.js';
 

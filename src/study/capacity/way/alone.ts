@@ -1,5 +1,5 @@
-import type { Calendar } from '../../flow/floor/calendar.js';
-import { countWhere } from '../../flow/model/time.js';
+import type { Calendar } from '../../../flow/floor/calendar.js';
+import { countWhere } from '../../../flow/model/time.js';
 
 /**
  * A piece of a unit's way: minutes of a calendar (null: of the clock), or the wait for the next of sorted

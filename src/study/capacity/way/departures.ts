@@ -1,6 +1,6 @@
-import type { Model } from '../../flow/model/model.js';
-import type { DailyMinutes } from './days.js';
-import { meanDraw } from './means.js';
+import type { Model } from '../../../flow/model/model.js';
+import type { DailyMinutes } from '../days.js';
+import { meanDraw } from '../means.js';
 
 /** Units that one truck of a lane takes at most: it loads what waits, so never more than the bank holds. */
 export const fullLoad = ({ lanes }: Model, lane: number): number =>

@@ -1,13 +1,13 @@
-import { LEAVE_FULL, LEAVE_TIMETABLE } from '../../flow/model/lanes.js';
-import type { Model } from '../../flow/model/model.js';
-import { CREW } from '../../flow/model/resources.js';
-import { countWhere } from '../../flow/model/time.js';
+import { LEAVE_FULL, LEAVE_TIMETABLE } from '../../../flow/model/lanes.js';
+import type { Model } from '../../../flow/model/model.js';
+import { CREW } from '../../../flow/model/resources.js';
+import { countWhere } from '../../../flow/model/time.js';
+import type { DailyMinutes } from '../days.js';
+import type { Demand } from '../demand.js';
+import { meanDraw } from '../means.js';
+import { spotsOf } from '../spots.js';
+import { availability, stationMinutes } from '../station.js';
 import { type Leg, load } from './alone.js';
-import type { DailyMinutes } from './days.js';
-import type { Demand } from './demand.js';
-import { meanDraw } from './means.js';
-import { spotsOf } from './spots.js';
-import { availability, stationMinutes } from './station.js';
 import { tripsBackFrom } from './ways-back.js';
 
 /** Legs so far; the hours in which units come to the next, a calendar; how many come together. */

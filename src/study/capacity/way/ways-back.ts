@@ -1,6 +1,6 @@
-import type { Model } from '../../flow/model/model.js';
-import { once, remembered } from '../../scenario/values/raw.js';
-import { rowsOf } from '../lists.js';
+import type { Model } from '../../../flow/model/model.js';
+import { once, remembered } from '../../../scenario/values/raw.js';
+import { rowsOf } from '../../lists.js';
 
 type Ways = ReadonlyMap<number, readonly number[]>;
 
