@@ -119,8 +119,8 @@ export function piecesOf(
 }
 
 /**
- * The shortest beginning of each name that no other name has: `r`, `wh` and `wi` of red, white and wine. A number
- * is not cut: `80` and `120` of 80 degrees and 120 degrees.
+ * The shortest beginning of each name that no other name has: `r`, `wh` and `wi` of red, white and wine. A
+ * number is not cut: `80` and `120` of 80 degrees and 120 degrees.
  */
 export const distinctBeginnings = (names: readonly string[]): string[] =>
   names.map((name) => {
