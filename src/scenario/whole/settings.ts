@@ -73,7 +73,9 @@ function settingsOf({ setting }: StationStep, { programme }: Scenario): (string 
     : Object.keys(own(programme.options, option) ?? {}).map((value) => own(settings, value) ?? usual);
 }
 
-/** Settings of the steps at a station, in the order of routes; steps side by side have that of their group. */
+/**
+ * Settings of the steps at a station, in the order of routes; those side by side have that of their group.
+ */
 export const settingsAt = (scenario: Scenario, station: string): readonly string[] =>
   byStation(scenario).get(station) ?? [];
 
