@@ -14,6 +14,7 @@ import { pulseLineFindings } from './plant/pulse-lines.js';
 import { stretchFindings } from './plant/stretches.js';
 import { supplyFindings } from './plant/supplies.js';
 import { teamFindings } from './plant/teams.js';
+import { arrivalFindings } from './programme/arrivals.js';
 import { openingFindings } from './programme/opening.js';
 import { stockOptionFindings } from './programme/options.js';
 import { orderFindings } from './programme/orders.js';
@@ -57,6 +58,7 @@ const LOCAL = [
 ];
 /** These ask whether things fit together; one misspelt name would set many of them off. */
 const TOGETHER = [
+  arrivalFindings,
   unreachable,
   entryFindings,
   pathFindings,

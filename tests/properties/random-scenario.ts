@@ -59,6 +59,7 @@ export const randomScenario = fc.record({
   sites: fc.array(site, { minLength: 1, maxLength: 3 }),
   release: fc.constantFrom(
     'rate: { per day: 40 }',
+    'arrivals: { at: ["06:30", "07:10", "08:00", "15:00"], units: 6 }',
     'arrivals: saturated',
     'arrivals: { exponential: { mean: 15 min } }',
   ),

@@ -19,6 +19,24 @@ function scenarioOf(name: string, change = (text: string): string => text) {
 const at = (day: number, clock: string): number =>
   day * 1440 + Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
 
+describe('15-clock-arrivals.yaml', () => {
+  it('has cabs out when its head says, by the clock of Oslo before and after summer time', () => {
+    const model = compile(scenarioOf('15-clock-arrivals.yaml')),
+      clock = programmeClock(scenarioOf('15-clock-arrivals.yaml')),
+      played = playModel(model, 'truck', 1),
+      days = enteredAt(played).map((time) => clock.dateTime(time)?.slice(0, 10));
+    expect(
+      shippedAt(played)
+        .slice(0, 4)
+        .map((time) => clock.dateTime(time)?.slice(0, 16)),
+    ).toEqual(['2027-03-23T11:00', '2027-03-23T13:00', '2027-03-23T15:30', '2027-03-24T07:30']);
+    expect(days).toEqual(
+      ['2027-03-23', '2027-03-30', '2027-04-02'].flatMap((day) => new Array<string>(4).fill(day)),
+    );
+    expect(clock.dateTime(enteredAt(played)[4])).toBe('2027-03-30T09:00:00');
+  });
+});
+
 describe('15-build-list.yaml', () => {
   it('ships each unit when its head says, without the chance of a failed test', () => {
     const model = compile(

@@ -148,8 +148,9 @@ a day: what to buy, in which order, and where each step leads`,
     function perDayOf(rate: number | undefined, { workingDays }: PlannersUnit): number {
       const reason = noRateReason(scenario),
         { highest } = askedRate(scenario),
-        isSaturated = scenario.programme.release.kind === 'saturated';
-      if (reason !== null && !isSaturated)
+        isSaturated = scenario.programme.release.kind === 'saturated',
+        isAsked = highest !== null && (rate === undefined || rate / workingDays === highest);
+      if (reason !== null && !isSaturated && !isAsked)
         throw new UsageError(
           `${lineOf(request.file, 'programme')} programme: expected one with a \`rate\`, got ${reason}`,
           'write `rate: { per day: 4 }` in its place',

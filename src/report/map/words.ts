@@ -1,6 +1,6 @@
 import type { CalendarSpec } from '../../scenario/types/calendars.js';
 import type { Lane, Supply } from '../../scenario/types/plant.js';
-import type { Programme } from '../../scenario/types/programme.js';
+import type { Programme, ReleaseByRate } from '../../scenario/types/programme.js';
 import type { Condition, StationStep } from '../../scenario/types/steps.js';
 import { count, exact, number } from '../../study/format.js';
 import type { MappedStep, Trip } from '../../study/route/types.js';
@@ -81,6 +81,7 @@ export function releaseText({ quantity, release, start }: Programme): string {
   const units = quantity === undefined ? 'Units' : count(quantity, 'unit');
   switch (release.kind) {
     case 'rate':
+      if (release.at !== undefined) return `${units}: ${clockText(release, start)}`;
       return release.phases.length === 0
         ? `${units}, each on a day of its own, from ${start}`
         : `${units}: ${release.phases
@@ -95,6 +96,14 @@ export function releaseText({ quantity, release, start }: Programme): string {
     case 'saturated':
       return `${units} whenever the first station has room${from}`;
   }
+}
+
+/** `2 at 07:00, 11:30, Mon-Fri, from 2027-03-01`. */
+function clockText({ phases: [phase], at }: ReleaseByRate, start: string): string {
+  const { minutes = [], on } = at ?? {},
+    perDay = phase?.perDay ?? (phase?.perWeek ?? 0) / (on?.length ?? 1),
+    days = on === undefined ? '' : `, ${daysText(on)}`;
+  return `${number(perDay / minutes.length)} at ${minutes.map(clock).join(', ')}${days}, from ${start}`;
 }
 
 /** `only with bands`, `only if colour is red or white and pump is large`. */

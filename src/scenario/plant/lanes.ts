@@ -10,7 +10,7 @@ import type { Lane } from '../types/plant.js';
 import type { Finding } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, name } from '../values/keys.js';
-import { clock, limitOf, someSpaces, spell, whole, word } from '../values/scalars.js';
+import { limitOf, someSpaces, spell, timetable, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 import { capacity } from './stations.js';
 
@@ -19,17 +19,13 @@ const leaves = z.union(
     word('when full').transform((): Lane['leaves'] => ({ kind: 'full' })),
     keys(
       {
-        at: z
-          .array(clock, { error: 'a list of clock times, such as ["08:00", "13:00"]' })
-          .min(1, { error: 'at least one clock time' })
-          .refine((times) => new Set(times).size === times.length, { error: 'each clock time once' })
-          .describe(
-            'A timetable: clock times in the zone of `from`, on the working days of its calendar. ' +
-              'Example: ["08:00", "13:00"]',
-          ),
+        at: timetable.describe(
+          'A timetable: clock times in the zone of `from`, on the working days of its calendar. ' +
+            'Example: ["08:00", "13:00"]',
+        ),
       },
       'a map with the key at',
-    ).transform(({ at }): Lane['leaves'] => ({ kind: 'timetable', atMin: [...at].sort((a, b) => a - b) })),
+    ).transform(({ at }): Lane['leaves'] => ({ kind: 'timetable', atMin: at })),
     keys(
       {
         'when full or after': spell.describe(

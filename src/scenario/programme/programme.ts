@@ -7,6 +7,7 @@ import type { Scenario } from '../types/scenario.js';
 import { keys, named } from '../values/keys.js';
 import { date, duration, spell, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
+import { arrivalsSchema, releaseAtTimes } from './arrivals.js';
 import { mixSchema } from './options.js';
 import { orderKeys, readOrders } from './orders.js';
 import { phasesOf, rate } from './rates.js';
@@ -43,15 +44,7 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
             'drawn. Leave it out for a steady-state run. Example: 420',
         ),
       rate: rate.optional(),
-      arrivals: z
-        .union([word('saturated'), time], {
-          error: 'the word saturated, or a time between units such as { exponential: { mean: 2 h } }',
-        })
-        .optional()
-        .describe(
-          'Instead of `rate`: the time between units, drawn anew for each; or `saturated`: a unit is ' +
-            'always ready to enter. Example: { exponential: { mean: 2 h } }',
-        ),
+      arrivals: arrivalsSchema(time),
       until: date
         .optional()
         .describe(
@@ -91,6 +84,8 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
       const wrong = (path: string[], message: string, seen?: string): void => {
         context.addIssue({ code: 'custom', path, message, params: { seen } });
       };
+      const { arrivals } = p,
+        clock = typeof arrivals === 'object' && arrivals.kind === 'at times';
       const isDated = list.some(({ release }) => release !== undefined),
         hasList = p.buildList !== undefined;
       const needsRate =
@@ -106,8 +101,8 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
             : 'exactly one of rate and arrivals',
           'neither',
         );
-      if (isDated && p.arrivals !== undefined)
-        wrong(['arrivals'], 'a rate, or nothing, where units have a day of release', 'arrivals');
+      if (isDated && arrivals !== undefined && !clock)
+        wrong(['arrivals'], 'a rate, clock times, or nothing, where units have a day of release', 'arrivals');
       if (p.quantity !== undefined && p.quantity < list.length)
         wrong(
           ['quantity'],
@@ -137,8 +132,15 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
         wrong(['length'], 'either a quantity or a length, not both', 'both');
       if (p.warmUp !== undefined && p.length === undefined)
         wrong(['warm up'], 'a warm up only together with a length', 'no length');
-      if (p.start === undefined && p.length === undefined && (p.rate !== undefined || p.until !== undefined))
-        wrong(['start'], 'missing; should be a first day, such as "2027-03-01", with rate or until');
+      if (
+        p.start === undefined &&
+        p.length === undefined &&
+        (p.rate !== undefined || clock || p.until !== undefined)
+      )
+        wrong(
+          ['start'],
+          `missing; should be a first day, such as "2027-03-01", with ${clock ? 'clock times' : 'rate or until'}`,
+        );
     })
     .transform((p): ProgrammeRead => {
       const start = p.start ?? NO_DATE;
@@ -151,7 +153,9 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
           p.arrivals === 'saturated'
             ? { kind: 'saturated' }
             : p.arrivals !== undefined
-              ? { kind: 'interval', interval: p.arrivals }
+              ? p.arrivals.kind === 'at times'
+                ? releaseAtTimes(p.arrivals, start)
+                : { kind: 'interval', interval: p.arrivals }
               : { kind: 'rate', phases: p.rate === undefined ? [] : phasesOf(p.rate, start) },
         quantity: p.quantity ?? (p.buildList === undefined ? undefined : list.length),
         until: p.until,

@@ -149,14 +149,16 @@ export interface AskedRate {
  */
 export function askedRate(scenario: Scenario): AskedRate {
   const { release } = scenario.programme,
+    on = release.kind === 'rate' ? release.at?.on : undefined,
     works = workingDayRule(calendarOf(scenario, releaseSite(scenario).calendar)),
     aWeek = daysAWeek(scenario);
-  const phases = (release.kind === 'rate' ? release.phases : []).map(({ from, perDay, perWeek }) => ({
+  const phases = (release.kind === 'rate' ? release.phases : []).map(({ from, perDay, perWeek = 0 }) => ({
     from,
     since: dayNumber(from),
-    perDay,
-    perWeek: perWeek ?? 0,
-    usual: perDay ?? (perWeek ?? 0) / aWeek,
+    // Clock times on all weekdays that are worked.
+    perDay: perDay ?? (on?.length === aWeek ? perWeek / aWeek : undefined),
+    perWeek,
+    usual: perDay ?? perWeek / aWeek,
   }));
   const phaseOn = (day: number) => phases.findLast(({ since }) => since <= day),
     highest = phases.length === 0 ? null : Math.max(...phases.map(({ usual }) => usual));
@@ -164,6 +166,7 @@ export function askedRate(scenario: Scenario): AskedRate {
     onDay(day) {
       const phase = phaseOn(day);
       if (phase === undefined || phase.perDay !== undefined) return phase?.perDay ?? 0;
+      if (on !== undefined) return on.includes(weekday(day)) ? phase.perWeek / on.length : 0;
       const monday = day - weekday(day) + 1;
       let days = 0;
       for (let each = Math.max(monday, phase.since); each < monday + 7; each++) if (works(each)) days++;

@@ -5,10 +5,11 @@ import { dayNumber } from '../calendar/date.js';
 import { startOf, timeInDay, type WorkingDay } from '../calendar/days.js';
 import { releaseWorkingDays } from '../dated/stages.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
+import type { ClockTimes } from '../types/programme.js';
 import type { Scenario } from '../types/scenario.js';
 import { compileOrders } from './build-order.js';
 import { orderCounts } from './orders.js';
-import { askedRate } from './rates.js';
+import { askedRate, releaseSite } from './rates.js';
 import type { RunSpan } from './span.js';
 
 /** A working day with units to release on it. */
@@ -52,8 +53,10 @@ export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], spa
     if (isOver && dated.size === 0) break;
     const byRate = day.day < span.startDay || isOver ? 0 : asked.onDay(day.day),
       rate = byRate + (dated.get(day.day) ?? 0);
-    if (rate <= 0) continue;
-    out.push({ ...day, rate, before, byRate, byRateBefore, usual: byRate > 0 ? asked.usualOn(day.day) : 0 });
+    // A day between the weekdays of clock times is one of the plan, though nothing comes.
+    const isPlanned = byRate > 0 || (release.at?.on !== undefined && !isOver && day.day >= span.startDay);
+    if (rate <= 0 && !isPlanned) continue;
+    out.push({ ...day, rate, before, byRate, byRateBefore, usual: isPlanned ? asked.usualOn(day.day) : 0 });
     before = tidy(before + rate);
     byRateBefore = tidy(byRateBefore + byRate);
   }
@@ -83,6 +86,29 @@ export function releaseTimes(
   return Float64Array.from(times);
 }
 
+/**
+ * The same at clock times, of which each has the same share of the units of its day; what is left of a unit
+ * goes with the next.
+ * @param instant when it is so many minutes by the clock of the site after 1970-01-01
+ */
+function timesByClock(
+  days: readonly ReleaseDay[],
+  { minutes }: ClockTimes,
+  instant: (local: number) => number,
+  quantity: number,
+  end: number,
+): Float64Array {
+  const times: number[] = [];
+  for (const { day, byRate, byRateBefore } of days)
+    for (const [i, minute] of minutes.entries()) {
+      const at = Math.max(0, instant(day * MINUTES_PER_DAY + minute)),
+        stop = byRateBefore + (byRate * (i + 1)) / minutes.length - ROUNDING;
+      if (at >= end) return Float64Array.from(times);
+      while (times.length < stop && times.length < quantity) times.push(at);
+    }
+  return Float64Array.from(times);
+}
+
 const RELEASE = { rate: RELEASE_TIMES, interval: RELEASE_ARRIVALS, saturated: RELEASE_SATURATED } as const;
 
 /**
@@ -93,11 +119,20 @@ export function compileProgramme(all: Compilation): Model['programme'] {
   const { scenario, book, draws, span } = all;
   const { release, quantity, warmUpMin, orders } = scenario.programme;
   const days = releaseWorkingDays(scenario, span, book);
-  const byRate = releaseTimes(
-    releaseDays(scenario, days, span),
-    orderCounts(orders.list, quantity).byRate,
-    Math.min(span.end, span.horizon),
-  );
+  const releasing = releaseDays(scenario, days, span),
+    most = orderCounts(orders.list, quantity).byRate,
+    end = Math.min(span.end, span.horizon),
+    { zone } = releaseSite(scenario);
+  const byRate =
+    release.kind === 'rate' && release.at !== undefined
+      ? timesByClock(
+          releasing,
+          release.at,
+          (local) => book.clock(zone).instant(local) - span.origin,
+          most ?? Infinity,
+          end,
+        )
+      : releaseTimes(releasing, most, end);
   const { columns, times } = compileOrders(all, days, byRate);
   return {
     release: RELEASE[release.kind],

@@ -23,12 +23,18 @@ export interface Programme {
   readonly orders: Orders;
 }
 /**
- * Evenly over the working time of the first station's site, from each date on; no phases where each unit has
- * a day of release of its own.
+ * Evenly over the working time of the first station's site, from each date on, or at clock times of its
+ * working days; no phases where each unit has a day of release of its own.
  */
 export interface ReleaseByRate {
   readonly kind: 'rate';
   readonly phases: readonly RatePhase[];
+  readonly at?: ClockTimes | undefined;
+}
+/** Minutes after midnight, sorted; and the weekdays with them, 1 = Monday: undefined: all working days. */
+export interface ClockTimes {
+  readonly minutes: readonly number[];
+  readonly on: readonly number[] | undefined;
 }
 /** Units per working day, or per ISO week over its working days from `from` on. */
 export interface RatePhase {

@@ -82,7 +82,8 @@ export function clockSpanOf(text: string): { startMin: number; endMin: number } 
     : { startMin: start, endMin: end };
 }
 
-const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+/** From Monday, day 1, on. */
+export const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
 /**
  * `Mon-Thu, Sat` or `every day` -> weekdays, 1 = Monday .. 7 = Sunday, sorted. A span may run over Sunday.

@@ -117,6 +117,13 @@ export const clock = readable(
   `${CLOCK_WANTED}, before 24:00`,
 );
 
+/** Clock times, each once, in order. */
+export const timetable = z
+  .array(clock, { error: 'a list of clock times, such as ["08:00", "13:00"]' })
+  .min(1, { error: 'at least one clock time' })
+  .refine((times) => new Set(times).size === times.length, { error: 'each clock time once' })
+  .transform((times) => times.toSorted((a, b) => a - b));
+
 const SPAN_WANTED = 'clock times, such as "06:00-14:30"';
 /** From one clock time to another, minutes after midnight. */
 export const clockSpan = readable(

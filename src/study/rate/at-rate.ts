@@ -23,6 +23,7 @@ export function noRateReason({ programme: { release } }: Scenario): string | nul
   if (release.kind === 'interval') return 'one with `arrivals`, whose units come by chance';
   if (release.kind === 'saturated')
     return 'one with `arrivals: saturated`, in which a unit is always ready to enter';
+  if (release.at !== undefined) return 'one with `arrivals` at clock times';
   return release.phases.length === 0 ? 'one in which each unit has a day of release of its own' : null;
 }
 

@@ -85,7 +85,7 @@ function isCountedAlike(base: Changed, changed: Changed): boolean {
 
 /**
  * The scenario with every phase that asks for its highest rate at `perDay` instead, units a working day; one
- * by the week stays so.
+ * by the week stays so, and clock times have more units each.
  */
 export function withHighestRate(scenario: Scenario, perDay: number): Scenario {
   const { programme } = scenario,
@@ -99,5 +99,5 @@ export function withHighestRate(scenario: Scenario, perDay: number): Scenario {
         ? { from: phase.from, perDay }
         : { from: phase.from, perWeek: perDay * daysAWeek(scenario) },
   );
-  return { ...scenario, programme: { ...programme, release: { kind: 'rate', phases } } };
+  return { ...scenario, programme: { ...programme, release: { ...release, phases } } };
 }

@@ -48,6 +48,12 @@ describe('the words of the map', () => {
 
   it('tell what is released', () => {
     expect(releaseText(programme())).toBe('10 units: 2 a day from 2027-03-01');
+    const at = { minutes: [420, 690], on: [1, 2, 3, 4, 5] };
+    expect(
+      releaseText(
+        programme({ release: { kind: 'rate', phases: [{ from: '2027-03-01', perWeek: 20 }], at } }),
+      ),
+    ).toBe('10 units: 2 at 07:00, 11:30, Mon-Fri, from 2027-03-01');
     expect(releaseText(programme({ release: { kind: 'saturated' }, quantity: undefined }))).toBe(
       'Units whenever the first station has room',
     );

@@ -228,7 +228,7 @@ describe('problems with a build list stand at its own lines', () => {
       'build list: builds.csv, arrivals: 2 h',
       'build,release\nA,2027-03-01\n',
       [
-        'list.yaml:3:127 programme.arrivals: a rate, or nothing, where units have a day of release; got arrivals',
+        'list.yaml:3:127 programme.arrivals: a rate, clock times, or nothing, where units have a day of release; got arrivals',
       ],
     ],
     [
