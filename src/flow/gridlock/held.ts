@@ -8,43 +8,11 @@ import { CREW, STOCK, SUPPLY } from '../model/resources.js';
 import type { Lane } from '../traffic/lane.js';
 import type { Alive } from './alive.js';
 import { standsAt, taskPlaces } from './floor.js';
+import type { Held, HeldHow, Holder } from './holder.js';
 import { mostFor } from './keepers.js';
-import { type Lacked, type LackKind, lacksOf } from './lacks.js';
+import { type LackKind, lacksOf } from './lacks.js';
 import { type Want, wantsOf } from './wants.js';
-import { type Whereabouts, whereIs } from './whereabouts.js';
-
-/**
- * How somebody has it: it stays with the unit as a carrier or a team does; its people are at work on it;
- * the unit stands there; it is a part in the making; an earlier claim of the unit goes first.
- */
-export type HeldHow = 'stays' | 'works' | 'stands' | 'made' | 'claims';
-
-export interface Holder extends Whereabouts {
-  readonly how: HeldHow;
-  /** Of what is lacked: carriers, people, places or spaces, parts. */
-  readonly amount: number;
-  /** What it waits for itself and never gets; empty: it can still go on. */
-  readonly lacks: readonly Pick<Lacked, 'kind' | 'name'>[];
-}
-
-/** One thing that units of a ring lack, and who on the whole floor has it. */
-export interface Held {
-  readonly kind: LackKind;
-  readonly name: string;
-  /**
-   * How many there are: carriers, people of the largest shift, places and limited spaces, trucks; null: not
-   * counted, as of parts.
-   */
-  readonly all: number | null;
-  /** Most that one claim wants. */
-  readonly wanted: number;
-  /** Free or in stock; on the way: carriers that come back, parts that are ordered. */
-  readonly free: number;
-  readonly coming: number;
-  /** Of a crew: people of the present shift. */
-  readonly onHand: number | null;
-  readonly by: readonly Holder[];
-}
+import { whereIs } from './whereabouts.js';
 
 /** Who has what the members of a ring lack, one entry a thing, in the order in which it is first lacked. */
 export function heldOf(alive: Alive, members: readonly Unit[]): Held[] {
@@ -67,7 +35,7 @@ function together(known: Held, { wanted, by }: Held): Held {
 }
 
 type Counts = Omit<Held, 'kind' | 'name'>;
-const NOT_COUNTED: Counts = { all: null, wanted: 1, free: 0, coming: 0, onHand: null, by: [] };
+const NOT_COUNTED: Counts = { all: null, wanted: 1, free: 0, coming: 0, onHand: null, site: '', by: [] };
 
 function counts(alive: Alive, unit: Unit, kind: LackKind, name: string): Counts {
   switch (kind) {
@@ -111,19 +79,23 @@ function claimedBy(alive: Alive, { place: stand }: Unit, name: string): Counts {
 function claimed(alive: Alive, place: Place, want: Want): Counts {
   const { resource, amount: wanted } = want,
     { kind, amount, free, feeder, supply } = resource,
+    { resources: columns, siteNames } = alive.run.model,
+    site = siteNames[columns.site[alive.run.shop.resources.indexOf(resource)]] ?? '',
+    counted = { ...NOT_COUNTED, wanted, free, site },
     ahead = mostFor(alive, want) < wanted ? null : alive.shutBy(place, want),
     first = ahead === null ? [] : [holder(alive, standsAt(ahead), 'claims', 0)];
   switch (kind) {
     case STOCK: {
       const made = alive.floor.inMaking(feeder!).map((part) => holder(alive, part, 'made', 1));
-      return { ...NOT_COUNTED, wanted, free, by: [...first, ...made] };
+      return { ...counted, by: [...first, ...made] };
     }
     case SUPPLY:
-      return { ...NOT_COUNTED, wanted, free, coming: supply!.onOrder, by: first };
+      return { ...counted, coming: supply!.onOrder, by: first };
     default: {
       const companions = alive.run.shop.companions.filter((each) => each.resource === resource);
       return {
-        ...{ all: amount, wanted, free },
+        ...counted,
+        all: amount,
         coming: companions.reduce((sum, each) => sum + each.coming, 0),
         onHand: kind === CREW ? resource.onHand : null,
         by: [

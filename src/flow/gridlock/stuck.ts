@@ -1,6 +1,7 @@
 import type { Unit } from '../floor/unit.js';
 import type { Alive } from './alive.js';
-import { type Held, heldOf } from './held.js';
+import { heldOf } from './held.js';
+import type { Held } from './holder.js';
 import { type LackKind, lacksOf } from './lacks.js';
 import { type Whereabouts, whereIs } from './whereabouts.js';
 

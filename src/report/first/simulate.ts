@@ -67,14 +67,25 @@ function keptUp({ answer: { keptUp: seen } }: Results): string {
 }
 
 /** A standstill first: nothing else matters as much. */
-function why({ findings, replications }: Results, found: ConstraintResult | null): string | null {
+function why({ findings, replications, standstill }: Results, found: ConstraintResult | null): string | null {
   const stuck = findings.find(({ kind }) => kind === 'gridlock')?.replications ?? 0,
     stands =
       stuck === 0
         ? null
-        : `In ${exact(stuck)} of ${count(replications, 'build')} units wait for each other for good.`;
+        : `In ${exact(stuck)} of ${count(replications, 'build')} units wait for each other for good.` +
+          endText(standstill);
   const texts = [stands, found === null ? null : whyText(found)].filter((text) => text !== null);
   return texts.length === 0 ? null : texts.join(' ');
+}
+
+/** What ended the standstill in all builds in which it was tried. */
+function endText(standstill: Results['standstill']): string {
+  const help = standstill?.help ?? null,
+    builds = help?.builds ?? 0,
+    best = help?.tried.find(({ ends, of }) => ends === builds && of === builds);
+  return best === undefined
+    ? ''
+    : ` With ${best.what} ${builds === 1 ? 'it goes' : `all ${exact(builds)} tried go`} on.`;
 }
 
 function toDo(

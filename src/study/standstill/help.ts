@@ -17,6 +17,9 @@ const FIRST = 3,
   MOST_STOOD = 10,
   MOST_OF_ALL = 20;
 
+/** How often one more of a thing is added where one alone ends it nowhere. */
+const TIMES = 4;
+
 /** @param replications all there are of the build */
 export async function helpFor(
   base: Changed,
@@ -24,18 +27,28 @@ export async function helpFor(
   replications: number,
   replicator: Replicator,
 ): Promise<HelpResult> {
-  const { changes } = await compiled(
-      base,
-      remediesFor(base.scenario, stood).map(({ text, change }) => ({
-        of: text,
-        what: text,
-        scenario: (): Scenario => change(base.scenario),
-      })),
-    ),
-    first = stood.stood.slice(0, FIRST),
-    ends = await endsIn(changes, first, replicator),
-    winners = changes.filter((_, i) => ends[i] === first.length).slice(0, MOST_WINNERS);
-  const all = new Set([
+  const first = stood.stood.slice(0, FIRST),
+    changes: Trial[] = [],
+    ends: number[] = [];
+  const enough = (): Trial[] => changes.filter((_, i) => ends[i] === first.length).slice(0, MOST_WINNERS);
+  for (const times of [1, TIMES]) {
+    if (enough().length > 0) break;
+    const remedies = remediesFor(base.scenario, stood, times).filter(
+        ({ text }) => !changes.some(({ of }) => of === text),
+      ),
+      made = await compiled(
+        base,
+        remedies.map(({ text, change }) => ({
+          of: text,
+          what: text,
+          scenario: (): Scenario => change(base.scenario),
+        })),
+      );
+    changes.push(...made.changes);
+    ends.push(...(await endsIn(made.changes, first, replicator)));
+  }
+  const winners = enough(),
+    all = new Set([
       ...stood.stood.slice(0, MOST_STOOD),
       ...Array.from({ length: Math.min(replications, MOST_OF_ALL) }, (_, i) => i + 1),
     ]),
@@ -49,12 +62,14 @@ export async function helpFor(
       of: first.length + (winner < 0 ? 0 : rest.length),
     };
   });
-  return { tried, sentence: helpSentence(tried, all.size) };
+  return { tried, builds: all.size, sentence: helpSentence(tried, all.size) };
 }
+
+type Trial = Changed & { readonly of: string };
 
 /** By change: how many of the replications do not stand still. */
 async function endsIn(
-  changes: readonly (Changed & { readonly of: string })[],
+  changes: readonly Trial[],
   replications: readonly number[],
   replicator: Replicator,
 ): Promise<number[]> {

@@ -1,4 +1,4 @@
-import type { Held } from '../../flow/gridlock/held.js';
+import type { Held } from '../../flow/gridlock/holder.js';
 import type { Standstill } from '../../flow/gridlock/stuck.js';
 import { reliefsOf } from '../../scenario/reliefs/kinds.js';
 import type { Relief } from '../../scenario/reliefs/relief.js';
@@ -8,8 +8,10 @@ import {
   roomForRework,
   withoutInRework,
 } from '../../scenario/reliefs/standstill.js';
+import { keyOfThing } from '../../scenario/reliefs/thing.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { own } from '../../scenario/values/raw.js';
+import { exact } from '../format.js';
 
 /** So many changes are tried. */
 const MOST_TRIED = 6;
@@ -17,9 +19,10 @@ const MOST_TRIED = 6;
 /**
  * What may end a standstill, as the ring suggests: more of what it lacks, or another way round. The first of
  * each thing, then the second of each, and so on.
+ * @param times how often one more of a thing is added
  */
-export function remediesFor(scenario: Scenario, { held }: Pick<Standstill, 'held'>): Remedy[] {
-  const reliefs = reliefsOf(scenario),
+export function remediesFor(scenario: Scenario, { held }: Pick<Standstill, 'held'>, times = 1): Remedy[] {
+  const reliefs = reliefsOf(scenario).map((relief) => ({ ...relief, ...timesOver(relief, times) })),
     each = held.map((lack) => remedies(scenario, reliefs, lack)),
     rounds = Math.max(0, ...each.map(({ length }) => length)),
     all = new Map<string, Remedy>();
@@ -31,8 +34,22 @@ export function remediesFor(scenario: Scenario, { held }: Pick<Standstill, 'held
   return [...all.values()].slice(0, MOST_TRIED);
 }
 
+/** One more, and then one more of the scenario that has it; the text says so. */
+function timesOver({ kind, of, which, text, change }: Relief, times: number): Remedy {
+  if (times === 1) return { text, change };
+  const again = (from: Scenario): Scenario =>
+    reliefsOf(from)
+      .find((each) => each.kind === kind && keyOfThing(each.of) === keyOfThing(of) && each.which === which)
+      ?.change(from) ?? from;
+  return {
+    text: `${exact(times)} times ${text.replace(/ \(\d+ instead of \d+\)$/, '')}`,
+    change: (from) =>
+      Array.from({ length: times - 1 }).reduce<Scenario>((changed) => again(changed), change(from)),
+  };
+}
+
 /** Of one thing, the likeliest to help first. */
-function remedies(scenario: Scenario, reliefs: readonly Relief[], { kind, name }: Held): Remedy[] {
+function remedies(scenario: Scenario, reliefs: readonly Relief[], { kind, name, site }: Held): Remedy[] {
   const more = (kinds: readonly Relief['kind'][], of: Relief['of']['kind'], which?: string): Relief[] =>
     kinds.flatMap((one) =>
       reliefs.filter(
@@ -60,10 +77,11 @@ function remedies(scenario: Scenario, reliefs: readonly Relief[], { kind, name }
       return [...more(['carrier'], 'carrier'), ...withoutInRework(scenario, name)];
     case 'crew':
       return [
-        ...more(['person'], 'crew'),
         ...reliefs.filter(
           ({ kind: one, of }) =>
-            one === 'team' && (of.kind === 'crew' ? of.name : own(scenario.teams, of.name)?.crew) === name,
+            (one === 'person' || one === 'team') &&
+            of.site === site &&
+            (of.kind === 'crew' ? of.name : own(scenario.teams, of.name)?.crew) === name,
         ),
         ...Object.entries(scenario.teams).flatMap(([team, { crew }]) =>
           crew === name ? withoutInRework(scenario, team) : [],

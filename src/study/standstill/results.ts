@@ -13,6 +13,8 @@ export interface StandstillTold extends StandstillResult, Standstill {
 export interface HelpResult {
   /** In the order in which the ring suggests them. */
   readonly tried: readonly TriedHelp[];
+  /** Replications in which those were run that ended the first ones. */
+  readonly builds: number;
   readonly sentence: string;
 }
 export interface TriedHelp {

@@ -50,7 +50,7 @@ export function waitsOf(model: Model): Wait[] {
       if (stays(step, to)) continue;
       const at = { step, next: to.step, find: to.find },
         why = to.find >= 0 ? 'back' : 'on';
-      if (isFinite(model, to)) add(here(step), nodes.room(to.step), why, at);
+      if (isFinite(model, step, to)) add(here(step), nodes.room(to.step), why, at);
       for (let id = 0; id < companions.count; id++)
         if (low[id] <= step && step <= companions.to[id])
           add(nodes.resource(companions.resource[id]), here(to.step), 'kept', { ...at, of: id });
@@ -95,11 +95,16 @@ export function waitsOf(model: Model): Wait[] {
   return waits.filter(({ to }) => !nodes.isRoom(to) || (most.get(to) ?? 0) >= nodes.places(to));
 }
 
-/** Whether units may find no room there. */
-function isFinite({ steps, stations, lanes }: Model, { step, find }: Next): boolean {
+/** Whether units that go on from a step may find no room there. */
+function isFinite(model: Model, from: number, { step, find }: Next): boolean {
+  const { steps, stations, lanes } = model;
   if (steps.lane[step] >= 0) return lanes.bank[steps.lane[step]] < UNLIMITED;
-  const station = steps.station[step];
-  // With a space of their own, units sent back make room for those that they meet.
-  if (find >= 0 && stations.reworkBuffer[station] > 0) return false;
-  return stations.buffer[station] < UNLIMITED;
+  const station = steps.station[step],
+    ofRework = find < 0 ? 0 : stations.reworkBuffer[station];
+  if (ofRework <= 0) return stations.buffer[station] < UNLIMITED;
+  // Into a space of its own a unit makes room for those that it meets; out of a lot only the last one does.
+  return ofRework < UNLIMITED && hasLot(model, step, from);
 }
+
+const hasLot = ({ steps, stations }: Model, first: number, last: number): boolean =>
+  steps.station.subarray(first, last + 1).some((station) => station >= 0 && stations.lotMost[station] > 1);

@@ -1,4 +1,4 @@
-import type { Held, Holder } from '../../flow/gridlock/held.js';
+import type { Held, Holder } from '../../flow/gridlock/holder.js';
 import type { Standstill } from '../../flow/gridlock/stuck.js';
 import type { Whereabouts } from '../../flow/gridlock/whereabouts.js';
 import { wantedBy, whereabouts } from '../answer/gridlock.js';

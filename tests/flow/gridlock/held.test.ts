@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { GRIDLOCK } from '../../../src/flow/engine.js';
-import type { Held } from '../../../src/flow/gridlock/held.js';
+import type { Held } from '../../../src/flow/gridlock/holder.js';
 import { play } from '../run-yaml.js';
 
 /** What is lacked, of how many, wanted, free, coming; and who has it: `unit 2 stays 1 space s (room s)`. */

@@ -50,6 +50,17 @@ describe('a send-back into a full line', () => {
   });
 });
 
+describe('a space for rework', () => {
+  it('is not enough where a lot is between, which gives room only when all of it are out', () => {
+    const lot = (rework: string): string =>
+      back(`rework buffer: ${rework}`)
+        .replace('check: {  }', 'check: {}, line: { places: 2, lot: { least: 2, most: 2 } }')
+        .replace('  - { step: check', '  - { step: fit, at: line, work: 5 min }\n  - { step: check');
+    expect(paths(lot('1'))).toEqual(['route[3].finds.gap.back to']);
+    expect(paths(lot('unlimited'))).toEqual([]);
+  });
+});
+
 const dolly = (count: number, more = '', buffer = 'buffer: 2'): string => `
 scenario: dolly
 programme: { arrivals: 10 min, quantity: 50 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Held, Holder } from '../../../src/flow/gridlock/held.js';
+import type { Held, Holder } from '../../../src/flow/gridlock/holder.js';
 import { whoHolds } from '../../../src/study/standstill/who-holds.js';
 
 /** `14 at frame`, `15 ahead of weld`, and what it lacks there. */
@@ -12,7 +12,7 @@ function holder(where: string, lacks: Holder['lacks'] = [], more: Partial<Holder
   };
 }
 const held = (kind: Held['kind'], name: string, by: readonly Holder[], more: Partial<Held> = {}): Held => ({
-  ...{ kind, name, by, all: null, wanted: 1, free: 0, coming: 0, onHand: null },
+  ...{ kind, name, by, all: null, wanted: 1, free: 0, coming: 0, onHand: null, site: '' },
   ...more,
 });
 const told = (...all: readonly Held[]): string =>
