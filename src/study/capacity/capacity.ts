@@ -9,7 +9,6 @@ import { type DailyMinutes, dailyMinutes } from './days.js';
 import { type Demand, demand } from './demand.js';
 import { feederLimits } from './feeders.js';
 import { type Limit, type LimitKind, laneLimits, usesOf } from './limits.js';
-import { mayStandStill } from './standstill.js';
 import { supplyLimits } from './supplies.js';
 
 /**
@@ -130,7 +129,6 @@ function noteOn(model: Model, { calendars }: Scenario, { isExact }: Demand): str
     ],
     [model.failures.count > 0, 'the mean time for which failures hold a station up is in min/unit'],
     [model.outages.count > 0, 'dated outages are left out'],
-    ...mayStandStill(model).map((what): [boolean, string] => [true, what]),
   ];
   const said = notes.filter(([is]) => is).map(([, note]) => note);
   return said.length === 0 ? null : said.join('; ');

@@ -12,6 +12,8 @@ export interface Next {
 
 export interface Nexts {
   readonly after: (step: number) => readonly Next[];
+  /** Steps from which a unit may go there. */
+  readonly before: (step: number) => readonly number[];
   /** The step and, of a group, those done side by side in it. */
   readonly withSides: (step: number) => readonly number[];
   /** Steps at which a carrier or a team may be claimed; `isAgain`: by one who has given it back. */
@@ -48,8 +50,14 @@ export function nextOf(model: Model): Nexts {
     if (of >= 0) remembered(sides, of, () => []).push(step);
   });
   const all = Array.from({ length: steps.count }, (_, step) => back(step));
+  const after = (step: number): Next[] => [
+    ...ahead(step).map((to) => ({ step: to, find: -1 })),
+    ...all[step],
+  ];
   return {
-    after: (step) => [...ahead(step).map((to) => ({ step: to, find: -1 })), ...all[step]],
+    after,
+    before: (step) =>
+      all.flatMap((_, from) => (group[from] < 0 && after(from).some((to) => to.step === step) ? [from] : [])),
     withSides: (step) => [step, ...(sides.get(step) ?? [])],
     claims: (id) => {
       const from = companions.from[id],

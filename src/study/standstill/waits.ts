@@ -1,6 +1,8 @@
 import type { Model } from '../../flow/model/model.js';
 import { UNLIMITED } from '../../flow/model/model.js';
+import { SEND_BACK } from '../../flow/model/quality.js';
 import { CREW, STOCK } from '../../flow/model/resources.js';
+import { isInKit } from '../../flow/model/steps.js';
 import { rowsOf } from '../lists.js';
 import { lowest, mostKept, mostStuck, mostWanted } from './enough.js';
 import { type Next, nextOf } from './next.js';
@@ -44,6 +46,14 @@ export function waitsOf(model: Model): Wait[] {
     ),
     ...(steps.route[step] > 0 ? [[made(steps.route[step]), -1] as const] : []),
   ];
+  /**
+   * The same of who waits for what a step takes besides its crew: for a kit a sub-assembly that has not begun,
+   * unless it does the step again; ahead of the station a unit in the place where it comes from.
+   */
+  const whoWaits = (step: number, but = -1): ReturnType<typeof has> => {
+    if (isInKit(model, step) && !isRepeated(model, step)) return [[made(steps.route[step]), -1]];
+    return steps.asksAhead[step] === 1 ? next.before(step).flatMap((each) => has(each, but)) : has(step, but);
+  };
   for (let step = 0; step < steps.count; step++) {
     if (model.sideBySide.group[step] >= 0) continue;
     for (const to of next.after(step)) {
@@ -62,7 +72,7 @@ export function waitsOf(model: Model): Wait[] {
         kind = resources.kind[resource],
         amount = steps.needAmount[row];
       if (kind === STOCK)
-        for (const [from] of has(step))
+        for (const [from] of whoWaits(step))
           add(from, nodes.resource(resource), 'parts', { step, of: routes.stock.indexOf(resource) });
       if (!teamCrews.has(resource) || mostKept(model, resource) <= resources.amount[resource] - amount)
         continue;
@@ -82,7 +92,7 @@ export function waitsOf(model: Model): Wait[] {
     const resource = companions.resource[id];
     if (mostWanted(model, resource) <= resources.amount[resource]) continue;
     for (const { step, isAgain } of next.claims(id))
-      for (const [from] of has(step, id))
+      for (const [from] of whoWaits(step, id))
         add(from, nodes.resource(resource), isAgain ? 'again' : 'claims', { step, of: id });
   }
 
@@ -108,3 +118,11 @@ function isFinite(model: Model, from: number, { step, find }: Next): boolean {
 
 const hasLot = ({ steps, stations }: Model, first: number, last: number): boolean =>
   steps.station.subarray(first, last + 1).some((station) => station >= 0 && stations.lotMost[station] > 1);
+
+/** Whether a unit may be sent back to the step or to one before it, from there or from behind it. */
+const isRepeated = ({ steps, thens }: Model, step: number): boolean =>
+  rowsOf(steps.findStart, step, steps.count).some((find) => {
+    const then = steps.findThen[find],
+      target = thens.target[then];
+    return thens.kind[then] === SEND_BACK && target <= step && steps.route[target] === steps.route[step];
+  });

@@ -47,35 +47,3 @@ route: [{ step: fit, at: line, parts: { kits: 1 }, work: 1 min }]
     expect(found(ahead).rows.find(({ kind }) => kind === 'supply')?.capacityPerDay).toBeNull();
   });
 });
-
-describe('a station that may stand still', () => {
-  const bench = (places: number, more: string, wait: string): string => `
-scenario: bench
-programme: { start: 2027-03-01, arrivals: 60 min, quantity: 20 }
-sites: { hall: { stations: { bench: { places: ${places}, buffer: 9 }, pin bench: {} } } }
-feeders:
-  looms: { stock: 2, ${more}route: [{ step: bind, at: pin bench, parts: { pins: 1 }, work: 1 min }] }
-  pins: { stock: 1, route: [{ step: turn, at: bench, work: 1 min }] }
-route: [{ step: fit, at: bench, parts: { looms: 1 }, ${wait}work: 5 min }]
-`;
-  const says = (yaml: string): string | null => found(yaml).note;
-
-  it('is told where units wait in its places for what is built of parts of it', () => {
-    expect(says(bench(3, '', ''))).toBe(
-      'bench may stand still: units can wait in all of its places for looms, which are built there; let ' +
-        'them wait outside (full kit, wait for parts)',
-    );
-    expect(says(bench(3, '', 'wait for parts: in buffer, '))).toBeNull();
-  });
-
-  it('is none where fewer can wait than it has places', () => {
-    const feeders = (places: number): string =>
-      bench(places, '', 'wait for parts: in buffer, ').replace(
-        'route: [{ step: bind, at: pin bench',
-        'full kit: false, route: [{ step: bind, at: bench',
-      );
-    expect(says(feeders(2))).toContain('looms can wait in all of its places for pins');
-    expect(says(feeders(3))).toBeNull();
-    expect(play(feeders(3)).seen.outcome).toBe('finished');
-  });
-});

@@ -197,3 +197,36 @@ describe('the scenarios of this repository', () => {
     ]);
   });
 });
+
+describe('a bench that builds parts of what waits there for them', () => {
+  const bench = (places: number, more: string, wait: string): string => `
+scenario: bench
+programme: { start: 2027-03-01, arrivals: 60 min, quantity: 20 }
+sites: { hall: { stations: { bench: { places: ${places}, buffer: 9 }, pin bench: {} } } }
+feeders:
+  looms: { stock: 2, ${more}route: [{ step: bind, at: pin bench, parts: { pins: 1 }, work: 1 min }] }
+  pins: { stock: 1, route: [{ step: turn, at: bench, work: 1 min }] }
+route: [{ step: fit, at: bench, parts: { looms: 1 }, ${wait}work: 5 min }]
+`;
+  const AHEAD = 'wait for parts: in buffer, ';
+  // Looms that are bound at the same bench, and may wait there for pins.
+  const feeders = (places: number, kit: string): string =>
+    bench(places, kit, AHEAD).replace('bind, at: pin bench', 'bind, at: bench');
+
+  it('is told where units wait in its places, and not where they wait in the buffer', () => {
+    expect(paths(bench(3, '', ''))).not.toEqual([]);
+    expect(paths(bench(3, '', AHEAD))).toEqual([]);
+  });
+  it('is told of feeders without full kit where all its places can be taken, and not with full kit', () => {
+    expect(paths(feeders(2, 'full kit: false, '))).not.toEqual([]);
+    expect(paths(feeders(2, ''))).toEqual([]);
+    expect(paths(feeders(3, 'full kit: false, '))).toEqual([]);
+  });
+  it('is told with full kit too where the step is done again, which claims its parts in the place', () => {
+    const again = feeders(2, '').replace(
+      'work: 1 min }] }\n  pins',
+      'work: 1 min }, { step: look, at: pin bench, fails: { chance: 10 %, back to: bind } }] }\n  pins',
+    );
+    expect(paths(again)).not.toEqual([]);
+  });
+});
