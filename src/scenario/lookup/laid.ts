@@ -28,7 +28,7 @@ export type LaidStep =
 
 export interface LaidRoutes {
   readonly steps: readonly LaidStep[];
-  /** First step of each route, and the number of steps. */
+  /** First step of each route, and the one behind the last, where the ways back begin. */
   readonly firstStep: readonly number[];
   /**
    * Id of a station step by name; of a step side by side, that of its group, where the unit is when it does

@@ -3,7 +3,7 @@ import { BLOCKED } from '../../../src/flow/floor/states.js';
 import { at, minutesIn, play, ringIn, shippedAt, visits } from '../run-yaml.js';
 
 /**
- * Rule 11, by hand. Each unit is welded in 10 min with a scratch, painted in 30 min, driven out in 5-60-5 min
+ * Rules 8 and 11, by hand. Each unit is welded in 10 min with a scratch, painted in 30 min, driven out in 5-60-5 min
  * (load, drive, unload), tested in 20 min, sent back to be painted, and driven home in 10-120-10 min.
  */
 interface Plants {
