@@ -141,7 +141,7 @@ programme: { arrivals: 60 min, quantity: 20 }
 sites: { hall: { stations: { bench: { places: ${places}, buffer: unlimited }, line: {} } } }
 feeders:
   looms: { stock: 1, route: [{ step: bind, at: bench, work: 30 min }] }
-  dashboards: { stock: 2, route: [{ step: wire, at: bench, parts: { looms: 1 }, work: 10 min }] }
+  dashboards: { stock: 2, full kit: false, route: [{ step: wire, at: bench, parts: { looms: 1 }, work: 10 min }] }
 route: [{ step: fit, at: line, parts: { looms: 1, dashboards: 2 }, work: 5 min }]
 `;
   it('built on the bench where what they go into waits for them are told, unless it has a place more', () => {
