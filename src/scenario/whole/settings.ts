@@ -151,7 +151,8 @@ export interface SettingRow {
 export const noSetting = (name: string): SettingRow => ({ option: -1, table: [-1], kind: `only ${name}` });
 
 export function settingRow(step: StationStep, { scenario, ids }: Compilation, hours: number): SettingRow {
-  const { name, at, crew, work, passes, process, attendedEnd, oneShift, workFactor, learning, parts } = step,
+  const { name, at, crew, work, passes, process, attendedEnd, oneShift, workFactor, learning, parts, hold } =
+      step,
     { changeover } = foundIn(foundIn(scenario.sites, ids.siteOfStation(at), 'site').stations, at, 'station');
   if (changeover === undefined) return noSetting(name);
   if (!isOnSetting(changeover, scenario)) {
@@ -160,7 +161,20 @@ export function settingRow(step: StationStep, { scenario, ids }: Compilation, ho
   }
   const known = settingsAt(scenario, at),
     option = step.setting?.option,
-    alike = [at, crew, work, passes, process, attendedEnd, oneShift, workFactor, learning, parts, hours];
+    alike = [
+      at,
+      crew,
+      work,
+      passes,
+      process,
+      attendedEnd,
+      oneShift,
+      workFactor,
+      learning,
+      parts,
+      hold,
+      hours,
+    ];
   return {
     option: option === undefined ? -1 : ids.option(option),
     table: settingsOf(step, scenario).map((setting) => known.indexOf(setting ?? '')),
