@@ -24,7 +24,7 @@ import { askSupplies, endLack, noteLack } from './supplies.js';
  */
 export function request(run: Run, place: Claimant): boolean {
   const unit = place.unit!,
-    { asked } = place;
+    asked = place.askedOf(unit);
   if ((asked.companions.length > 0 || place.phase === WAIT_REST) && hasAll(unit, asked)) return true;
   if (asked.supplyNeeds.length > 0) askSupplies(run, place);
   place.askedAt = run.now;
@@ -99,7 +99,7 @@ export function ownPartBack(run: Run, unit: Unit): void {
  */
 export function lacking(run: Run, place: Claimant, marking: boolean): number {
   const unit = place.unit!,
-    { asked } = place,
+    asked = place.askedOf(unit),
     { needs, ownParts, companions } = asked,
     crewOnly = !isToBegin(place.phase);
   let short = -1;
@@ -117,7 +117,7 @@ export function lacking(run: Run, place: Claimant, marking: boolean): number {
 /** Takes what the place asks for, which must be there. */
 export function takeNeeds(run: Run, place: Claimant): void {
   const unit = place.unit!,
-    { asked } = place,
+    asked = place.askedOf(unit),
     crewOnly = !isToBegin(place.phase);
   for (const { resource, amount, step } of asked.needs) {
     if (resource.isCrew) {
