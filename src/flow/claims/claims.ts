@@ -32,7 +32,7 @@ import { lacksTeam, staffTeams, stateWithout } from './teams.js';
  */
 export function request(run: Run, place: Claimant): boolean {
   const unit = place.unit!,
-    { asked } = place;
+    asked = place.askedOf(unit);
   if (
     (asked.companions.length > 0 || asked.teamBits !== 0 || place.phase === WAIT_REST) &&
     hasAll(unit, asked)
@@ -120,7 +120,7 @@ export function ownPartBack(run: Run, unit: Unit): void {
  */
 export function lacking(run: Run, place: Claimant, marking: boolean): number {
   const unit = place.unit!,
-    { asked } = place,
+    asked = place.askedOf(unit),
     { needs, ownParts, companions } = asked,
     crewOnly = !isToBegin(place.phase),
     noTeam = asked.teamBits !== 0 && lacksTeam(unit, asked),
@@ -144,7 +144,7 @@ export function lacking(run: Run, place: Claimant, marking: boolean): number {
 /** Takes what the place asks for, which must be there. */
 export function takeNeeds(run: Run, place: Claimant): void {
   const unit = place.unit!,
-    { asked } = place,
+    asked = place.askedOf(unit),
     crewOnly = !isToBegin(place.phase);
   for (const need of asked.needs) {
     const { resource, amount, step } = need;

@@ -36,6 +36,10 @@ export class OutsideClaim {
     return this.unit.at;
   }
 
+  askedOf(): Asked {
+    return this.asked;
+  }
+
   /** It is passed over while no place is free, or while others are to be called ahead of it. */
   get isDown(): boolean {
     const { station, unit } = this;

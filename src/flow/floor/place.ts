@@ -132,7 +132,11 @@ export class Place {
 
   /** What the unit claims there. */
   get asked(): Asked {
-    const { step } = this.unit!;
+    return this.askedOf(this.unit!);
+  }
+
+  /** The same, where the unit is known. */
+  askedOf({ step }: Unit): Asked {
     return this.phase === WAIT_REST ? step.rest! : step;
   }
 

@@ -107,6 +107,7 @@ export function* kitFindings(scenario: Scenario): Iterable<Finding> {
     const feeder = own(scenario.feeders, route.feeder ?? '');
     if (feeder === undefined || feeder.fullKit === false) continue;
     const takers = kitSteps(scenario, route);
+    if (takers.length === 0) continue;
     for (const variety of varietiesOf(scenario, route.entries)) {
       const sums = new Map<string, number>();
       for (const { path, step } of takers) {
@@ -146,10 +147,11 @@ function mostAtOnce(scenario: Scenario, name: string) {
   };
 }
 
-/** Steps of a feeder whose parts are in its kit: surely done, one by one. See `furnishKits` of the engine. */
-export const kitSteps = (scenario: Scenario, route: PlacedRoute): readonly PlacedStep[] =>
+/** Steps of a feeder whose parts are in its kit, as `isInKit` of a model: surely done, one by one. */
+const kitSteps = (scenario: Scenario, route: PlacedRoute): readonly PlacedStep[] =>
   stepsOf(route).filter(
-    ({ step: { sample, rework, at } }) =>
+    ({ step: { parts, sample, rework, at } }) =>
+      Object.keys(parts).length > 0 &&
       (sample?.oneIn ?? 1) === 1 &&
       rework !== 'only' &&
       stationsOf(scenario).get(at)?.station.lot === undefined,
