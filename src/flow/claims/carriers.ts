@@ -80,12 +80,6 @@ export const lackedOf = (unit: Unit, step: Step): Resource[] =>
 export const companionResources = (unit: Unit, step: Step): Resource[] =>
   step.companions.filter((companion) => isToClaim(unit, step, companion)).map(({ resource }) => resource);
 
-/** Whether what is to stay with the unit would be there if so many of a resource were free. */
-export const mayKeepAll = (unit: Unit, step: Step, free: (resource: Resource) => number): boolean =>
-  step.companions.every(
-    (companion) => !isToClaim(unit, step, companion) || free(companion.resource) >= companion.amount,
-  );
-
 function isThere(unit: Unit, step: Step, wanted: Resource): boolean {
   return wanted.free >= wantedOf(unit, step, wanted);
 }

@@ -65,18 +65,20 @@ export function workOf({ unit: { place }, companion: { bit } }: Team): Place[] {
   return at.filter(({ unit }) => (unit!.step.teamBits & bit) !== 0);
 }
 
-/** The team with those that its step has of the crew besides. */
-function withOthers(team: Team): number {
-  let people = team.companion.amount;
-  for (const place of workOf(team)) if (place.holdsCrew) people += askedAt(place, team.companion.resource);
-  return people;
-}
-
-/** People without whom a team has nothing to do: its own, and the fewest for whom its step waits besides. */
+/**
+ * People that a team takes: its own, and those that its step has of the crew besides; without these it is of
+ * no use, so if it has none, the fewest for whom it waits.
+ */
 export function wantedBy(team: Team): number {
-  const { amount, resource } = team.companion,
-    waiting = workOf(team).filter((place) => !place.holdsCrew && waits(place));
-  return amount + Math.min(...(waiting.length > 0 ? waiting.map((place) => askedAt(place, resource)) : [0]));
+  const { amount, resource } = team.companion;
+  let has = 0,
+    least = Infinity;
+  for (const place of workOf(team)) {
+    const people = askedAt(place, resource);
+    if (place.holdsCrew) has += people;
+    else if (waits(place)) least = Math.min(least, people);
+  }
+  return amount + (has > 0 ? has : least < Infinity ? least : 0);
 }
 
 function askedAt({ unit }: Place, crew: Resource): number {
@@ -97,36 +99,41 @@ export interface Allotment {
 }
 export const AS_BEFORE: Allotment = { lost: [], coming: [], kept: new Set() };
 
+/** Which teams, in the order of claims, a shift of so many people has them for, and who is left. */
+export function staffedBy(
+  teams: readonly Team[],
+  people: number,
+  position: number,
+): { readonly staffed: readonly Team[]; readonly left: number } {
+  let left = people;
+  const staffed = teams.filter((team) => {
+    const wanted = wantedBy(team),
+      fits = team.unit.teamShift[team.companion.id] === position && wanted <= left;
+    if (fits) left -= wanted;
+    return fits;
+  });
+  return { staffed, left };
+}
+
 /** Takes the people of teams that lose them; those that are to have some wait for `bringPeople`. */
 export function allot(run: Run, crew: Resource, people: number): Allotment {
-  const lost: Team[] = [],
-    coming: Team[] = [],
-    short: Team[] = [],
-    kept = new Set<Place>();
-  let left = people;
-  for (const team of teamsOf(run, crew)) {
-    const { unit, companion } = team,
-      isWithout = (unit.unstaffed & companion.bit) !== 0,
-      wanted = isWithout ? wantedBy(team) : withOthers(team),
-      isOff = isAway(team);
-    if (!isOff && wanted <= left) {
-      left -= wanted;
-      for (const place of workOf(team)) kept.add(place);
-      if (isWithout) coming.push(team);
-    } else {
-      if (!isOff) short.push(team);
-      if (isWithout) continue;
-      lost.push(team);
-      unit.unstaffed |= companion.bit;
-      companion.changeUnstaffed(1, run.now);
-      crew.change(companion.amount, run.now);
-    }
+  const teams = teamsOf(run, crew),
+    { staffed } = staffedBy(teams, people, crew.position),
+    others = teams.filter((team) => !staffed.includes(team)),
+    coming = staffed.filter(isWithout),
+    lost = others.filter((team) => !isWithout(team));
+  for (const { unit, companion } of lost) {
+    unit.unstaffed |= companion.bit;
+    companion.changeUnstaffed(1, run.now);
+    crew.change(companion.amount, run.now);
   }
-  const { pool } = crew,
-    others = pool.unstaffed.filter(({ companion }) => companion.resource !== crew);
-  list(pool, [...others, ...coming, ...short]);
-  return { lost, coming, kept };
+  const ofOthers = crew.pool.unstaffed.filter(({ companion }) => companion.resource !== crew),
+    short = teams.filter((team) => isWithout(team) && !isAway(team));
+  list(crew.pool, [...ofOthers, ...short]);
+  return { lost, coming, kept: new Set(staffed.flatMap(workOf)) };
 }
+
+export const isWithout = ({ unit, companion }: Team): boolean => (unit.unstaffed & companion.bit) !== 0;
 
 function list(pool: Pool, teams: readonly Team[]): void {
   pool.waiting += teams.length - pool.unstaffed.length;

@@ -1,4 +1,3 @@
-import type { Resource } from '../claims/resource.js';
 import { wantedBy } from '../claims/teams.js';
 import type { Unit } from '../floor/unit.js';
 import { STOCK, SUPPLY } from '../model/resources.js';
@@ -13,11 +12,12 @@ interface Keeper {
 }
 
 /** Most that can ever be free at once for a claim: all but what stays with those that cannot go on. */
-export function mostFor(alive: Alive, { resource, amount: wanted }: Want): number {
-  const { kind, amount, free, supply, feeder } = resource;
+export function mostFor(alive: Alive, want: Want): number {
+  const { resource, own } = want,
+    { kind, amount, free, supply, feeder } = resource;
   const kept = (position?: number): number => {
     let sum = 0;
-    for (const keeper of keepersOf(alive, resource, wanted, position)) sum += keeper.amount;
+    for (const keeper of keepersOf(alive, want, position)) sum += keeper.amount;
     return sum;
   };
   switch (kind) {
@@ -29,22 +29,21 @@ export function mostFor(alive: Alive, { resource, amount: wanted }: Want): numbe
     case SUPPLY:
       return supply!.isPlanned && !supply!.hasMore ? free : Infinity;
     default: {
-      const own = alive.run.crewShifts.find(({ crew, waits }) => waits && crew === resource);
-      return own === undefined
-        ? amount - kept()
-        : Math.max(...own.most.map((people, position) => people - kept(position)));
+      const shifts = alive.run.crewShifts.find(({ crew, waits }) => waits && crew === resource);
+      if (shifts === undefined) return amount - kept();
+      const left = shifts.most.map((people, position) => people - kept(position));
+      return own === undefined ? Math.max(...left) : left[own.unit.teamShift[own.companion.id]];
     }
   }
 }
 
 /**
  * Who never gives any of a resource back. A team for which a shift has too few people leaves those who are
- * there to a claim for fewer (`wanted`); one that waits for its own shift has nobody of another (`position`).
+ * there to a claim for fewer; one that waits for its own shift has nobody of another (`position`).
  */
 export function* keepersOf(
   alive: Alive,
-  resource: Resource,
-  wanted: number,
+  { resource, amount, own }: Want,
   position?: number,
 ): Iterable<Keeper> {
   const {
@@ -58,7 +57,7 @@ export function* keepersOf(
           (unit.companionBits & companion.bit) !== 0 &&
           (position === undefined || unit.teamShift[companion.id] === position) &&
           !alive.goes(unit) &&
-          !(resource.mayFallShort && wantedBy({ unit, companion }) > wanted)
+          (!resource.mayFallShort || unit === own?.unit || wantedBy({ unit, companion }) <= amount)
         )
           yield { unit, amount: companion.amount };
   for (const place of shop.places)

@@ -1,9 +1,8 @@
-import { companionResources, lackedOf, mayKeepAll } from '../claims/carriers.js';
 import { goesBefore, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
 import type { Resource } from '../claims/resource.js';
-import { AS_BEFORE, allot, bringPeople, lacksTeam, teamsOf, workOf } from '../claims/teams.js';
+import { AS_BEFORE, allot, bringPeople, lacksTeam, workOf } from '../claims/teams.js';
 import type { Place } from '../floor/place.js';
-import { OFF_SHIFT, SHIFT_CHANGE, WAIT_NEEDS } from '../floor/states.js';
+import { OFF_SHIFT, SHIFT_CHANGE } from '../floor/states.js';
 import type { Run } from '../run.js';
 import { takeUp } from '../tasks/tasks.js';
 import { isAttended, isUnderWay, mirror, suspend } from '../tasks/timing.js';
@@ -136,64 +135,4 @@ function takeBack(run: Run, shifts: CrewShifts): void {
 function askOrTakeUp(run: Run, place: Place): void {
   if (requestAgain(run, place)) takeUp(run, place);
   else mirror(place, place.unit!.step);
-}
-
-/**
- * Whether a change of shift can still set something going when nothing else can: some place would have what
- * it lacks if everybody on the largest shift were there.
- */
-export function mayGoOn(run: Run): boolean {
-  if (run.crewShifts.some(({ waiting }) => waiting.length > 0)) return true;
-  run.scan++;
-  for (const { pool } of run.shop.resources) {
-    for (let place = pool.head; place !== null; place = place.nextWaiting) {
-      if (wouldDo(run, place) && !wanted(place).some(({ scarceAt }) => scarceAt === run.scan)) return true;
-      keepFromLater(run, place);
-    }
-  }
-  return false;
-}
-
-const wanted = ({ unit }: Place): Resource[] => [
-  ...unit!.step.needs.map(({ resource }) => resource),
-  ...companionResources(unit!, unit!.step),
-];
-
-/** What a request lacks is not for later ones; of crews whose people change, another shift may tell. */
-function keepFromLater(run: Run, { unit }: Place): void {
-  const short = [
-    ...unit!.step.needs
-      .filter(({ resource, amount }) => resource.free < amount)
-      .map(({ resource }) => resource),
-    ...lackedOf(unit!, unit!.step),
-  ];
-  for (const resource of short) if (!hasShifts(run, resource)) resource.scarceAt = run.scan;
-}
-
-const hasShifts = ({ crewShifts }: Run, resource: Resource): boolean =>
-  crewShifts.some(({ crew }) => crew === resource);
-
-function wouldDo(run: Run, { phase, unit }: Place): boolean {
-  const { step, ownOff } = unit!,
-    { needs, ownParts } = step,
-    crewOnly = phase !== WAIT_NEEDS,
-    free = (resource: Resource): number => mostFree(run, resource);
-  return (
-    (!lacksTeam(unit!, step) || step.teams.every((team) => hasShifts(run, team.resource))) &&
-    (crewOnly || ((ownOff & ownParts) === 0 && mayKeepAll(unit!, step, free))) &&
-    needs.every(({ resource, amount }) =>
-      resource.isCrew ? free(resource) >= amount : crewOnly || resource.free >= amount,
-    )
-  );
-}
-
-/** People who would be free if everybody of the largest shift were there, or of one whose teams wait for it. */
-function mostFree(run: Run, resource: Resource): number {
-  if (!resource.isCrew) return resource.free;
-  const own = run.crewShifts.find(({ crew, waits }) => waits && crew === resource);
-  if (own === undefined) return resource.amount - resource.engagedNow;
-  const left = [...own.most];
-  for (const { unit, companion } of teamsOf(run, resource))
-    left[unit.teamShift[companion.id]] -= companion.amount;
-  return Math.max(...left);
 }

@@ -1,0 +1,70 @@
+import { companionResources, lackedOf } from '../claims/carriers.js';
+import type { Resource } from '../claims/resource.js';
+import { isWithout, staffedBy, type Team, teamsOf } from '../claims/teams.js';
+import type { Place } from '../floor/place.js';
+import { WAIT_NEEDS } from '../floor/states.js';
+import type { Run } from '../run.js';
+import { ownTeams, wantsOf } from './wants.js';
+
+/**
+ * Whether a change of shift can still set something going when nothing else can: some place would have what
+ * it lacks if everybody on the largest shift were there or, of a crew with teams, if others were.
+ */
+export function mayGoOn(run: Run): boolean {
+  if (run.crewShifts.some(({ waiting }) => waiting.length > 0)) return true;
+  run.scan++;
+  for (const { pool } of run.shop.resources) {
+    for (let place = pool.head; place !== null; place = place.nextWaiting) {
+      if (wouldDo(run, place) && !wanted(place).some(({ scarceAt }) => scarceAt === run.scan)) return true;
+      keepFromLater(run, place);
+    }
+  }
+  return false;
+}
+
+const wanted = ({ unit }: Place): Resource[] => [
+  ...unit!.step.needs.map(({ resource }) => resource),
+  ...companionResources(unit!, unit!.step),
+];
+
+/** What a request lacks is not for later ones; of crews whose people change, another shift may tell. */
+function keepFromLater(run: Run, { unit }: Place): void {
+  const short = [
+    ...unit!.step.needs
+      .filter(({ resource, amount }) => resource.free < amount)
+      .map(({ resource }) => resource),
+    ...lackedOf(unit!, unit!.step),
+  ];
+  for (const resource of short)
+    if (!run.crewShifts.some(({ crew }) => crew === resource)) resource.scarceAt = run.scan;
+}
+
+function wouldDo(run: Run, place: Place): boolean {
+  const { phase, unit } = place,
+    teams = ownTeams(place);
+  return (
+    (phase !== WAIT_NEEDS || (unit!.ownOff & unit!.step.ownParts) === 0) &&
+    wantsOf(place).every(
+      ({ resource, amount, own }) => own !== undefined || mayHave(run, resource, amount),
+    ) &&
+    teams.every((team) => mayHave(run, team.companion.resource, 0, team))
+  );
+}
+
+/** Whether so many could be free for a claim in some shift or, of a team with its unit, it could have people. */
+function mayHave(run: Run, resource: Resource, amount: number, own?: Team): boolean {
+  if (!resource.isCrew) return resource.free >= amount;
+  const shifts = run.crewShifts.find(({ crew }) => crew === resource),
+    teams = teamsOf(run, resource),
+    atWork =
+      resource.engagedNow -
+      teams.reduce((sum, team) => (isWithout(team) ? sum : sum + team.companion.amount), 0);
+  if (shifts === undefined || teams.length === 0)
+    return own === undefined ? resource.amount - resource.engagedNow >= amount : !isWithout(own);
+  return shifts.possible.some(({ people, position }) => {
+    const { staffed, left } = staffedBy(teams, people, position);
+    return own === undefined
+      ? left - atWork >= amount
+      : staffed.some(({ unit, companion }) => unit === own.unit && companion === own.companion);
+  });
+}
