@@ -64,7 +64,7 @@ export function takeCompanions(unit: Unit, step: Step, now: number): void {
 function take(unit: Unit, companion: Companion, now: number): void {
   const { id, bit, amount, resource } = companion;
   unit.companionBits |= bit;
-  unit.teamOrder[id] = ++resource.teamsClaimed;
+  unit.teamOrder[id] = ++resource.pool.teams;
   unit.teamShift[id] = resource.position;
   resource.change(-amount, now);
   companion.change(1, 0, now);

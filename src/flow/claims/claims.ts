@@ -9,7 +9,7 @@ import { takeOwnParts, takeParts } from './joins.js';
 import type { Pool } from './resource.js';
 import { give } from './resource.js';
 import { askSupplies, endLack, noteLack } from './supplies.js';
-import { lacksTeam, staffTeams, stateWithout } from './teams.js';
+import { bringTeams, lackingTeams, lacksTeam, teamOrderAt } from './teams.js';
 
 /**
  * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests
@@ -52,7 +52,6 @@ export function requestAgain(run: Run, place: Place): boolean {
 export function match(run: Run, pool: Pool): void {
   pool.listed = false;
   run.scan++;
-  if (pool.unstaffed.length > 0) staffTeams(run, pool);
   let before: Place | null = null,
     place = pool.head;
   while (place !== null) {
@@ -105,9 +104,9 @@ export function lacking(run: Run, place: Place, marking: boolean): number {
     { step } = unit,
     { needs, ownParts, companions } = step,
     crewOnly = place.phase !== WAIT_NEEDS,
-    noTeam = step.teamBits !== 0 && lacksTeam(unit, step),
-    // Who waits for the people of a team holds nobody up.
-    marks = marking && !noTeam;
+    noTeam = step.teamBits === 0 ? -1 : lackingTeams(run, place, marking),
+    // Who waits for the people of a team keeps nothing else from others.
+    marks = marking && noTeam < 0;
   let short = -1;
   for (const { resource, amount } of needs) {
     if (crewOnly && !resource.isCrew) continue;
@@ -119,7 +118,7 @@ export function lacking(run: Run, place: Place, marking: boolean): number {
   }
   if (companions.length > 0 && !crewOnly) short = lackingCompanions(unit, step, run.scan, marks, short);
   if (!crewOnly && (unit.ownOff & ownParts) !== 0) return SHORT_PARTS;
-  return noTeam && (short < 0 || short === SHORT_CREW) ? stateWithout(unit, step) : short;
+  return noTeam >= 0 && (short < 0 || short === SHORT_CREW) ? noTeam : short;
 }
 
 /** Takes what the place asks for, which must be there. */
@@ -127,6 +126,7 @@ export function takeNeeds(run: Run, place: Place): void {
   const unit = place.unit!,
     { step } = unit,
     crewOnly = place.phase !== WAIT_NEEDS;
+  if (step.teamBits !== 0) bringTeams(run, place);
   for (const { resource, amount } of step.needs) {
     if (resource.isCrew) {
       resource.change(-amount, run.now);
@@ -156,8 +156,11 @@ function insertRequest(pool: Pool, place: Place): void {
   pool.waiting++;
 }
 
-/** The order of requests. */
+/** The order of requests: first those of units with teams that may be without people. */
 export function goesBefore(a: Place, b: Place): boolean {
+  const teamA = teamOrderAt(a),
+    teamB = teamOrderAt(b);
+  if (teamA !== teamB) return teamA < teamB;
   const unitA = a.unit!,
     unitB = b.unit!,
     reworkA = unitA.rework !== null,

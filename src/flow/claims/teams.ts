@@ -4,7 +4,7 @@ import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import type { Companion } from './companion.js';
-import type { Pool, Resource } from './resource.js';
+import type { Resource } from './resource.js';
 
 /**
  * Rule 7, teams of a crew whose people change. Those who are there go to teams first, in the order in which
@@ -36,12 +36,49 @@ export const lacksTeam = ({ real }: Unit, { teamBits }: Step): boolean => (real.
 export const isAway = ({ unit, companion: { id, resource } }: Team): boolean =>
   unit.teamShift[id] !== resource.position;
 
-/** The state of a place that lacks its team. */
-export function stateWithout({ real: unit }: Unit, { teams }: Step): number {
-  const isOff = teams.some(
-    (companion) => (unit.unstaffed & companion.bit) !== 0 && isAway({ unit, companion }),
+/** Of a request: in the order of claims, the first team that does its work; Infinity: it has none. */
+export function teamOrderAt({ unit }: Place): number {
+  const { real, step } = unit!;
+  let first = Infinity;
+  if ((real.companionBits & step.teamBits) !== 0)
+    for (const { id, bit } of step.teams)
+      if ((real.companionBits & bit) !== 0) first = Math.min(first, real.teamOrder[id]);
+  return first;
+}
+
+/**
+ * The state of a place whose team has no people who could be with it; -1: it has some, or can. What it lacks
+ * is kept from requests behind it (`marking`), but not where only other teams could give it back.
+ */
+export function lackingTeams(run: Run, place: Place, marking: boolean): number {
+  const { real: unit, step } = place.unit!;
+  let state = -1;
+  if ((unit.unstaffed & step.teamBits) === 0) return state;
+  for (const companion of step.teams) {
+    if ((unit.unstaffed & companion.bit) === 0) continue;
+    const { resource: crew, amount } = companion,
+      wanted = amount + askedAt(place, crew);
+    if (isAway({ unit, companion })) state = OFF_SHIFT;
+    else if (crew.free < wanted || (marking && crew.scarceAt === run.scan)) {
+      state = Math.max(state, SHORT_CREW);
+      if (marking && crew.onHand - withTeams(run, crew) >= wanted) crew.scarceAt = run.scan;
+    }
+  }
+  return state;
+}
+
+const withTeams = ({ shop }: Run, crew: Resource): number =>
+  shop.companions.reduce(
+    (sum, { resource, amount, held, unstaffed }) =>
+      resource === crew ? sum + amount * (held - unstaffed) : sum,
+    0,
   );
-  return isOff ? OFF_SHIFT : SHORT_CREW;
+
+/** Those that do the work at a place and are without people have them again. */
+export function bringTeams(run: Run, { unit }: Place): void {
+  const { real, step } = unit!;
+  for (const companion of step.teams)
+    if ((real.unstaffed & companion.bit) !== 0) bringPeople(run, { unit: real, companion });
 }
 
 /** Teams of a crew that are with units, in the order in which they were claimed. */
@@ -127,18 +164,10 @@ export function allot(run: Run, crew: Resource, people: number): Allotment {
     companion.changeUnstaffed(1, run.now);
     crew.change(companion.amount, run.now);
   }
-  const ofOthers = crew.pool.unstaffed.filter(({ companion }) => companion.resource !== crew),
-    short = teams.filter((team) => isWithout(team) && !isAway(team));
-  list(crew.pool, [...ofOthers, ...short]);
   return { lost, coming, kept: new Set(staffed.flatMap(workOf)) };
 }
 
 export const isWithout = ({ unit, companion }: Team): boolean => (unit.unstaffed & companion.bit) !== 0;
-
-function list(pool: Pool, teams: readonly Team[]): void {
-  pool.waiting += teams.length - pool.unstaffed.length;
-  pool.unstaffed = teams;
-}
 
 /** The people of the team, who are there, are with its unit again. */
 export function bringPeople(run: Run, team: Team): void {
@@ -148,32 +177,6 @@ export function bringPeople(run: Run, team: Team): void {
 
 /** A team without people has them again, or is no longer the unit's. */
 export function endLack(run: Run, { unit, companion }: Team): void {
-  const { pool } = companion.resource;
   unit.unstaffed &= ~companion.bit;
   companion.changeUnstaffed(-1, run.now);
-  list(
-    pool,
-    pool.unstaffed.filter((each) => each.unit !== unit || each.companion !== companion),
-  );
 }
-
-/**
- * People go to teams without some before any request is met. What a team lacks is kept from those behind it,
- * but not where only other teams could give it back.
- */
-export function staffTeams(run: Run, pool: Pool): void {
-  for (const team of pool.unstaffed) {
-    const { resource: crew } = team.companion,
-      wanted = wantedBy(team);
-    if (crew.scarceAt === run.scan) continue;
-    if (crew.free >= wanted) bringPeople(run, team);
-    else if (crew.onHand - withTeams(run, crew) >= wanted) crew.scarceAt = run.scan;
-  }
-}
-
-const withTeams = ({ shop }: Run, crew: Resource): number =>
-  shop.companions.reduce(
-    (sum, { resource, amount, held, unstaffed }) =>
-      resource === crew ? sum + amount * (held - unstaffed) : sum,
-    0,
-  );

@@ -38,30 +38,36 @@ export function mostFor(alive: Alive, want: Want): number {
 }
 
 /**
- * Who never gives any of a resource back. A team for which a shift has too few people leaves those who are
- * there to a claim for fewer; one that waits for its own shift has nobody of another (`position`).
+ * Who never gives any of a resource back; where teams wait for their own shift, to one of its position alone.
  */
-export function* keepersOf(
-  alive: Alive,
-  { resource, amount, own }: Want,
-  position?: number,
-): Iterable<Keeper> {
-  const {
-    run: { shop },
-    floor,
-  } = alive;
-  for (const companion of shop.companions)
-    if (companion.resource === resource)
-      for (const unit of floor.keepers)
-        if (
-          (unit.companionBits & companion.bit) !== 0 &&
-          (position === undefined || unit.teamShift[companion.id] === position) &&
-          !alive.goes(unit) &&
-          (!resource.mayFallShort || unit === own?.unit || wantedBy({ unit, companion }) <= amount)
-        )
-          yield { unit, amount: companion.amount };
+export function* keepersOf(alive: Alive, want: Want, position?: number): Iterable<Keeper> {
+  const { resource } = want,
+    { shop } = alive.run;
+  if (resource.mayFallShort) yield* teamsThatKeep(alive, want, position);
+  else
+    for (const companion of shop.companions)
+      if (companion.resource === resource)
+        for (const unit of alive.floor.keepers)
+          if ((unit.companionBits & companion.bit) !== 0 && !alive.goes(unit))
+            yield { unit, amount: companion.amount };
   for (const place of shop.places)
     if (place.holdsCrew && !alive.goesAt(place))
       for (const need of place.unit!.step.needs)
         if (need.resource === resource) yield { unit: standsAt(place), amount: need.amount };
+}
+
+/**
+ * Of a crew whose people change, teams that are surely staffed wherever there are people for the claim: those
+ * that take no more than it, if all that go before them stand as well. A team of its own is with the claim,
+ * and those behind it are not in its way.
+ */
+function* teamsThatKeep(alive: Alive, { resource, amount, own }: Want, position?: number): Iterable<Keeper> {
+  const claimed = amount + (own?.companion.amount ?? 0);
+  if (own !== undefined) yield { unit: own.unit, amount: own.companion.amount };
+  for (const team of alive.floor.teams(resource)) {
+    const { unit, companion } = team;
+    if (position !== undefined && unit.teamShift[companion.id] !== position) continue;
+    if (unit === own?.unit || alive.goes(unit)) return;
+    if (wantedBy(team) <= claimed) yield { unit, amount: companion.amount };
+  }
 }
