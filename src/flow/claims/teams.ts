@@ -8,7 +8,7 @@ import type { Resource } from './resource.js';
 
 /**
  * Rule 7, teams of a crew whose people change. Those who are there go to teams first, in the order in which
- * these were claimed. One for which they are too few stays its unit's, without people; where work waits for
+ * these were claimed, but later to units that wait for room. One for which they are too few stays its unit's, without people; where work waits for
  * its own shift, so does a team in the other ones.
  */
 
@@ -118,6 +118,9 @@ export function wantedBy(team: Team): number {
   return amount + (has > 0 ? has : least < Infinity ? least : 0);
 }
 
+/** Its unit stands where the team has work to do, now or when something else is over. */
+export const isAtWork = (team: Team): boolean => workOf(team).length > 0;
+
 function askedAt({ unit }: Place, crew: Resource): number {
   let people = 0;
   for (const { resource, amount } of unit!.step.needs) if (resource === crew) people += amount;
@@ -136,14 +139,17 @@ export interface Allotment {
 }
 export const AS_BEFORE: Allotment = { lost: [], coming: [], kept: new Set() };
 
-/** Which teams, in the order of claims, a shift of so many people has them for, and who is left. */
+/**
+ * Which teams a shift of so many people has them for, and who is left: first those whose unit stands at work
+ * of theirs, each in the order of claims.
+ */
 export function staffedBy(
   teams: readonly Team[],
   people: number,
   position: number,
 ): { readonly staffed: readonly Team[]; readonly left: number } {
   let left = people;
-  const staffed = teams.filter((team) => {
+  const staffed = [...teams.filter(isAtWork), ...teams.filter((team) => !isAtWork(team))].filter((team) => {
     const wanted = wantedBy(team),
       fits = team.unit.teamShift[team.companion.id] === position && wanted <= left;
     if (fits) left -= wanted;

@@ -1,4 +1,4 @@
-import { wantedBy } from '../claims/teams.js';
+import { isAtWork, type Team, wantedBy } from '../claims/teams.js';
 import type { Unit } from '../floor/unit.js';
 import { STOCK, SUPPLY } from '../model/resources.js';
 import type { Alive } from './alive.js';
@@ -57,17 +57,25 @@ export function* keepersOf(alive: Alive, want: Want, position?: number): Iterabl
 }
 
 /**
- * Of a crew whose people change, teams that are surely staffed wherever there are people for the claim: those
- * that take no more than it, if all that go before them stand as well. A team of its own is with the claim,
- * and those behind it are not in its way.
+ * Of a crew whose people change, teams that are surely staffed wherever there are people for the claim. They
+ * take no more than it, and no team of who can still go on goes before them: none that was claimed earlier
+ * or, where the unit has no work for its team, none at all, and none can be formed of fewer. The claim's own
+ * team is with it, and those behind that are not in its way.
  */
 function* teamsThatKeep(alive: Alive, { resource, amount, own }: Want, position?: number): Iterable<Keeper> {
-  const claimed = amount + (own?.companion.amount ?? 0);
+  const claimed = amount + (own?.companion.amount ?? 0),
+    idle: Team[] = [];
   if (own !== undefined) yield { unit: own.unit, amount: own.companion.amount };
   for (const team of alive.floor.teams(resource)) {
     const { unit, companion } = team;
     if (position !== undefined && unit.teamShift[companion.id] !== position) continue;
     if (unit === own?.unit || alive.goes(unit)) return;
-    if (wantedBy(team) <= claimed) yield { unit, amount: companion.amount };
+    if (wantedBy(team) > claimed) continue;
+    if (isAtWork(team)) yield { unit, amount: companion.amount };
+    else idle.push(team);
   }
+  const formed = alive.run.shop.companions.filter((companion) => companion.resource === resource),
+    least = Math.min(...formed.map((companion) => companion.amount));
+  for (const { unit, companion } of idle)
+    if (companion.amount <= least) yield { unit, amount: companion.amount };
 }
