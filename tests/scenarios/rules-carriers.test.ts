@@ -66,6 +66,29 @@ describe('02-side-by-side.yaml', () => {
   });
 });
 
+describe('07-team-two-shifts.yaml', () => {
+  const text = example('07-team-two-shifts'),
+    days = (played: Parameters<typeof shippedAt>[0]): string[] =>
+      hours(played).map((hour) => `${Math.floor(hour / 24)}d${hour % 24}`);
+
+  it('ships ten cabins in twelve days, the first two on Wednesday, the third on Friday', () => {
+    const played = play(text),
+      out = shippedAt(played);
+    expect(days(played).slice(0, 3)).toEqual(['2d22', '2d22', '4d14']);
+    // 40 h of a team a day for 48 h: from the sixth on five in six days, to the minute.
+    for (let unit = 5; unit + 5 < out.length; unit++) expect(out[unit + 5] - out[unit]).toBe(6 * 1440);
+  });
+
+  it('has five cabins of six days each where teams wait for their shift', () => {
+    expect(text).toContain('hand over: next shift');
+    const out = days(play(text.replace('hand over: next shift', 'hand over: wait')));
+    expect(out.slice(0, 10)).toEqual([
+      ...['5d14', '5d14', '5d14', '5d22', '5d22'],
+      ...['11d14', '11d14', '11d14', '11d22', '11d22'],
+    ]);
+  });
+});
+
 describe('02-teams.yaml', () => {
   it('hands over a unit in 4 h, and in 2 h with five technicians', () => {
     const text = example('02-teams'),
