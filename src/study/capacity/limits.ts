@@ -95,8 +95,10 @@ function crewUses(
   const { resources, steps } = model;
   return Array.from({ length: resources.crews }, (_, crew) => {
     const byRoute = new Map<number, number>();
+    const asked: number[] = [];
     let visits = 0;
     for (const { step, row } of spotsOf(model).takersOf[crew]) {
+      asked.push(steps.needAmount[row]);
       visits += asks.visits[step];
       add(
         byRoute,
@@ -107,6 +109,7 @@ function crewUses(
     }
     const teams = stays.filter(({ resource }) => resource === crew);
     for (const { route, amount, holds, minutes } of teams) {
+      asked.push(amount);
       visits += holds;
       add(byRoute, route, amount * minutes);
     }
@@ -116,9 +119,15 @@ function crewUses(
       visits,
       byRoute,
       ...(teams.length > 0 && { waits: sumOf(teams, (team) => team.amount * waitsOf(team)) }),
-      available: daily.ofCrew(crew),
+      available: daily.ofCrew(crew, teams.length > 0 ? commonDivisor(asked) : 1),
     };
   });
+}
+
+/** Greatest common divisor (Euclid): where all ask for pairs, one of seven people is never asked. */
+function commonDivisor(numbers: readonly number[]): number {
+  const of = (a: number, b: number): number => (b === 0 ? a : of(b, a % b));
+  return numbers.reduce(of, 0);
 }
 
 function carrierUses(model: Model, daily: DailyMinutes, stays: readonly StayDemand[]): UseByRoute[] {
