@@ -27,7 +27,7 @@ describe('teams of a crew with another headcount by night, against the chain of 
 
   it('handed over: the one claimed last is without people, and has them again before others claim', () => {
     const exact = handedOver(load),
-      seen = observations(shop('headcount: [4, 2]', exponential(1 / load.rate)), { replications: 32 });
+      seen = observations(shop('headcount: [4, 2]', exponential(1 / load.rate)), { replications: 48 });
     expectAgreement(
       seen.map(({ stationShares }) => stationShares[SHORT_CREW] * PLACES),
       exact.waiting + exact.held - exact.staffed,

@@ -8,8 +8,8 @@ import type { Resource } from './resource.js';
 
 /**
  * Rule 7, teams of a crew whose people change. Those who are there go to teams first, in the order in which
- * these were claimed, but later to units that wait for room. One for which they are too few stays its unit's, without people; where work waits for
- * its own shift, so does a team in the other ones.
+ * these were claimed, but later to units that wait for room. One for which they are too few stays its
+ * unit's, without people; where work waits for its own shift, so does a team in the other ones.
  */
 
 /** A team that is with a unit. */

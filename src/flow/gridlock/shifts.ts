@@ -51,7 +51,7 @@ function wouldDo(run: Run, place: Place): boolean {
   );
 }
 
-/** Whether so many could be free for a claim in some shift or, of a team with its unit, it could have people. */
+/** Whether so many could be free in some shift for a claim or, of a team of its own, that have people. */
 function mayHave(run: Run, resource: Resource, amount: number, own?: Team): boolean {
   if (!resource.isCrew) return resource.free >= amount;
   const shifts = run.crewShifts.find(({ crew }) => crew === resource),

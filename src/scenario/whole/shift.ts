@@ -75,10 +75,11 @@ function* shutOut(
           'shift; or hand over: next shift',
         seen: `none in shift ${shut.number} of ${kind.crew}`,
       };
-    else if (shifts.every(({ count, isShut }) => isShut || count < people))
+    else if (people <= crew.headcount && shifts.every(({ count, isShut }) => isShut || count < people))
       yield {
         path: [...path, 'people'],
-        wanted: `hours of step "${step.name}" in a shift of ${kind.crew} that has the ${people} people for it`,
+        wanted:
+          `hours of step "${step.name}" in a shift of ${kind.crew} that has the ${people} ` + 'people for it',
         seen: 'none',
       };
     else continue;
