@@ -54,10 +54,11 @@ export function observeResources(run: Run, people: CrewTime) {
       waits: column(supplies, ({ waits }) => waits),
       waitMinutes: column(supplies, ({ waitMinutes }) => waitMinutes),
     },
-    /** By carriers and teams: mean number with units and on the way back, holds that ended. */
+    /** By carriers and teams: mean number with units, on the way back, without people; holds that ended. */
     kept: {
       held: column(companions, ({ heldMinutes }) => share(heldMinutes)),
       coming: column(companions, ({ comingMinutes }) => share(comingMinutes)),
+      unstaffed: column(companions, ({ unstaffedMinutes }) => share(unstaffedMinutes)),
       ended: column(companions, ({ ended }) => ended),
     },
     /** By equipment, minutes of all pieces: in use, in its hours; waits for want of it and their minutes. */

@@ -41,6 +41,10 @@ function withMore(drawn: RandomScenario, more: Changes): string {
     ...site,
     // With three people a site may have a team, which is no change that comes midway.
     crew: drawn.team ? site.crew : site.crew + Number(more.people),
+    shifts:
+      drawn.team && more.people
+        ? site.shifts.replace('[2, 3]', '[3, 2]').replace('[3, 4]', '[4, 5]')
+        : site.shifts,
     stations: site.stations.map((station) => ({
       ...station,
       places: station.places + more.places,

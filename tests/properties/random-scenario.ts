@@ -210,7 +210,7 @@ ${sites
   .map(
     ({ stations, calendar, crew, shifts }, s) => `
   site ${s}:
-    ${calendar ? `calendar: ${team && s === 0 && shifts.includes('wait') ? 'two' : 'days'}` : 'zone: UTC'}
+    ${calendar ? `calendar: ${team && s === 0 && shifts.includes('two') ? 'two' : 'days'}` : 'zone: UTC'}
     crews: { hands: ${calendar && shifts !== '' ? `{ ${shifts} }` : crew} }
 ${hoists === '' ? '' : `    equipment: { hoist: ${hoists} }\n`}    stations:
 ${stations.map((one, i) => `      ${nameOf(s, i)}: ${stationText(one)}`).join('\n')}

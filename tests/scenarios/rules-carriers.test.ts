@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { SHORT_CARRIER, SHORT_CREW } from '../../src/flow/floor/states.js';
+import { compile } from '../../src/scenario/compile.js';
+import { capacity } from '../../src/study/capacity/capacity.js';
+import { scenarioOf } from '../flow/dated/played.js';
 import { minutesIn, play, shippedAt } from '../flow/run-yaml.js';
 
 const example = (name: string): string =>
@@ -63,6 +66,41 @@ describe('02-side-by-side.yaml', () => {
       ends = (minutes: number): number[] => Array.from({ length: 10 }, (_, i) => minutes * (i + 1));
     expect(shippedAt(play(text))).toEqual(ends(150));
     expect(shippedAt(play(text.replace('people: 5', 'people: 7')))).toEqual(ends(100));
+  });
+});
+
+describe('07-team-two-shifts.yaml', () => {
+  const text = example('07-team-two-shifts'),
+    days = (played: Parameters<typeof shippedAt>[0]): string[] =>
+      hours(played).map((hour) => `${Math.floor(hour / 24)}d${hour % 24}`);
+
+  it('ships ten cabins in twelve days, the first two on Wednesday, the third on Friday', () => {
+    const played = play(text),
+      out = shippedAt(played);
+    expect(days(played).slice(0, 3)).toEqual(['2d22', '2d22', '4d14']);
+    // 40 h of a team a day for 48 h: from the sixth on five in six days, to the minute.
+    for (let unit = 5; unit + 5 < out.length; unit++) expect(out[unit + 5] - out[unit]).toBe(6 * 1440);
+  });
+
+  it('has by arithmetic the capacity that it ships, absence too', () => {
+    const crew = (yaml: string): number | null | undefined => {
+      const scenario = scenarioOf(yaml);
+      return capacity(compile(scenario), scenario).rows.find(({ kind }) => kind === 'crew')?.capacityPerDay;
+    };
+    expect(crew(text)).toBeCloseTo(5 / 6, 9);
+    // All of a pair have to be there: (0.9 ^ 2) x 8 h early alone.
+    const pair = text.replace('headcount: [7, 4],', 'headcount: [2, 1], absence: 10 %,');
+    expect(crew(pair)).toBeCloseTo((0.81 * 8) / 48, 9);
+    expect(crew(pair.replace('[2, 1]', '[3, 1]'))).toBeCloseTo(((0.729 + 0.243) * 8) / 48, 9);
+  });
+
+  it('has five cabins of six days each where teams wait for their shift', () => {
+    expect(text).toContain('hand over: next shift');
+    const out = days(play(text.replace('hand over: next shift', 'hand over: wait')));
+    expect(out.slice(0, 10)).toEqual([
+      ...['5d14', '5d14', '5d14', '5d22', '5d22'],
+      ...['11d14', '11d14', '11d14', '11d22', '11d22'],
+    ]);
   });
 });
 

@@ -141,7 +141,12 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
       waits: zeros(supplies.count),
       waitMinutes: zeros(supplies.count),
     },
-    kept: { held: zeros(companions.count), coming: zeros(companions.count), ended: zeros(companions.count) },
+    kept: {
+      held: zeros(companions.count),
+      coming: zeros(companions.count),
+      unstaffed: zeros(companions.count),
+      ended: zeros(companions.count),
+    },
     equipment: { used: none, there: none, waits: none, waitMinutes: none },
     inspections: {
       inspected: zeros(inspections),

@@ -65,7 +65,7 @@ export function takeCompanions(unit: Unit, step: Asked, now: number): void {
 function take(unit: Unit, companion: Companion, now: number): void {
   const { id, bit, amount, resource } = companion;
   unit.companionBits |= bit;
-  unit.teamOrder[id] = ++resource.teamsClaimed;
+  unit.teamOrder[id] = ++resource.pool.teams;
   unit.teamShift[id] = resource.position;
   resource.change(-amount, now);
   companion.change(1, 0, now);
@@ -80,12 +80,6 @@ export const lackedOf = (unit: Unit, step: Asked): Resource[] =>
 /** What is still to be claimed to stay with the unit. */
 export const companionResources = (unit: Unit, step: Asked): Resource[] =>
   step.companions.filter((companion) => isToClaim(unit, step, companion)).map(({ resource }) => resource);
-
-/** Whether what is to stay with the unit would be there if so many of a resource were free. */
-export const mayKeepAll = (unit: Unit, step: Asked, free: (resource: Resource) => number): boolean =>
-  step.companions.every(
-    (companion) => !isToClaim(unit, step, companion) || free(companion.resource) >= companion.amount,
-  );
 
 function isThere(unit: Unit, step: Asked, wanted: Resource): boolean {
   return wanted.free >= wantedOf(unit, step, wanted);

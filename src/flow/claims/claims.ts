@@ -17,7 +17,7 @@ import type { Claimant } from './outside.js';
 import type { Pool } from './resource.js';
 import { give } from './resource.js';
 import { askSupplies, endLack, noteLack } from './supplies.js';
-import { lacksTeam, staffTeams, stateWithout } from './teams.js';
+import { bringTeams, lackingTeams, lacksTeam, teamOrderAt } from './teams.js';
 
 /**
  * Rule 2. What a step needs is claimed together, all or none, by the place where the unit stands. Requests
@@ -65,7 +65,6 @@ export function requestAgain(run: Run, place: Claimant): boolean {
 export function match(run: Run, pool: Pool): void {
   pool.listed = false;
   run.scan++;
-  if (pool.unstaffed.length > 0) staffTeams(run, pool);
   let before: Claimant | null = null,
     place = pool.head;
   while (place !== null) {
@@ -123,9 +122,9 @@ export function lacking(run: Run, place: Claimant, marking: boolean): number {
     asked = place.askedOf(unit),
     { needs, ownParts, companions } = asked,
     crewOnly = !isToBegin(place.phase),
-    noTeam = asked.teamBits !== 0 && lacksTeam(unit, asked),
-    // Who waits for the people of a team holds nobody up.
-    marks = marking && !noTeam;
+    noTeam = asked.teamBits === 0 ? -1 : lackingTeams(run, place, marking),
+    // Who waits for the people of a team keeps nothing else from others.
+    marks = marking && noTeam < 0;
   let short = -1;
   for (const need of needs) {
     const { resource, sum } = need;
@@ -138,7 +137,7 @@ export function lacking(run: Run, place: Claimant, marking: boolean): number {
   }
   if (companions.length > 0 && !crewOnly) short = lackingCompanions(unit, asked, run.scan, marks, short);
   if (!crewOnly && (unit.ownOff & ownParts) !== 0) return SHORT_PARTS;
-  return noTeam && (short < 0 || short === SHORT_CREW) ? stateWithout(unit, asked) : short;
+  return noTeam >= 0 && (short < 0 || short === SHORT_CREW) ? noTeam : short;
 }
 
 /** Takes what the place asks for, which must be there. */
@@ -146,6 +145,7 @@ export function takeNeeds(run: Run, place: Claimant): void {
   const unit = place.unit!,
     asked = place.askedOf(unit),
     crewOnly = !isToBegin(place.phase);
+  if (asked.teamBits !== 0) bringTeams(run, place);
   for (const need of asked.needs) {
     const { resource, amount, step } = need;
     if (resource.isHeld) {
@@ -181,8 +181,11 @@ export function insertRequest(pool: Pool, place: Claimant): void {
 /** Whether the step is still to begin: later only its crew is asked for. */
 export const isToBegin = (phase: number): boolean => phase === WAIT_NEEDS || phase === WAIT_REST;
 
-/** The order of requests. */
+/** The order of requests: first those of units with teams that may be without people. */
 export function goesBefore(a: Claimant, b: Claimant): boolean {
+  const teamA = teamOrderAt(a),
+    teamB = teamOrderAt(b);
+  if (teamA !== teamB) return teamA < teamB;
   const unitA = a.unit!,
     unitB = b.unit!,
     reworkA = unitA.rework !== null,

@@ -11,15 +11,13 @@ import type { PartDefects } from './joins.js';
 import type { Claimant } from './outside.js';
 import { SharedEquipment } from './shared-equipment.js';
 import type { Supply } from './supply.js';
-import type { Team } from './teams.js';
 
 /** Resources that steps want together, and the places that wait for any of them, in order. */
 export class Pool {
   head: Claimant | null = null;
-  /** Places, and teams without people. */
   waiting = 0;
-  /** Teams that lack people of the shift that is there, in the order in which they were claimed. */
-  unstaffed: readonly Team[] = [];
+  /** Teams claimed so far. */
+  teams = 0;
   listed = false;
 }
 
@@ -40,8 +38,7 @@ export class Resource extends ActivePeriods {
   pool: Pool;
   /** Crews of which fewer people may be there later, so that teams may be left without. */
   mayFallShort = false;
-  /** Teams claimed so far; where work waits for its own shift, the position of the one that is there. */
-  teamsClaimed = 0;
+  /** Where work waits for its own shift: the position of the one that is there. */
   position = 0;
   /** Of the stock of a supply: the supply. */
   supply: Supply | null = null;

@@ -1,16 +1,25 @@
 import type { Place } from '../floor/place.js';
-import { OFF_SHIFT, SHORT_CREW, SIDE_BY_SIDE, WAIT_CREW, WAIT_NEEDS, WAIT_REPAIR } from '../floor/states.js';
+import {
+  OFF_SHIFT,
+  SHORT_CREW,
+  SIDE_BY_SIDE,
+  WAIT_CREW,
+  WAIT_NEEDS,
+  WAIT_REPAIR,
+  WAIT_REST,
+} from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import type { Asked } from './asked.js';
 import type { Companion } from './companion.js';
-import type { Pool, Resource } from './resource.js';
+import type { Claimant } from './outside.js';
+import type { Resource } from './resource.js';
 
 /**
  * Rule 7, teams of a crew whose people change. Those who are there go to teams first, in the order in which
- * these were claimed. One for which they are too few stays its unit's, without people; where work waits for
- * its own shift, so does a team in the other ones.
+ * these were claimed, but later to units that wait for room. One for which they are too few stays its
+ * unit's, without people; where work waits for its own shift, so does a team in the other ones.
  */
 
 /** A team that is with a unit. */
@@ -37,12 +46,51 @@ export const lacksTeam = ({ real }: Unit, { teamBits }: Asked): boolean => (real
 export const isAway = ({ unit, companion: { id, resource } }: Team): boolean =>
   unit.teamShift[id] !== resource.position;
 
-/** The state of a place that lacks its team. */
-export function stateWithout({ real: unit }: Unit, { teams }: Asked): number {
-  const isOff = teams.some(
-    (companion) => (unit.unstaffed & companion.bit) !== 0 && isAway({ unit, companion }),
+/** Of a request: in the order of claims, the first team that does its work; Infinity: it has none. */
+export function teamOrderAt(place: Claimant): number {
+  const { real } = place.unit!,
+    step = place.asked;
+  let first = Infinity;
+  if ((real.companionBits & step.teamBits) !== 0)
+    for (const { id, bit } of step.teams)
+      if ((real.companionBits & bit) !== 0) first = Math.min(first, real.teamOrder[id]);
+  return first;
+}
+
+/**
+ * The state of a place whose team has no people who could be with it; -1: it has some, or can. What it lacks
+ * is kept from requests behind it (`marking`), but not where only other teams could give it back.
+ */
+export function lackingTeams(run: Run, place: Claimant, marking: boolean): number {
+  const { real: unit } = place.unit!,
+    step = place.asked;
+  let state = -1;
+  if ((unit.unstaffed & step.teamBits) === 0) return state;
+  for (const companion of step.teams) {
+    if ((unit.unstaffed & companion.bit) === 0) continue;
+    const { resource: crew, amount } = companion,
+      wanted = amount + askedAt(place, crew);
+    if (isAway({ unit, companion })) state = OFF_SHIFT;
+    else if (crew.free < wanted || (marking && crew.scarceAt === run.scan)) {
+      state = Math.max(state, SHORT_CREW);
+      if (marking && crew.onHand - withTeams(run, crew) >= wanted) crew.scarceAt = run.scan;
+    }
+  }
+  return state;
+}
+
+const withTeams = ({ shop }: Run, crew: Resource): number =>
+  shop.companions.reduce(
+    (sum, { resource, amount, held, unstaffed }) =>
+      resource === crew ? sum + amount * (held - unstaffed) : sum,
+    0,
   );
-  return isOff ? OFF_SHIFT : SHORT_CREW;
+
+/** Those that do the work at a place and are without people have them again. */
+export function bringTeams(run: Run, { unit, asked }: Claimant): void {
+  const { real } = unit!;
+  for (const companion of asked.teams)
+    if ((real.unstaffed & companion.bit) !== 0) bringPeople(run, { unit: real, companion });
 }
 
 /** Teams of a crew that are with units, in the order in which they were claimed. */
@@ -66,28 +114,33 @@ export function workOf({ unit: { place }, companion: { bit } }: Team): Place[] {
   return at.filter(({ unit }) => (unit!.step.teamBits & bit) !== 0);
 }
 
-/** The team with those that its step has of the crew besides. */
-function withOthers(team: Team): number {
-  let people = team.companion.amount;
-  for (const place of workOf(team)) if (place.holdsCrew) people += askedAt(place, team.companion.resource);
-  return people;
-}
-
-/** People without whom a team has nothing to do: its own, and the fewest for whom its step waits besides. */
+/**
+ * People that a team takes: its own, and those that its step has of the crew besides; without these it is of
+ * no use, so if it has none, the fewest for whom it waits.
+ */
 export function wantedBy(team: Team): number {
-  const { amount, resource } = team.companion,
-    waiting = workOf(team).filter((place) => !place.holdsCrew && waits(place));
-  return amount + Math.min(...(waiting.length > 0 ? waiting.map((place) => askedAt(place, resource)) : [0]));
+  const { amount, resource } = team.companion;
+  let has = 0,
+    least = Infinity;
+  for (const place of workOf(team)) {
+    const people = askedAt(place, resource);
+    if (place.holdsCrew) has += people;
+    else if (waits(place)) least = Math.min(least, people);
+  }
+  return amount + (has > 0 ? has : least < Infinity ? least : 0);
 }
 
-function askedAt({ unit }: Place, crew: Resource): number {
+/** Its unit stands where the team has work to do, now or when something else is over. */
+export const isAtWork = (team: Team): boolean => workOf(team).length > 0;
+
+function askedAt({ unit }: Claimant, crew: Resource): number {
   let people = 0;
   for (const { resource, amount } of unit!.step.needs) if (resource === crew) people += amount;
   return people;
 }
 
 const waits = ({ isSuspended, phase }: Place): boolean =>
-  isSuspended || phase === WAIT_NEEDS || phase === WAIT_CREW || phase === WAIT_REPAIR;
+  isSuspended || phase === WAIT_NEEDS || phase === WAIT_REST || phase === WAIT_CREW || phase === WAIT_REPAIR;
 
 /** Who has people, of so many that are there from now on, and who has no longer. */
 export interface Allotment {
@@ -98,41 +151,41 @@ export interface Allotment {
 }
 export const AS_BEFORE: Allotment = { lost: [], coming: [], kept: new Set() };
 
-/** Takes the people of teams that lose them; those that are to have some wait for `bringPeople`. */
-export function allot(run: Run, crew: Resource, people: number): Allotment {
-  const lost: Team[] = [],
-    coming: Team[] = [],
-    short: Team[] = [],
-    kept = new Set<Place>();
+/**
+ * Which teams a shift of so many people has them for, and who is left: first those whose unit stands at work
+ * of theirs, each in the order of claims.
+ */
+export function staffedBy(
+  teams: readonly Team[],
+  people: number,
+  position: number,
+): { readonly staffed: readonly Team[]; readonly left: number } {
   let left = people;
-  for (const team of teamsOf(run, crew)) {
-    const { unit, companion } = team,
-      isWithout = (unit.unstaffed & companion.bit) !== 0,
-      wanted = isWithout ? wantedBy(team) : withOthers(team),
-      isOff = isAway(team);
-    if (!isOff && wanted <= left) {
-      left -= wanted;
-      for (const place of workOf(team)) kept.add(place);
-      if (isWithout) coming.push(team);
-    } else {
-      if (!isOff) short.push(team);
-      if (isWithout) continue;
-      lost.push(team);
-      unit.unstaffed |= companion.bit;
-      companion.changeUnstaffed(1, run.now);
-      crew.change(companion.amount, run.now);
-    }
-  }
-  const { pool } = crew,
-    others = pool.unstaffed.filter(({ companion }) => companion.resource !== crew);
-  list(pool, [...others, ...coming, ...short]);
-  return { lost, coming, kept };
+  const staffed = [...teams.filter(isAtWork), ...teams.filter((team) => !isAtWork(team))].filter((team) => {
+    const wanted = wantedBy(team),
+      fits = team.unit.teamShift[team.companion.id] === position && wanted <= left;
+    if (fits) left -= wanted;
+    return fits;
+  });
+  return { staffed, left };
 }
 
-function list(pool: Pool, teams: readonly Team[]): void {
-  pool.waiting += teams.length - pool.unstaffed.length;
-  pool.unstaffed = teams;
+/** Takes the people of teams that lose them; those that are to have some wait for `bringPeople`. */
+export function allot(run: Run, crew: Resource, people: number): Allotment {
+  const teams = teamsOf(run, crew),
+    { staffed } = staffedBy(teams, people, crew.position),
+    others = teams.filter((team) => !staffed.includes(team)),
+    coming = staffed.filter(isWithout),
+    lost = others.filter((team) => !isWithout(team));
+  for (const { unit, companion } of lost) {
+    unit.unstaffed |= companion.bit;
+    companion.changeUnstaffed(1, run.now);
+    crew.change(companion.amount, run.now);
+  }
+  return { lost, coming, kept: new Set(staffed.flatMap(workOf)) };
 }
+
+export const isWithout = ({ unit, companion }: Team): boolean => (unit.unstaffed & companion.bit) !== 0;
 
 /** The people of the team, who are there, are with its unit again. */
 export function bringPeople(run: Run, team: Team): void {
@@ -142,32 +195,6 @@ export function bringPeople(run: Run, team: Team): void {
 
 /** A team without people has them again, or is no longer the unit's. */
 export function endLack(run: Run, { unit, companion }: Team): void {
-  const { pool } = companion.resource;
   unit.unstaffed &= ~companion.bit;
   companion.changeUnstaffed(-1, run.now);
-  list(
-    pool,
-    pool.unstaffed.filter((each) => each.unit !== unit || each.companion !== companion),
-  );
 }
-
-/**
- * People go to teams without some before any request is met. What a team lacks is kept from those behind it,
- * but not where only other teams could give it back.
- */
-export function staffTeams(run: Run, pool: Pool): void {
-  for (const team of pool.unstaffed) {
-    const { resource: crew } = team.companion,
-      wanted = wantedBy(team);
-    if (crew.scarceAt === run.scan) continue;
-    if (crew.free >= wanted) bringPeople(run, team);
-    else if (crew.onHand - withTeams(run, crew) >= wanted) crew.scarceAt = run.scan;
-  }
-}
-
-const withTeams = ({ shop }: Run, crew: Resource): number =>
-  shop.companions.reduce(
-    (sum, { resource, amount, held, unstaffed }) =>
-      resource === crew ? sum + amount * (held - unstaffed) : sum,
-    0,
-  );

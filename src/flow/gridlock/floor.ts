@@ -1,5 +1,6 @@
 import type { Claimant } from '../claims/outside.js';
-import type { Pool } from '../claims/resource.js';
+import type { Pool, Resource } from '../claims/resource.js';
+import { type Team, teamsOf } from '../claims/teams.js';
 import type { Place } from '../floor/place.js';
 import { SidePlace } from '../floor/side-place.js';
 import { SIDE_BY_SIDE } from '../floor/states.js';
@@ -17,6 +18,7 @@ export class Floor {
   private readonly aboard = new Map<Truck, Unit[]>();
   /** Units with a carrier or a team. */
   readonly keepers: readonly Unit[];
+  private readonly teamsBy = new Map<Resource, readonly Team[]>();
   /** Places whose claim is not met: the one ahead in the same line of claims, null for the first. */
   private readonly claims = new Map<Claimant, Claimant | null>();
 
@@ -33,6 +35,13 @@ export class Floor {
 
   inMaking(route: Route): readonly Unit[] {
     return this.making.get(route) ?? [];
+  }
+
+  /** Teams of a crew, in the order in which they were claimed. */
+  teams(crew: Resource): readonly Team[] {
+    const known = this.teamsBy.get(crew) ?? teamsOf(this.run, crew);
+    this.teamsBy.set(crew, known);
+    return known;
   }
 
   on(truck: Truck): readonly Unit[] {

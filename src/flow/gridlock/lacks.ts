@@ -126,7 +126,7 @@ function neverThere(alive: Alive, place: Claimant, want: Want): Lacked {
       return {
         kind: kind === CREW ? 'crew' : 'carrier',
         name,
-        holders: holders(() => Array.from(keepersOf(alive, resource, amount), ({ unit }) => unit)),
+        holders: holders(() => Array.from(keepersOf(alive, want), ({ unit }) => unit)),
       };
   }
 }

@@ -1,7 +1,7 @@
 import { mayArrive } from '../claims/supplies.js';
-import { mayGoOn } from '../interruptions/crews.js';
 import { mayComeUp } from '../interruptions/failures.js';
 import type { Run } from '../run.js';
+import { mayGoOn } from './shifts.js';
 
 /**
  * Whether nothing moves any more: only lots of supplies, changes of shift, looks at overtime rules, failures

@@ -3,6 +3,7 @@ import { isToBegin } from '../claims/claims.js';
 import { isWanted } from '../claims/equipment.js';
 import { type Claimant, OutsideClaim } from '../claims/outside.js';
 import type { Resource } from '../claims/resource.js';
+import type { Team } from '../claims/teams.js';
 import { SidePlace } from '../floor/side-place.js';
 import type { Run } from '../run.js';
 
@@ -10,6 +11,16 @@ import type { Run } from '../run.js';
 export interface Want {
   readonly resource: Resource;
   readonly amount: number;
+  /** People besides those of this team, which is with the unit. */
+  readonly own?: Team | undefined;
+}
+
+/** Teams that are with the unit, do its work, and may be without people. */
+export function ownTeams({ unit, asked }: Claimant): Team[] {
+  const { real } = unit!;
+  return asked.teams
+    .filter(({ bit }) => (real.companionBits & bit) !== 0)
+    .map((companion) => ({ unit: real, companion }));
 }
 
 /**
@@ -25,7 +36,12 @@ export function wantsOf(place: Claimant): Want[] {
   };
   for (const need of asked.needs) if ((isNew || need.resource.isHeld) && isWanted(place, need)) add(need);
   if (isNew) for (const companion of asked.companions) if (isToClaim(unit!, asked, companion)) add(companion);
-  return Array.from(wants, ([resource, amount]) => ({ resource, amount }));
+  const teams = ownTeams(place);
+  return Array.from(wants, ([resource, amount]) => ({
+    resource,
+    amount,
+    own: teams.find(({ companion }) => companion.resource === resource),
+  }));
 }
 
 /**

@@ -17,6 +17,7 @@ export class CrewShifts {
   readonly waits: boolean;
   /** Most people of a shift, by its position. */
   readonly most: readonly number[];
+  private presences: readonly Presence[] | null = null;
   private readonly present: Int32Array;
   private drawn = 0;
   private over = 0;
@@ -31,6 +32,11 @@ export class CrewShifts {
     this.present = columns.people.slice();
     this.waits = columns.handOver === OWN_SHIFT;
     this.most = mostByPosition(columns);
+  }
+
+  /** How many may be there in some shift, each number once. */
+  get possible(): readonly Presence[] {
+    return (this.presences ??= possibleIn(this.columns, this.most));
   }
 
   get position(): number {
@@ -81,6 +87,31 @@ function mostByPosition({ position, people }: CrewShiftColumns): number[] {
     most[p] = Math.max(most[p], people[k]);
   });
   return most;
+}
+
+/** So many people of a shift; where no work waits for its own shift the position is 0. */
+interface Presence {
+  readonly people: number;
+  readonly position: number;
+}
+
+/** Where people may be absent, any fewer. */
+function possibleIn(
+  { people, absenceDraw, handOver, position }: CrewShiftColumns,
+  most: readonly number[],
+): Presence[] {
+  const all =
+    absenceDraw < 0
+      ? Array.from(people, (count, k) => ({ people: count, position: position[k] }))
+      : most.flatMap((count, p) =>
+          Array.from({ length: count + 1 }, (_, there) => ({ people: there, position: p })),
+        );
+  const found = new Map<string, Presence>();
+  for (const { people: count, position: p } of all) {
+    const presence = { people: count, position: handOver === OWN_SHIFT ? p : 0 };
+    found.set(JSON.stringify(presence), presence);
+  }
+  return [...found.values()];
 }
 
 /** Of each crew whose number changes by shift. */

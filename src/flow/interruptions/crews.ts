@@ -1,8 +1,6 @@
-import { companionResources, lackedOf, mayKeepAll } from '../claims/carriers.js';
-import { goesBefore, isToBegin, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
-import { type Claimant, OutsideClaim } from '../claims/outside.js';
+import { goesBefore, lacking, releaseCrew, requestAgain, takeNeeds } from '../claims/claims.js';
 import type { Resource } from '../claims/resource.js';
-import { AS_BEFORE, allot, bringPeople, lacksTeam, teamsOf, workOf } from '../claims/teams.js';
+import { AS_BEFORE, allot, bringPeople, lacksTeam, workOf } from '../claims/teams.js';
 import type { Place } from '../floor/place.js';
 import { OFF_SHIFT, SHIFT_CHANGE } from '../floor/states.js';
 import type { Run } from '../run.js';
@@ -137,63 +135,4 @@ function takeBack(run: Run, shifts: CrewShifts): void {
 function askOrTakeUp(run: Run, place: Place): void {
   if (requestAgain(run, place)) takeUp(run, place);
   else mirror(place, place.unit!.step);
-}
-
-/**
- * Whether a change of shift can still set something going when nothing else can: some place would have what
- * it lacks if everybody on the largest shift were there.
- */
-export function mayGoOn(run: Run): boolean {
-  if (run.crewShifts.some(({ waiting }) => waiting.length > 0)) return true;
-  run.scan++;
-  for (const { pool } of run.shop.resources) {
-    for (let place = pool.head; place !== null; place = place.nextWaiting) {
-      // One ahead of a station waits for a place there.
-      if (place instanceof OutsideClaim && place.isDown) continue;
-      if (wouldDo(run, place) && !wanted(place).some(({ scarceAt }) => scarceAt === run.scan)) return true;
-      keepFromLater(run, place);
-    }
-  }
-  return false;
-}
-
-const wanted = ({ unit, asked }: Claimant): Resource[] => [
-  ...asked.needs.map(({ resource }) => resource),
-  ...companionResources(unit!, asked),
-];
-
-/** What a request lacks is not for later ones; of crews whose people change, another shift may tell. */
-function keepFromLater(run: Run, { unit, asked }: Claimant): void {
-  const short = [
-    ...asked.needs.filter(({ resource, sum }) => resource.free < sum).map(({ resource }) => resource),
-    ...lackedOf(unit!, asked),
-  ];
-  for (const resource of short) if (!hasShifts(run, resource)) resource.scarceAt = run.scan;
-}
-
-const hasShifts = ({ crewShifts }: Run, resource: Resource): boolean =>
-  crewShifts.some(({ crew }) => crew === resource);
-
-function wouldDo(run: Run, { phase, unit, asked }: Claimant): boolean {
-  const { needs, ownParts } = asked,
-    crewOnly = !isToBegin(phase),
-    free = (resource: Resource): number => mostFree(run, resource);
-  return (
-    (!lacksTeam(unit!, asked) || asked.teams.every((team) => hasShifts(run, team.resource))) &&
-    (crewOnly || ((unit!.ownOff & ownParts) === 0 && mayKeepAll(unit!, asked, free))) &&
-    needs.every(({ resource, sum }) =>
-      resource.isCrew ? free(resource) >= sum : (crewOnly && !resource.isHeld) || resource.free >= sum,
-    )
-  );
-}
-
-/** People who would be free if everybody of the largest shift were there, or of one whose teams wait for it. */
-function mostFree(run: Run, resource: Resource): number {
-  if (!resource.isCrew) return resource.free;
-  const own = run.crewShifts.find(({ crew, waits }) => waits && crew === resource);
-  if (own === undefined) return resource.amount - resource.engagedNow;
-  const left = [...own.most];
-  for (const { unit, companion } of teamsOf(run, resource))
-    left[unit.teamShift[companion.id]] -= companion.amount;
-  return Math.max(...left);
 }

@@ -1,5 +1,6 @@
+import type { TeamResult } from '../../study/sections/carriers.js';
 import type { Results } from '../../study/simulate/results.js';
-import { columns, type PageTable } from '../columns.js';
+import { type Column, columns, type PageTable } from '../columns.js';
 import { judgedFirst } from '../constraint.js';
 import { estimated, rounded } from '../sheets/cells.js';
 
@@ -28,19 +29,27 @@ export function carriers(results: Results, interval: string): PageTable {
 }
 
 export function teams(results: Results, interval: string): PageTable {
+  const mayLack = results.teams.some(({ withoutPeople }) => withoutPeople !== undefined);
   return {
     id: 'teams',
     title: 'Teams',
     note:
-      'Mean number of such teams with units; hold: mean time with one unit, nights included; ' +
-      `${interval}.`,
+      `Mean number of such teams with units${mayLack ? OF_WHOM : ''}; hold: mean time with one unit, nights ` +
+      `included; ${interval}.`,
     ...columns(results.teams, [
       ['Team', 'name'],
       ['Site', 'site'],
       ['Crew', 'crew'],
       ['People', ({ people }) => rounded(people)],
       ...judgedFirst('In use', results.constraint?.judged?.teams, ({ inUse }) => inUse, estimated),
+      ...(mayLack ? [WITHOUT] : []),
       ['Hold, h', 'holdHours'],
     ]),
   };
 }
+
+const OF_WHOM = ', and of those without people, as too few are there';
+const WITHOUT: Column<TeamResult> = [
+  'Without people',
+  ({ withoutPeople }) => (withoutPeople === undefined ? '' : estimated(withoutPeople)),
+];

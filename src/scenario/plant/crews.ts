@@ -46,7 +46,7 @@ export const crewSchema = z
             .describe(
               'What happens to unfinished work at the end of a shift: `next shift` (default), the next ' +
                 'shift of this crew continues it if it has enough people; `wait`, it waits until the ' +
-                'shift that began it is back.',
+                'shift that began it is back. The same holds for teams of the crew.',
             ),
         },
         'a map with the key headcount',

@@ -13,7 +13,10 @@ import { type PlacedStretch, placedStretches, stretchKeys } from './stretches.js
 
 export const teamSchema = keys(
   {
-    crew: name('the name of a crew').describe('The crew, at the site of the steps. Example: technicians'),
+    crew: name('the name of a crew').describe(
+      'The crew, at the site of the steps. Where it has other people on another shift, as many teams have ' +
+        'people as there are people for; the others stay with their units and wait. Example: technicians',
+    ),
     people: whole(1).describe('How many of its people stay with one unit. Example: 2'),
     ...stretchKeys,
   },

@@ -42,7 +42,7 @@ export function* shiftFindings(scenario: Scenario): Iterable<Finding> {
   }
 }
 
-/** Teams of a shift in whose hours their step cannot go on. */
+/** Teams that find their step shut in the hours of every shift that has their people, or of their own. */
 function* shutOut(
   scenario: Scenario,
   { step, where }: StationedStep,
@@ -50,25 +50,40 @@ function* shutOut(
   names: readonly string[],
   told: Set<string>,
 ): Iterable<Finding> {
-  for (const { name, path, kind } of teamsAt(teams, step.name)) {
-    if (told.has(name)) continue;
+  const here = teamsAt(teams, step.name);
+  for (const { name, path, kind } of here) {
     const crew = own(where?.site.crews ?? {}, kind.crew),
       calendar = own(scenario.calendars, crew?.calendar ?? where?.site.calendar ?? '');
-    if (crew?.shifts?.handOver !== 'wait' || calendar === undefined) continue;
-    for (const [shift, hours] of calendar.hours.entries()) {
-      if ((crew.shifts.headcounts?.[shift] ?? crew.headcount) < kind.people) continue;
-      const others = names.flatMap((each) => scenario.calendars[each] ?? []);
-      if (longestTogether([{ ...calendar, hours: [hours] }, ...others]) > 0) continue;
-      told.add(name);
+    if (told.has(name) || crew?.shifts === undefined || calendar === undefined) continue;
+    const { headcounts, handOver } = crew.shifts,
+      others = names.flatMap((each) => scenario.calendars[each] ?? []),
+      people = here.reduce(
+        (sum, each) => (each.kind.crew === kind.crew ? sum + each.kind.people : sum),
+        own(step.crew, kind.crew) ?? 0,
+      );
+    const shifts = calendar.hours.map((hours, shift) => ({
+      count: headcounts?.[shift] ?? crew.headcount,
+      number: shift + 1,
+      isShut: longestTogether([{ ...calendar, hours: [hours] }, ...others]) === 0,
+    }));
+    const shut = shifts.find(({ count, isShut }) => count >= kind.people && isShut);
+    if (handOver === 'wait' && shut !== undefined)
       yield {
         path: [...path, 'crew'],
         wanted:
           `hours of step "${step.name}" in every shift that can form ${name}, since a team stays in its ` +
           'shift; or hand over: next shift',
-        seen: `none in shift ${shift + 1} of ${kind.crew}`,
+        seen: `none in shift ${shut.number} of ${kind.crew}`,
       };
-      return;
-    }
+    else if (people <= crew.headcount && shifts.every(({ count, isShut }) => isShut || count < people))
+      yield {
+        path: [...path, 'people'],
+        wanted:
+          `hours of step "${step.name}" in a shift of ${kind.crew} that has the ${people} ` + 'people for it',
+        seen: 'none',
+      };
+    else continue;
+    told.add(name);
   }
 }
 

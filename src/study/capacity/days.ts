@@ -6,6 +6,8 @@ import { CalendarBook } from '../../scenario/calendar/book.js';
 import { releaseSite } from '../../scenario/programme/rates.js';
 import { runSpan } from '../../scenario/programme/span.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
+import { remembered } from '../../scenario/values/raw.js';
+import { sum } from '../statistics/sums.js';
 
 const WEEK = 7 * MINUTES_PER_DAY;
 
@@ -18,8 +20,8 @@ const WEEK = 7 * MINUTES_PER_DAY;
 export interface DailyMinutes {
   /** Mean minutes a working day; calendar -1 is always. */
   of(calendar: number): number;
-  /** Person-minutes a working day of a crew. */
-  ofCrew(crew: number): number;
+  /** Person-minutes a working day of a crew that is asked for in multiples of `by` people. */
+  ofCrew(crew: number, by: number): number;
   /** A calendar without its overtime; null of -1: always. */
   calendar(id: number): Calendar | null;
   /** Working days of the release calendar in the span looked at, and its length in minutes. */
@@ -51,12 +53,12 @@ export function dailyMinutes(model: Model, scenario: Scenario): DailyMinutes {
     of = (calendar: number): number => (calendar < 0 ? spanMinutes / workingDays : minutes[calendar]);
   return {
     of,
-    ofCrew: (crew) => {
+    ofCrew: (crew, by) => {
       const own = shifts[crew],
         calendar = calendars[crew];
       return own === null
-        ? amount[crew] * of(calendar)
-        : personMinutes(model.calendars[calendar], own, spanMinutes) / workingDays;
+        ? by * Math.floor(amount[crew] / by) * of(calendar)
+        : personMinutes(model.calendars[calendar], own, spanMinutes, by) / workingDays;
     },
     calendar: (id) => calendarAt(usual, id),
     workingDays,
@@ -73,16 +75,33 @@ function usualHours({ start, end, overtime, ...rest }: CalendarColumns): Calenda
   return { ...rest, start, end: ends, before, overtime };
 }
 
-/** Sum over the shifts of people times minutes, less those who are missing on average. */
+/** Sum over the shifts of people times minutes, less those who are missing on average; see `inMultiples`. */
 function personMinutes(
   { start, end, overtime }: CalendarColumns,
   { firstWindow, people, absence }: CrewShiftColumns,
   until: number,
+  by: number,
 ): number {
-  let sum = 0;
+  let minutes = 0;
+  const means = new Map<number, number>();
   people.forEach((count, shift) => {
     for (let w = firstWindow[shift]; w < firstWindow[shift + 1]; w++)
-      if (overtime[w] === 0) sum += count * Math.max(0, Math.min(end[w], until) - start[w]);
+      if (overtime[w] === 0)
+        minutes +=
+          (by === 1 ? count : remembered(means, count, () => inMultiples(count, absence, by))) *
+          Math.max(0, Math.min(end[w], until) - start[w]);
   });
-  return sum * (1 - absence);
+  return by === 1 ? minutes * (1 - absence) : minutes;
+}
+
+/** Mean of those there, each missing with a chance, rounded down to multiples: the rest forms no team. */
+function inMultiples(count: number, absence: number, by: number): number {
+  // Chance that so many of those looked at so far are there.
+  let chances = [1];
+  for (let person = 0; person < count; person++)
+    chances = Array.from(
+      { length: person + 2 },
+      (_, there) => (chances[there] ?? 0) * absence + (chances[there - 1] ?? 0) * (1 - absence),
+    );
+  return sum(chances.map((chance, there) => chance * by * Math.floor(there / by)));
 }

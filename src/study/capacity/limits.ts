@@ -97,9 +97,11 @@ function crewUses(
   const { resources } = model;
   return Array.from({ length: resources.crews }, (_, crew) => {
     const byRoute = new Map<number, number>();
+    const asked = spotsOf(model).takersOf[crew].map(({ row }) => model.steps.needAmount[row]);
     let visits = askedBySteps(model, asks, daily, crew, byRoute);
     const teams = stays.filter(({ resource }) => resource === crew);
     for (const { route, amount, holds, minutes } of teams) {
+      asked.push(amount);
       visits += holds;
       add(byRoute, route, amount * minutes);
     }
@@ -109,7 +111,7 @@ function crewUses(
       visits,
       byRoute,
       ...(teams.length > 0 && { waits: sumOf(teams, (team) => team.amount * waitsOf(team)) }),
-      available: daily.ofCrew(crew),
+      available: daily.ofCrew(crew, teams.length > 0 ? commonDivisor(asked) : 1),
     };
   });
 }
@@ -153,6 +155,12 @@ function askedBySteps(
     );
   }
   return visits;
+}
+
+/** Greatest common divisor (Euclid): where all ask for pairs, one of seven people is never asked. */
+function commonDivisor(numbers: readonly number[]): number {
+  const of = (a: number, b: number): number => (b === 0 ? a : of(b, a % b));
+  return numbers.reduce(of, 0);
 }
 
 function carrierUses(model: Model, daily: DailyMinutes, stays: readonly StayDemand[]): UseByRoute[] {

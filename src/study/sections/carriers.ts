@@ -27,6 +27,8 @@ export interface TeamResult {
   readonly people: number;
   /** Mean number of such teams with units. */
   readonly inUse: Estimate;
+  /** Those of them without people, as too few are there; left out where no shift of the crew differs. */
+  readonly withoutPeople?: Estimate;
   readonly holdHours: Estimate;
 }
 
@@ -56,6 +58,9 @@ export function teams(sample: Sample): Pending<TeamResult[]> {
     crew: resources.names[companions.resource[id]],
     people: companions.amount[id],
     inUse: sample.amount((each) => each.kept.held[id]),
+    ...(resources.shifts[companions.resource[id]] !== null && {
+      withoutPeople: sample.amount((each) => each.kept.unstaffed[id]),
+    }),
     holdHours: holdHours(sample, id),
   }));
 }

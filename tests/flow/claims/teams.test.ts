@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { OFF_SHIFT, SHORT_CREW, UNATTENDED, WORKING } from '../../../src/flow/floor/states.js';
+import { changed } from '../dated/played.js';
 import { minutesIn, type Played, play, shippedAt } from '../run-yaml.js';
 
 /** Rule 7, teams of a crew whose people change, by hand. Shifts 00:00-12:00 and 12:00-24:00, every day. */
@@ -148,6 +149,24 @@ describe('a team for whom a shift has too few people', () => {
     ).flat();
     expect(ends.every((end) => end % 12 === 1 && end >= 13)).toBe(true);
     expect(new Set(ends).size).toBeGreaterThan(6);
+  });
+});
+
+describe('fewer people from a date on', () => {
+  it('leave the team that was claimed last without, until those of another are free', () => {
+    // 1: 0-30. 2: 0-24, and with the people of 1 30-36. 3 claims at 36, 36-66.
+    const yaml = hall({ crew: 'headcount: 4' }),
+      played = changed(yaml, 'headcount: 4', 'headcount: 2', '2027-03-02');
+    expect(hours(played)).toEqual([30, 36, 66]);
+    expect(minutesIn(played, 'floor', SHORT_CREW)).toBe((6 + 36) * H);
+  });
+
+  it('do so where they are another number by shift', () => {
+    // From Tuesday on two by day and none by night. 1: 0-30. 2: 0-24, 30-36. 3 claims at 48, 48-60, 72-84,
+    // 96-102.
+    const yaml = hall({ crew: 'headcount: [4, 4]' }),
+      played = changed(yaml, 'headcount: [4, 4]', 'headcount: [2, 0]', '2027-03-02');
+    expect(hours(played)).toEqual([30, 36, 102]);
   });
 });
 

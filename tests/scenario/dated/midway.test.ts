@@ -41,6 +41,7 @@ describe('changes that come midway', () => {
     ['places: 2', 'places: 3'],
     ['buffer: 1 }', 'buffer: unlimited, rework buffer: 1 }'],
     ['fitters: 3', 'fitters: 5'],
+    ['fitters: 3', 'fitters: 2'],
     ['painters: { headcount: 2, absence: 5 % }', 'painters: { headcount: [4], absence: 4 % }'],
     ['"06:00-14:00"], on: Mon-Fri', '"05:00-15:00"], on: Mon-Sat'],
     ['calendar: days', 'calendar: two'],
@@ -60,7 +61,6 @@ describe('changes that come midway', () => {
 
   it.each([
     ['places: 2', 'places: 1', 'fewer places (bay)'],
-    ['fitters: 3', 'fitters: 2', 'fewer people in a crew of which a team stays with units (fitters)'],
     ['absence: 5 %', 'absence: 5 %, hand over: wait', 'another hand-over (painters)'],
     [
       'absence: 5 %',
@@ -103,6 +103,20 @@ describe('changes that come midway', () => {
     ['red: 40 %, blue: 60 %', 'red: 50 %, blue: 50 %', 'another programme, or other options'],
   ])('cannot be of %s: %s, %s', (was, is, reason) => {
     expect(why(with_(was, is))).toBe(reason);
+  });
+
+  it('leave a shift for which a team waits its people', () => {
+    const shifts = (people: string): Scenario =>
+      scenarioOf(
+        yaml
+          .replace('fitters: 3', `fitters: { headcount: [${people}], hand over: wait }`)
+          .replace('calendar: days', 'calendar: two'),
+      );
+    const reason = (was: string, is: string): string | null =>
+      cannotComeMidway(shifts(is), [{ until: '2027-03-10', scenario: shifts(was) }]);
+    expect(reason('3, 2', '4, 2')).toBeNull();
+    expect(reason('3, 0', '3, 2')).toBeNull();
+    expect(reason('3, 2', '4, 0')).toBe('fewer people in a shift for which a team waits (fitters)');
   });
 
   it('are refused in words where they cannot', () => {
