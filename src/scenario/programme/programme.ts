@@ -139,7 +139,8 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
       )
         wrong(
           ['start'],
-          `missing; should be a first day, such as "2027-03-01", with ${clock ? 'clock times' : 'rate or until'}`,
+          'missing; should be a first day, such as "2027-03-01", with ' +
+            (clock ? 'clock times' : 'rate or until'),
         );
     })
     .transform((p): ProgrammeRead => {
