@@ -20,6 +20,12 @@ export interface Nexts {
   readonly claims: (companion: number) => readonly { readonly step: number; readonly isAgain: boolean }[];
 }
 
+/**
+ * So many steps that a unit may pass over are looked at from each: what lies farther ahead is reached by way
+ * of them.
+ */
+const MOST_AHEAD = 24;
+
 /** Where units may go from each step, whatever its conditions and samples. */
 export function nextOf(model: Model): Nexts {
   const { steps, thens, companions, sideBySide } = model,
@@ -33,6 +39,7 @@ export function nextOf(model: Model): Nexts {
     const found: number[] = [];
     for (let to = step + 1; to < steps.count && steps.route[to] === steps.route[step]; to++) {
       if (group[to] >= 0) continue;
+      if (found.length >= MOST_AHEAD) break;
       found.push(to);
       if (isSure(to)) break;
     }
