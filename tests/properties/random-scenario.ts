@@ -105,22 +105,30 @@ export const randomScenario = fc.record({
   /** Carriers and teams stay up to the first step of a station only, and what units sent back to it do. */
   short: fc.boolean(),
   inRework: fc.constantFrom('', ', in rework: without', ', in rework: again', ', in rework: again'),
-  /** Of each site, and what of it the steps at its stations claim, in turn. */
-  hoists: fc.constantFrom(
-    '',
-    '',
-    '1',
-    '2',
-    '{ count: 1, failures: { every: { exponential: { mean: 50 min } }, repair: 12 min } }',
-    '{ count: 2, failures: { every: 70 min, by: calendar time, repair: { exponential: { mean: 20 min } } } }',
-  ),
-  lifts: fc.array(
-    fc.constantFrom('', '1', '{ first: 5 min }', '{ last: { exponential: { mean: 5 min } } }'),
-    { minLength: 2, maxLength: 3 },
-  ),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
+
+/**
+ * The hoists of each site, and what of them the steps at its stations claim, in turn: chosen by what is drawn
+ * for other things, so that these stay as they were drawn without them.
+ */
+const HOISTS = [
+  '',
+  '1',
+  '2',
+  '{ count: 1, failures: { every: { exponential: { mean: 50 min } }, repair: 12 min } }',
+  '',
+  '{ count: 2, failures: { every: 70 min, by: calendar time, repair: { exponential: { mean: 20 min } } } }',
+];
+const LIFTS = ['1', '{ first: 5 min }', '', '{ last: { exponential: { mean: 5 min } } }'];
+function equipmentOf({ quantity, stock, trucks, capacity, dollies, sites }: RandomScenario) {
+  const turn = quantity + stock + 3 * trucks + 5 * capacity + 7 * dollies + sites.length;
+  return {
+    hoists: HOISTS[turn % HOISTS.length],
+    lifts: LIFTS.map((_, i) => LIFTS[(turn + i) % LIFTS.length]),
+  };
+}
 
 /** The scenario as text. `spare` goes in after the first step: a line of the route, or nothing. */
 export function toYaml(drawn: RandomScenario, spare = ''): string {
@@ -146,9 +154,8 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
     short,
     inRework,
     beside,
-    hoists,
-    lifts,
   } = drawn;
+  const { hoists, lifts } = equipmentOf(drawn);
   const upTo = (end: string): string => `from: begin, to: ${short ? 'do 0-0' : end}${inRework}`;
   // What a part brings is looked for at the end of the first site; an item that is noted comes to a hold, or
   // is shipped with it.

@@ -1,4 +1,4 @@
-import { CARRIER_BACK, SHORT_CARRIER, SHORT_CREW } from '../floor/states.js';
+import { CARRIER_BACK, SHORT_CARRIER, SHORT_CREW, shownOf } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { NOT_CLAIMED, type Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
@@ -44,7 +44,7 @@ export function lackingCompanions(
     )
       continue;
     if (marking) resource.scarceAt = scan;
-    state = Math.max(state, resource.isCrew ? SHORT_CREW : SHORT_CARRIER);
+    state = shownOf(state, resource.isCrew ? SHORT_CREW : SHORT_CARRIER);
   }
   return state;
 }

@@ -1,5 +1,5 @@
 import type { Place } from '../floor/place.js';
-import { DOWN, SHORT_CREW, SHORT_EQUIPMENT, SHORT_PARTS, WAIT_NEEDS } from '../floor/states.js';
+import { DOWN, SHORT_CREW, SHORT_EQUIPMENT, SHORT_PARTS, shownOf, WAIT_NEEDS } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
@@ -122,7 +122,7 @@ export function lacking(run: Run, place: Place, marking: boolean): number {
     if (resource.free >= amount && !(marking && resource.scarceAt === run.scan)) continue;
     // Who wants more people than this shift has waits for another one, and holds nobody up.
     if (marking && !(resource.isCrew && amount > resource.onHand)) resource.scarceAt = run.scan;
-    short = Math.max(short, resource.isCrew ? SHORT_CREW : resource.isHeld ? SHORT_EQUIPMENT : SHORT_PARTS);
+    short = shownOf(short, resource.isCrew ? SHORT_CREW : resource.isHeld ? SHORT_EQUIPMENT : SHORT_PARTS);
   }
   if (companions.length > 0 && !crewOnly)
     short = lackingCompanions(unit, unit.step, run.scan, marking, short);

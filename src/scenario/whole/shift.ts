@@ -10,8 +10,8 @@ import type { StationStep } from '../types/steps.js';
 import { own, remembered } from '../values/raw.js';
 
 /**
- * Work that no week has room for: station, crew and equipment never in together, or a step in one shift that is longer
- * than any.
+ * Work that no week has room for: station, crew and equipment never in together, or a step in one shift that
+ * is longer than any.
  */
 export function* shiftFindings(scenario: Scenario): Iterable<Finding> {
   const teams = teamsOf(scenario),
