@@ -122,8 +122,9 @@ const HOISTS = [
   '{ count: 2, failures: { every: 70 min, by: calendar time, repair: { exponential: { mean: 20 min } } } }',
 ];
 const LIFTS = ['1', '{ first: 5 min }', '', '{ last: { exponential: { mean: 5 min } } }'];
-function equipmentOf({ quantity, stock, trucks, capacity, dollies, sites }: RandomScenario) {
-  const turn = quantity + stock + 3 * trucks + 5 * capacity + 7 * dollies + sites.length;
+function equipmentOf({ quantity, own, hold, replaced, standing, sites }: RandomScenario) {
+  const turn =
+    quantity + 2 * Number(own) + 3 * Number(hold) + Number(replaced) + standing.length + sites.length;
   return {
     hoists: HOISTS[turn % HOISTS.length],
     lifts: LIFTS.map((_, i) => LIFTS[(turn + i) % LIFTS.length]),
