@@ -25,6 +25,10 @@ const STROKES: Readonly<Record<Exclude<Hatch, 'plain' | 'dots'>, readonly Line[]
     [0, 0.25, 1, 0.25],
     [0, 0.75, 1, 0.75],
   ],
+  grid: [
+    [0.5, 0, 0.5, 1],
+    [0, 0.5, 1, 0.5],
+  ],
 };
 
 /** What a chart paints an area with: a plain colour, or a pattern of it. */

@@ -31,7 +31,7 @@ export const LAYOUT = { width: 1080, hasTitles: true, mostRows: 120, isCut: fals
 /** As on a phone: names stand above bars, not beside them, and lines are named under the picture. */
 export const isNarrow = (): boolean => LAYOUT.width < 600;
 
-export type Hatch = 'plain' | 'rising' | 'falling' | 'upright' | 'level' | 'dots' | 'crossed';
+export type Hatch = 'plain' | 'rising' | 'falling' | 'upright' | 'level' | 'dots' | 'crossed' | 'grid';
 export interface Fill {
   readonly colour: string;
   readonly hatch: Hatch;
@@ -64,7 +64,7 @@ export const STATE_FILLS: Readonly<Record<PlaceState, Fill>> = {
   'short of crew': hatched(PALETTE.orange, 'rising', DARK_EDGE, DARK_EDGE),
   'short of parts': hatched(PALETTE.yellow, 'dots', DARK_EDGE, DARK_EDGE),
   'short of carrier': hatched(PALETTE.vermillion, 'crossed', '#ffffff', PALETTE.vermillion),
-  'short of equipment': hatched(PALETTE.orange, 'level', DARK_EDGE, DARK_EDGE),
+  'short of equipment': hatched(PALETTE.orange, 'grid', DARK_EDGE, DARK_EDGE),
   blocked: hatched(PALETTE.purple, 'falling', INK, INK),
   starved: hatched('#ffffff', 'level', PALETTE.purple, '#8f5375'),
   down: plain(PALETTE.black),

@@ -112,22 +112,31 @@ export const randomScenario = fc.record({
   inRework: fc.constantFrom('', ', in rework: without', ', in rework: again', ', in rework: again'),
   /** Trucks back to the site before, to which units are sent back; 0: to the first step of their own site. */
   home: fc.constantFrom(0, 0, 1, 2),
-  /** Of each site, and what of it the steps at its stations claim, in turn. */
-  hoists: fc.constantFrom(
-    '',
-    '',
-    '1',
-    '2',
-    '{ count: 1, failures: { every: { exponential: { mean: 50 min } }, repair: 12 min } }',
-    '{ count: 2, failures: { every: 70 min, by: calendar time, repair: { exponential: { mean: 20 min } } } }',
-  ),
-  lifts: fc.array(
-    fc.constantFrom('', '1', '{ first: 5 min }', '{ last: { exponential: { mean: 5 min } } }'),
-    { minLength: 2, maxLength: 3 },
-  ),
 });
 export type RandomScenario = typeof randomScenario extends fc.Arbitrary<infer T> ? T : never;
 type Station = RandomScenario['sites'][number]['stations'][number];
+
+/**
+ * The hoists of each site, and what of them the steps at its stations claim, in turn: chosen by what is drawn
+ * for other things, so that these stay as they were drawn without them.
+ */
+const HOISTS = [
+  '',
+  '1',
+  '2',
+  '{ count: 1, failures: { every: { exponential: { mean: 50 min } }, repair: 12 min } }',
+  '',
+  '{ count: 2, failures: { every: 70 min, by: calendar time, repair: { exponential: { mean: 20 min } } } }',
+];
+const LIFTS = ['1', '{ first: 5 min }', '', '{ last: { exponential: { mean: 5 min } } }'];
+function equipmentOf({ quantity, own, hold, replaced, standing, sites }: RandomScenario) {
+  const turn =
+    quantity + 2 * Number(own) + 3 * Number(hold) + Number(replaced) + standing.length + sites.length;
+  return {
+    hoists: HOISTS[turn % HOISTS.length],
+    lifts: LIFTS.map((_, i) => LIFTS[(turn + i) % LIFTS.length]),
+  };
+}
 
 /** The scenario as text. `spare` goes in after the first step: a line of the route, or nothing. */
 export function toYaml(drawn: RandomScenario, spare = ''): string {
@@ -156,9 +165,8 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
     inRework,
     beside,
     home,
-    hoists,
-    lifts,
   } = drawn;
+  const { hoists, lifts } = equipmentOf(drawn);
   // What is chosen by other draws leaves the drawn scenarios as they are.
   const comes = release.startsWith('rate') && replaced ? AT_TIMES : release;
   const upTo = (end: string): string => `from: begin, to: ${short ? 'do 0-0' : end}${inRework}`;

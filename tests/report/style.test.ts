@@ -41,7 +41,7 @@ describe('style', () => {
     const pale = Object.values(STATE_FILLS).filter(({ colour }) =>
       [PALETTE.orange, PALETTE.sky, PALETTE.yellow].includes(colour as never),
     );
-    expect(pale).toHaveLength(3);
+    expect(pale).toHaveLength(4);
     for (const { edge } of pale) expect(edge).toBe(DARK_EDGE);
   });
 
@@ -51,7 +51,7 @@ describe('style', () => {
     expect(new Set(looks).size).toBe(PLACE_STATES.length);
     const hatches = STATE_ORDER.map((state) => STATE_FILLS[state].hatch).filter((hatch) => hatch !== 'plain');
     expect(new Set(hatches).size).toBe(hatches.length);
-    expect(hatches).toHaveLength(6);
+    expect(hatches).toHaveLength(7);
   });
 
   it('draws values of an option without any colour, each with a hatch of its own, as a value may be named for a colour', () => {

@@ -1,4 +1,4 @@
-import { CARRIER_BACK, SHORT_CARRIER, SHORT_CREW } from '../floor/states.js';
+import { CARRIER_BACK, SHORT_CARRIER, SHORT_CREW, shownOf } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { ON_WAY_BACK } from '../floor/step-flags.js';
 import { NOT_CLAIMED, type Unit } from '../floor/unit.js';
@@ -49,7 +49,7 @@ export function lackingCompanions(
       continue;
     if (marking && !(resource.isCrew && wantedOf(unit, step, resource) > resource.onHand))
       resource.scarceAt = scan;
-    state = Math.max(state, resource.isCrew ? SHORT_CREW : SHORT_CARRIER);
+    state = shownOf(state, resource.isCrew ? SHORT_CREW : SHORT_CARRIER);
   }
   return state;
 }

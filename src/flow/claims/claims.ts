@@ -1,5 +1,13 @@
 import type { Place } from '../floor/place.js';
-import { DOWN, SHORT_CREW, SHORT_EQUIPMENT, SHORT_PARTS, WAIT_NEEDS, WAIT_REST } from '../floor/states.js';
+import {
+  DOWN,
+  SHORT_CREW,
+  SHORT_EQUIPMENT,
+  SHORT_PARTS,
+  shownOf,
+  WAIT_NEEDS,
+  WAIT_REST,
+} from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
@@ -133,7 +141,7 @@ export function lacking(run: Run, place: Claimant, marking: boolean): number {
     // Who wants more people than this shift has waits for another one, and holds nobody up.
     const wanted = crewOnly || companions.length === 0 ? sum : wantedOf(unit, asked, resource);
     if (marks && !(resource.isCrew && wanted > resource.onHand)) resource.scarceAt = run.scan;
-    short = Math.max(short, resource.isCrew ? SHORT_CREW : resource.isHeld ? SHORT_EQUIPMENT : SHORT_PARTS);
+    short = shownOf(short, resource.isCrew ? SHORT_CREW : resource.isHeld ? SHORT_EQUIPMENT : SHORT_PARTS);
   }
   if (companions.length > 0 && !crewOnly) short = lackingCompanions(unit, asked, run.scan, marks, short);
   if (!crewOnly && (unit.ownOff & ownParts) !== 0) return SHORT_PARTS;

@@ -1,7 +1,7 @@
 import type { Model } from '../model/model.js';
 import { type Memory, NOWHERE, P_CALENDAR, P_STATE } from './memory.js';
 import { Place } from './place.js';
-import { SHORT_CREW, SHORT_PARTS } from './states.js';
+import { rank } from './states.js';
 import type { Station } from './station.js';
 import type { Step } from './step.js';
 import type { Unit } from './unit.js';
@@ -80,7 +80,3 @@ export function showSides(lead: Place): void {
       best = side;
   if (best !== null) lead.mirror(best);
 }
-
-/** Of unmet claims the order is that of a single place: parts, carrier, equipment, then crew. */
-const rank = (state: number): number =>
-  state >= SHORT_CREW && state <= SHORT_PARTS ? SHORT_CREW + SHORT_PARTS - state : state;

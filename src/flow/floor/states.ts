@@ -2,16 +2,27 @@
 export const WORKING = 0,
   CHANGEOVER = 1,
   UNATTENDED = 2,
-  // A place that is short of several things shows the last of these.
   SHORT_CREW = 3,
-  SHORT_EQUIPMENT = 4,
+  SHORT_PARTS = 4,
   SHORT_CARRIER = 5,
-  SHORT_PARTS = 6,
+  SHORT_EQUIPMENT = 6,
   BLOCKED = 7,
   STARVED = 8,
   DOWN = 9,
   OFF_SHIFT = 10;
 export const STATE_COUNT = 11;
+
+/** Of several states the one of lowest rank is shown: of unmet claims parts, carrier, equipment, crew. */
+export const rank = (state: number): number =>
+  state < 0
+    ? STATE_COUNT
+    : state === SHORT_CREW
+      ? SHORT_EQUIPMENT
+      : state > SHORT_CREW && state <= SHORT_EQUIPMENT
+        ? state - 1
+        : state;
+/** Of two states of shortage, -1: none. */
+export const shownOf = (a: number, b: number): number => (rank(a) <= rank(b) ? a : b);
 
 /** Whether a place is at its own task. */
 export const isActive = (state: number): boolean => state <= UNATTENDED || state === DOWN;

@@ -31,16 +31,16 @@ export function nextStretch(run: Run, place: Place, step: Step): boolean {
   let to = total,
     more = 0,
     areThere = true;
-  step.equipmentNeeds.forEach((need, i) => {
-    const { bit, part } = need;
-    if (bit === 0) return;
+  for (let i = 0; i < step.equipmentNeeds.length; i++) {
+    const need = step.equipmentNeeds[i];
+    if (need.bit === 0) continue;
     if (turns[i] > from) to = Math.min(to, turns[i]);
-    else if (part === FIRST) giveBack(run, place, step, i);
-    else if ((place.wanted & bit) === 0) {
-      more |= bit;
+    else if (need.part === FIRST) giveBack(run, place, step, i);
+    else if ((place.wanted & need.bit) === 0) {
+      more |= need.bit;
       areThere &&= isFree(place, need);
     }
-  });
+  }
   place.parts!.to = to;
   place.minutes = to - from;
   if (!areThere) releaseCrew(run, place);

@@ -57,8 +57,8 @@ export function stationsData({ stations }: Results): FileTable {
     ['station', 'name'],
     ['site', 'site'],
     ['places', 'places'],
-    ...PLACE_STATES.flatMap((state) =>
-      measure(state.replaceAll(' ', '_'), ({ share }: StationResult) => share[state], 'share'),
+    ...PLACE_STATES.filter((state) => stations.some(({ share }) => share[state] !== undefined)).flatMap(
+      (state) => measure(state.replaceAll(' ', '_'), ({ share }: StationResult) => share[state], 'share'),
     ),
     ...measure('visits_per_unit', ({ visitsPerUnit }: StationResult) => visitsPerUnit),
   ]);

@@ -1,5 +1,5 @@
 import { count, number } from '../../study/format.js';
-import { SHIFT_STATES, type ShiftState } from '../../study/sections/stations.js';
+import { SHIFT_STATES, type ShiftState, shareIn } from '../../study/sections/stations.js';
 import { standingAt } from './standing.js';
 import { isStop } from './strip.js';
 import { marksAt } from './told.js';
@@ -53,7 +53,7 @@ function stationFigures({ seen }: World, name: string): string[] {
   const here = seen?.station(name),
     lines: string[] = [];
   if (here !== undefined) {
-    const shareOf = (state: ShiftState): number => here.shares[state].mean,
+    const shareOf = (state: ShiftState): number => shareIn(here.shares, state),
       waits = WAITS.filter((state) => shareOf(state) >= LEAST).sort((a, b) => shareOf(b) - shareOf(a));
     lines.push(
       `in use ${percent(here.use)} of the hours on shift, ${units(here.standing)} in its places on average`,

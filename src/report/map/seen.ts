@@ -106,7 +106,7 @@ function usedIn({
     },
     crewUse: (site, name) => crews.find((each) => each.name === name && each.site === site)?.busy.mean,
     equipmentUse: (site, name) =>
-      equipment.find((each) => each.name === name && each.site === site)?.busy.mean,
+      equipment?.find((each) => each.name === name && each.site === site)?.busy.mean,
     laneUse: (name) => laneOf(name)?.truckBusy.mean,
     lane: laneOf,
   };

@@ -1,5 +1,6 @@
 import type { Thing } from '../../scenario/reliefs/thing.js';
 import type { Trip } from '../../study/route/types.js';
+import { shareIn } from '../../study/sections/stations.js';
 import { othersText } from './found.js';
 import { joinsSpot } from './strip.js';
 import { byText, inHundred, laneTexts, rhythm, stepText, whenText } from './words.js';
@@ -73,7 +74,8 @@ export function toldAt(world: World, cell: number, site: string): Told[] {
       more: waiting >= 0.05 && !isAgain ? waitText(waiting, seen?.waitMark) : undefined,
     });
   for (const [state, said] of isAgain ? [] : HELD) {
-    const share = seen?.station(station)?.shares[state].mean ?? 0;
+    const here = seen?.station(station),
+      share = here === undefined ? 0 : shareIn(here.shares, state);
     if (share >= MUCH) told.push({ kind: 'step', text: `${said} ${Math.round(100 * share)} %` });
   }
   told.push(...supplies, ...bracketsTold(world, cell));

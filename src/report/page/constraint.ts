@@ -1,7 +1,7 @@
 import type { ConstraintResult } from '../../study/constraint/results.js';
 import { calledThing } from '../../study/constraint/sentence.js';
 import { capital, count, exact, intervalName, number } from '../../study/format.js';
-import type { StationResult } from '../../study/sections/stations.js';
+import { type StationResult, shareIn } from '../../study/sections/stations.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { columns, type PageTable } from '../columns.js';
 import { allowedText, eachShift, rungsOf, stoppedText, trialVerdict, waitingFor } from '../constraint.js';
@@ -84,7 +84,7 @@ function atWork({ judged, ladder }: ConstraintResult): string[] {
 
 /** What a station does when it is not at work, `else it waits for people 13 %`; empty: it always is. */
 export function idleText(share: StationResult['shareOnShift']): string {
-  const idle = NOT_AT_WORK.map((state) => ({ said: SAID[state], share: share[state].mean }))
+  const idle = NOT_AT_WORK.map((state) => ({ said: SAID[state], share: shareIn(share, state) }))
     .filter((each) => each.share >= LEAST_SHARE)
     .sort((a, b) => b.share - a.share);
   return idle.length === 0

@@ -10,7 +10,7 @@ export function equipment(results: Results, interval: string): PageTable {
       'In use: time with a unit over the time in its hours, of all pieces, repairs of what failed in use ' +
       'included; waiting: places that wait for it, mean over all time; waits: how often one had to, a ' +
       `replication, and their mean length by the clock; down: of one repair, by the clock; ${interval}.`,
-    ...columns(results.equipment, [
+    ...columns(results.equipment ?? [], [
       ['Equipment', 'name'],
       ['Site', 'site'],
       ['Number', 'count'],

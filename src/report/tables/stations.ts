@@ -9,6 +9,7 @@ import { judgedText } from './bottlenecks.js';
 /** In the weeks that are judged, the working share of the whole run beside; without such weeks that alone. */
 export function stations(results: Results, interval: string): PageTable {
   const judged = results.constraint?.judged ?? null,
+    rows = judged?.stations ?? results.stations,
     seen = judged === null ? '' : judgedText(judged, results.replications);
   return {
     id: 'stations',
@@ -16,12 +17,15 @@ export function stations(results: Results, interval: string): PageTable {
     note:
       `Share of place time in per cent, each row adds to 100${judged === null ? '' : `; over ${seen}`}; ` +
       `${interval}.`,
-    ...columns(judged?.stations ?? results.stations, [
+    ...columns(rows, [
       ['Station', 'name'],
       ['Site', 'site'],
       ['Places', 'places'],
-      ...STATE_ORDER.map(
-        (state): Column<StationResult> => [`${state}, %`, ({ share }) => percent(share[state])],
+      ...STATE_ORDER.filter((state) => rows.some(({ share }) => share[state] !== undefined)).map(
+        (state): Column<StationResult> => [
+          `${state}, %`,
+          ({ share: { [state]: share } }) => (share === undefined ? '' : percent(share)),
+        ],
       ),
       ...(judged === null ? [] : [workingWhole(results)]),
       ['Visits per unit', 'visitsPerUnit'],

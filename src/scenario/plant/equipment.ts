@@ -4,7 +4,7 @@ import { FIRST, LAST, WHOLE } from '../../flow/model/steps.js';
 import { calendarName } from '../calendar/calendars.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import type { Lookup } from '../lookup/outline.js';
-import { allSteps, type StationedStep } from '../lookup/placed.js';
+import { allSteps, type PlacedStation, type StationedStep } from '../lookup/placed.js';
 import type { Equipment } from '../types/plant.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';
@@ -128,7 +128,7 @@ export function* equipmentFindings(scenario: Scenario): Iterable<Finding> {
           atKey: true,
         };
       const key = need.first !== undefined ? 'first' : need.last !== undefined ? 'last' : undefined,
-        against = key && againstParts(placed, equipment);
+        against = key && againstParts(placed, where, equipment);
       if (key !== undefined && against !== undefined) yield { path: [...here, key], ...against };
     }
   }
@@ -136,11 +136,11 @@ export function* equipmentFindings(scenario: Scenario): Iterable<Finding> {
 
 /** Why equipment is not for a part of the work of a step. */
 function againstParts(
-  { step, where, path }: StationedStep,
+  { step, path }: StationedStep,
+  { site, station }: PlacedStation,
   equipment: Equipment,
 ): Pick<Finding, 'wanted' | 'seen'> | undefined {
-  const { work, passes, oneShift, crew } = step,
-    { site, station } = where!;
+  const { work, passes, oneShift, crew } = step;
   if (path.at(-2) === 'side by side')
     return { wanted: 'equipment for the whole work of a step side by side', seen: 'a part of it' };
   if (work === undefined)

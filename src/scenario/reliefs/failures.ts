@@ -5,7 +5,9 @@ import type { Scenario } from '../types/scenario.js';
 import { atStation } from './places.js';
 import { type Relief, withEquipment } from './relief.js';
 
-/** Equipment of each station, and what stations share, fails half as often. */
+/**
+ * Equipment of each station, and what stations share, fails half as often: twice as long between failures.
+ */
 export function fewerFailures(scenario: Scenario): Relief[] {
   const ofStations = [...stationsOf(scenario)]
     .filter(([, { station }]) => station.failures.length > 0)

@@ -76,7 +76,8 @@ export interface CapacityTable {
  *   calendar, though some may run through the night: there the capacity is on the safe side. At an unattended
  *   station the day has 24 h.
  * - Minutes at a station that fails are divided by its availability (see `availability`), also those of the
- *   crew, which stays. What failures of shared equipment take is in its own row alone.
+ *   crew, which stays. Repairs of shared equipment lengthen the steps that have it in
+ *   the same way.
  * - A truck's day is that of its driving hours; loading and unloading are not made to wait for the shifts of
  *   the sites.
  * - A carrier's and a team's minutes are a lower bound (see `StayDemand`), so their capacity is an upper one;

@@ -5,7 +5,7 @@ import { sum, sumOf } from '../statistics/sums.js';
 import { carriedMinutes, type StayDemand, stayDemands } from './carriers.js';
 import type { DailyMinutes } from './days.js';
 import type { Demand } from './demand.js';
-import { equipmentMinutes } from './equipment.js';
+import { keptMinutes, repairMinutes } from './equipment.js';
 import { meanDraw } from './means.js';
 import { spotsOf } from './spots.js';
 import { availability, stationMinutes } from './station.js';
@@ -64,7 +64,8 @@ function stationUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRout
       for (const step of spotsOf(model).stepsAt[station]) {
         if (model.sideBySide.group[step] >= 0) continue;
         visits += asks.visits[step];
-        add(byRoute, steps.route[step], stationMinutes(model, asks, step).place / fit);
+        const minutes = stationMinutes(model, asks, step).place + repairMinutes(model, asks, daily, step);
+        add(byRoute, steps.route[step], minutes / fit);
       }
       // A station with lots has one lot at a time; the minutes are then those of the lot, by unit.
       const atOnce = stations.lotMost[station] > 0 ? 1 : stations.places[station];
@@ -116,32 +117,28 @@ function crewUses(
   });
 }
 
-/** What fails holds it up, as with a station, and so does a station that fails while it has it. */
+/** As crews are counted. */
 function equipmentUses(model: Model, asks: Demand, daily: DailyMinutes): UseByRoute[] {
-  const { resources, stations } = model;
+  const { resources } = model;
   return equipmentOf(resources).map((resource) => {
-    const byRoute = new Map<number, number>(),
-      fit = availability(model, stations.count + resource, daily);
+    const byRoute = new Map<number, number>();
     return {
       kind: 'equipment',
       ...named(model, 'resources', resource),
-      visits: askedBySteps(model, asks, daily, resource, byRoute, fit),
+      visits: askedBySteps(model, asks, daily, resource, byRoute),
       byRoute,
       available: resources.amount[resource] * daily.of(resources.calendar[resource]),
     };
   });
 }
 
-/**
- * Adds the minutes that steps ask of people or equipment, which are fit for this share of it; their visits.
- */
+/** Adds the minutes that steps ask of people or equipment; their visits. */
 function askedBySteps(
   model: Model,
   asks: Demand,
   daily: DailyMinutes,
   resource: number,
   byRoute: Map<number, number>,
-  fit = 1,
 ): number {
   const { steps } = model;
   let visits = 0;
@@ -150,8 +147,8 @@ function askedBySteps(
     add(
       byRoute,
       steps.route[step],
-      (steps.needAmount[row] * equipmentMinutes(model, asks, { step, row })) /
-        (availability(model, steps.station[step], daily) * fit),
+      (steps.needAmount[row] * keptMinutes(model, asks, daily, { step, row })) /
+        availability(model, steps.station[step], daily),
     );
   }
   return visits;

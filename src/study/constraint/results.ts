@@ -64,7 +64,7 @@ export interface JudgedResult {
   readonly replications: number;
   readonly stations: readonly StationResult[];
   readonly crews: readonly Pick<CrewResult, 'name' | 'site' | 'busy'>[];
-  readonly equipment: readonly EquipmentResult[];
+  readonly equipment?: readonly EquipmentResult[] | undefined;
   readonly lanes: readonly LaneResult[];
   readonly carriers: readonly CarriersResult[];
   readonly teams: readonly TeamResult[];

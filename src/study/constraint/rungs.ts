@@ -85,7 +85,9 @@ function stationRungs(plan: Of, row: CapacityRow, capacity: number, station: num
       'blocked, no room ahead': lost(minutes('blocked') - (aUnit - planned) * shipped),
       'short of crew': lost(minutes('short of crew')),
       'short of parts': lost(minutes('short of parts')),
-      'short of equipment': lost(minutes('short of equipment')),
+      ...(equipmentOf(model.resources).length > 0 && {
+        'short of equipment': lost(minutes('short of equipment')),
+      }),
       'short of a carrier or team': lost(minutes('short of carrier')),
       'failures and outages beyond the average': lost(minutes('down') - (planned - fit) * shipped),
       'changeovers beyond the average': lost(minutes('changeover') - change * shipped),

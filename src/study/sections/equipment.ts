@@ -21,10 +21,12 @@ export interface EquipmentResult {
   readonly downHours: Estimate;
 }
 
-/** Site by site, in the order of the scenario. */
-export function equipment(sample: Sample): Pending<EquipmentResult[]> {
-  const { resources, stations } = sample.model;
-  return equipmentOf(resources).map((resource, id) => {
+/** Site by site, in the order of the scenario; undefined where there is none. */
+export function equipment(sample: Sample): Pending<EquipmentResult[]> | undefined {
+  const { resources, stations } = sample.model,
+    shared = equipmentOf(resources);
+  if (shared.length === 0) return undefined;
+  return shared.map((resource, id) => {
     const owner = stations.count + resource;
     return {
       ...named(sample.model, 'resources', resource),

@@ -63,8 +63,8 @@ export interface Results extends ResultsHead<'simulate'> {
   readonly changeovers: readonly ChangeoverResult[];
   readonly buffers: readonly BufferResult[];
   readonly crews: readonly CrewResult[];
-  /** Shared by stations of a site. */
-  readonly equipment: readonly EquipmentResult[];
+  /** Shared by stations of a site; undefined where there is none. */
+  readonly equipment?: readonly EquipmentResult[] | undefined;
   readonly overtime: readonly OvertimeResult[];
   readonly shutdowns: readonly ShutdownResult[];
   readonly inspections: readonly InspectionResult[];

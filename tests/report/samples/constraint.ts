@@ -88,7 +88,6 @@ function busier(whole: Whole): Whole {
       share: busierShare(station.share),
       shareOnShift: busierShare(station.shareOnShift),
     })),
-    equipment: whole.equipment,
     crews: whole.crews.map(({ name, site, busy }) => ({ name, site, busy: more(busy) })),
     lanes: whole.lanes.map((lane) => ({ ...lane, truckBusy: more(lane.truckBusy) })),
     bottlenecks: whole.bottlenecks.map((each) => ({

@@ -5,13 +5,7 @@ import { type BottleneckResult } from '../../../src/study/sections/bottlenecks.j
 import { type BufferResult } from '../../../src/study/sections/buffers.js';
 import { type InspectionResult } from '../../../src/study/sections/inspections.js';
 import type { RecoveryResult } from '../../../src/study/sections/outages.js';
-import {
-  PLACE_STATES,
-  type PlaceState,
-  SHIFT_STATES,
-  type ShiftState,
-  type StationResult,
-} from '../../../src/study/sections/stations.js';
+import { PLACE_STATES, type PlaceState, type StationResult } from '../../../src/study/sections/stations.js';
 import { type Results } from '../../../src/study/simulate/results.js';
 import { type Estimate } from '../../../src/study/statistics/estimate.js';
 import { proportion } from '../../../src/study/statistics/proportion.js';
@@ -67,17 +61,20 @@ export function sampleResults({
   }));
 
   const stations: StationResult[] = places.map(({ name, site }, index) => {
-    const weights = PLACE_STATES.map((state) => weightOf(state, index) * (0.4 + random()));
+    const weights = STATES.map((state) => weightOf(state, index) * (0.4 + random()));
     const onShift = weights.slice(0, -1).reduce((sum, weight) => sum + weight, 0);
     const share = Object.fromEntries(
-      PLACE_STATES.map((state, column) => {
+      STATES.map((state, column) => {
         const mean = state === 'off shift' ? 0.05 : (0.95 * (weights[column] ?? 0)) / onShift;
         return [state, around(mean, mean * 0.04)];
       }),
-    ) as Record<PlaceState, Estimate>;
+    ) as Record<State, Estimate>;
     const shareOnShift = Object.fromEntries(
-      SHIFT_STATES.map((state) => [state, around(share[state].mean / 0.95, share[state].mean * 0.04)]),
-    ) as Record<ShiftState, Estimate>;
+      STATES.filter((state) => state !== 'off shift').map((state) => [
+        state,
+        around(share[state].mean / 0.95, share[state].mean * 0.04),
+      ]),
+    ) as Record<Exclude<State, 'off shift'>, Estimate>;
     return {
       name,
       site,
@@ -274,7 +271,6 @@ export function sampleResults({
       mixer(54321),
     ),
     buffers,
-    equipment: [],
     crews: ['welders', 'painters', 'fitters', 'electricians', 'testers'].map((name, index) => ({
       name,
       site: SITES[index % 3] ?? '',
@@ -591,17 +587,20 @@ function stationName(index: number): string {
   return `${WORK[index % WORK.length]} ${index + 1}`;
 }
 
+/** No site of the sample shares equipment. */
+type State = Exclude<PlaceState, 'short of equipment'>;
+const STATES = PLACE_STATES.filter((state): state is State => state !== 'short of equipment');
+
 /** How much of a place's time each state takes, before chance: each station gets a leaning of its own. */
-function weightOf(state: PlaceState, index: number): number {
-  const lean = PLACE_STATES[3 + (index % 6)];
-  const base: Record<PlaceState, number> = {
+function weightOf(state: State, index: number): number {
+  const lean = STATES[3 + (index % 6)];
+  const base: Record<State, number> = {
     working: 6,
     changeover: index % 4 === 2 ? 0.8 : 0,
     unattended: index % 5 === 3 ? 3 : 0,
     'short of crew': 0.5,
     'short of parts': 0.3,
     'short of carrier': 0.2,
-    'short of equipment': 0,
     blocked: 0.9,
     starved: 1.2,
     down: 0.3,

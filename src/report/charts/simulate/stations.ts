@@ -1,7 +1,13 @@
 import { count } from '../../../study/format.js';
 import { type BottleneckResult } from '../../../study/sections/bottlenecks.js';
-import { SHIFT_STATES, type ShiftState, type StationResult } from '../../../study/sections/stations.js';
+import {
+  SHIFT_STATES,
+  type ShiftState,
+  type StationResult,
+  shareIn,
+} from '../../../study/sections/stations.js';
 import { type Results } from '../../../study/simulate/results.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
 import { sameAs } from '../../constraint.js';
 import { STATE_FILLS, STATE_ORDER } from '../../style.js';
 import { judgedText } from '../../tables/bottlenecks.js';
@@ -47,10 +53,10 @@ export function placeTime(results: Results): Chart | null {
       100,
     ),
     lost = figures(
-      shown.map((station) => station.shareOnShift[largestLoss(station)]),
+      shown.map((station) => largestLoss(station)[1]),
       100,
     ),
-    states = STATES.filter((state) => shown.some(({ shareOnShift }) => shareOnShift[state].mean > 0));
+    states = STATES.filter((state) => shown.some(({ shareOnShift }) => shareIn(shareOnShift, state) > 0));
   return rowChart({
     finding: finding(judged?.bottlenecks ?? results.bottlenecks, judged !== null),
     how:
@@ -76,7 +82,7 @@ export function placeTime(results: Results): Chart | null {
     datasets: states.map((state) =>
       filledBars(
         state,
-        perRow(rows, (station) => station.shareOnShift[state].mean * 100),
+        perRow(rows, (station) => shareIn(station.shareOnShift, state) * 100),
         STATE_FILLS[state],
       ),
     ),
@@ -94,18 +100,18 @@ const workingWhole = ({
   },
 ];
 
-function largestLoss(station: StationResult): ShiftState {
-  return LOSSES.reduce((worst, state) =>
-    station.shareOnShift[state].mean > station.shareOnShift[worst].mean ? state : worst,
-  );
+function largestLoss({ shareOnShift: shares }: StationResult): readonly [ShiftState, Estimate] {
+  return LOSSES.flatMap((state) => {
+    const share = shares[state];
+    return share === undefined ? [] : [[state, share] as const];
+  }).reduce((worst, each) => (each[1].mean > worst[1].mean ? each : worst));
 }
 
 /** Less of its time is told as none. */
 const LITTLE = 0.0005;
 
 function lossText(station: StationResult, write: Figures): string {
-  const state = largestLoss(station),
-    share = station.shareOnShift[state];
+  const [state, share] = largestLoss(station);
   return share.mean < LITTLE ? 'none' : `${state} ${write.short(share)}`;
 }
 
