@@ -10,7 +10,7 @@ export function carriers(results: Results, interval: string): PageTable {
     title: 'Carriers',
     note:
       'Mean numbers with units, on the way back and free; hold: mean time with one unit, the way back not ' +
-      `included; ${interval}.`,
+      `nights included; ${interval}.`,
     ...columns(results.carriers, [
       ['Carriers', 'name'],
       ['Site', 'site'],
@@ -34,8 +34,8 @@ export function teams(results: Results, interval: string): PageTable {
     id: 'teams',
     title: 'Teams',
     note:
-      `Mean number of such teams with units${mayLack ? OF_WHOM : ''}; hold: mean time with one unit, nights ` +
-      `included; ${interval}.`,
+      `Mean number of such teams with units${mayLack ? BESIDE : ''}; hold: mean time with one unit, ` +
+      `nights included; ${interval}.`,
     ...columns(results.teams, [
       ['Team', 'name'],
       ['Site', 'site'],
@@ -48,7 +48,7 @@ export function teams(results: Results, interval: string): PageTable {
   };
 }
 
-const OF_WHOM = ', and of those without people, as too few are there';
+const BESIDE = ', and of those without people, as too few are there';
 const WITHOUT: Column<TeamResult> = [
   'Without people',
   ({ withoutPeople }) => (withoutPeople === undefined ? '' : estimated(withoutPeople)),
