@@ -253,7 +253,7 @@ ${sites
           s,
           i,
           stations,
-          liftText(one, hoists, lifts[i % lifts.length]!),
+          liftText(one, hoists, lifts[i % lifts.length]),
           home > 0 && s > 0 ? s - 1 : s,
         ),
       ),

@@ -5,6 +5,7 @@ import { SHORT_PARTS, WORKING } from '../../src/flow/floor/states.js';
 import { compile } from '../../src/scenario/compile.js';
 import { readScenario } from '../../src/scenario/read.js';
 import { type CapacityRow, capacity } from '../../src/study/capacity/capacity.js';
+import { standstillWarnings } from '../../src/study/standstill/warnings.js';
 import { at, minutesIn, play, shippedAt, visits } from '../flow/run-yaml.js';
 
 const textOf = (name: string): string =>
@@ -62,9 +63,11 @@ describe('06-kits.yaml', () => {
 describe('06-full-kit.yaml', () => {
   const text = textOf('06-full-kit'),
     played = play(text),
-    noteOf = (yaml: string): string | null => {
+    warned = (yaml: string): string[] => {
       const { scenario } = readScenario(yaml, 'full kit', () => '');
-      return capacity(compile(scenario!), scenario!).note;
+      return standstillWarnings(compile(scenario!), scenario!).map(
+        ({ path, remedy }) => `${path.join(' ')}: ${remedy}`,
+      );
     };
 
   it('is never short of parts at the bench, and lets units without a coupling pass', () => {
@@ -82,11 +85,10 @@ describe('06-full-kit.yaml', () => {
   it('would stand still at the bench without a full kit, and check warns of it', () => {
     const without = text.replace('dashboards: { stock: 2,', 'dashboards: { stock: 2, full kit: false,');
     expect(play(without).seen).toMatchObject({ outcome: 'gridlock', minutes: 0 });
-    expect(noteOf(text)).toBeNull();
-    expect(noteOf(without)).toBe(
-      'bench may stand still: dashboards can wait in all of its places for looms, which are built there; ' +
-        'let them wait outside (full kit, wait for parts)',
-    );
+    expect(warned(text)).toEqual([]);
+    expect(warned(without)).toEqual([
+      'feeders looms: a full kit for dashboards, or a station of their own for looms',
+    ]);
   });
 });
 

@@ -10,7 +10,6 @@ import {
 } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
-import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import { hasAll, lackingCompanions, takeCompanions, wantedOf } from './carriers.js';
 import {
@@ -113,12 +112,6 @@ export function lacksCrew(place: Place, step: Step): boolean {
   if ((step.flags & HAS_NEEDS) === 0) return false;
   if (step.teamBits !== 0 && lacksTeam(place.unit!, step)) return true;
   return !place.holdsCrew && step.needs.length > 0 && step.needs[0].resource.isHeld;
-}
-
-/** An own part of the unit is back: if the unit waits for it, its request is looked at again. */
-export function ownPartBack(run: Run, unit: Unit): void {
-  const { pool } = unit.step;
-  if (pool !== null && pool.waiting > 0) run.listMatch(pool);
 }
 
 /**

@@ -113,3 +113,9 @@ export function takeAlong(run: Run, parent: Unit, part: Unit): void {
     openItem(part, slot);
   }
 }
+
+/** An own part of the unit is back: if the unit waits for it, its request is looked at again. */
+export function ownPartBack(run: Run, unit: Unit): void {
+  const { pool } = unit.step;
+  if (pool !== null && pool.waiting > 0) run.listMatch(pool);
+}

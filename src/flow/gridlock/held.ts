@@ -1,6 +1,6 @@
+import type { Claimant } from '../claims/outside.js';
 import type { Resource } from '../claims/resource.js';
 import type { Buffer } from '../floor/buffer.js';
-import type { Place } from '../floor/place.js';
 import { EMPTYING, UNLOADING, WAIT_DOCK } from '../floor/states.js';
 import type { Unit } from '../floor/unit.js';
 import { UNLIMITED } from '../model/model.js';
@@ -68,15 +68,15 @@ function counts(alive: Alive, unit: Unit, kind: LackKind, name: string): Counts 
   }
 }
 
-/** What a unit claims under a name, where it stands: of several places those of steps side by side. */
-function claimedBy(alive: Alive, { place: stand }: Unit, name: string): Counts {
-  if (stand === null) return NOT_COUNTED;
-  for (const place of taskPlaces(stand).filter((at) => alive.floor.claimsAt(at)))
+/** What a unit claims under a name: outside, or where it stands, at any of the steps side by side there. */
+function claimedBy(alive: Alive, { place: stand, asks }: Unit, name: string): Counts {
+  const at: readonly Claimant[] = asks !== null ? [asks] : stand === null ? [] : taskPlaces(stand);
+  for (const place of at.filter((each) => alive.floor.claimsAt(each)))
     for (const want of wantsOf(place)) if (want.resource.name === name) return claimed(alive, place, want);
   return NOT_COUNTED;
 }
 
-function claimed(alive: Alive, place: Place, want: Want): Counts {
+function claimed(alive: Alive, place: Claimant, want: Want): Counts {
   const { resource, amount: wanted } = want,
     { kind, amount, free, feeder, supply } = resource,
     { resources: columns, siteNames } = alive.run.model,

@@ -41,9 +41,8 @@ import { countRework, enterPhase, mirror, putOff, repair, resume } from './timin
 
 /**
  * What goes on at a place, rules 3 and 4: a changeover that passes by itself, needs, a changeover by people,
- * passes of work and settle, process, repair. The crew is held from the needs to the end of the last work, with its equipment
- * (settling between passes included, a wait for a shift with time enough left out), and through a repair that
- * follows at once; the last settle and the process are unattended.
+ * passes of work and settle, process, repair. Crew and equipment are held from the needs to the end of the
+ * last work, settling between passes included, and in a repair that follows at once.
  */
 
 /** The unit at `place` begins its step. */
@@ -95,9 +94,7 @@ export function beginRepair(run: Run, place: Place, step: Step): void {
   repair(run, place, step, IN_REPAIR);
 }
 
-/**
- * The phase that was going on at `place` is over. True: the step is done, but for what `complete` sees to.
- */
+/** The phase going on at `place` is over. True: the step is done, but for what `complete` sees to. */
 export function nextPhase(run: Run, place: Place): boolean {
   const { step } = place.unit!;
   switch (place.phase) {

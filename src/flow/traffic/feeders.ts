@@ -1,7 +1,7 @@
 import { builtUpTo, handOver, kitFor } from '../claims/asked.js';
 import { letGo } from '../claims/carriers.js';
-import { ownPartBack, request } from '../claims/claims.js';
-import { bringBack, takeAlong } from '../claims/joins.js';
+import { request } from '../claims/claims.js';
+import { bringBack, ownPartBack, takeAlong } from '../claims/joins.js';
 import { type Claimant, OutsideClaim } from '../claims/outside.js';
 import { give } from '../claims/resource.js';
 import type { Route, Step } from '../floor/step.js';

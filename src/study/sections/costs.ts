@@ -110,8 +110,8 @@ const totalOf =
     sumOf(parts, ({ of }) => of(observation));
 
 /**
- * All that has a price, in the order of the results. What is paid by the day for trucks, carriers, equipment,
- * floor and the whole follows what is there on the day, at the prices of then; all others are those of the end.
+ * All that has a price, in the order of the results. What is paid by the day follows what is there on the
+ * day, at the prices of then; all other prices are those of the end.
  * @param before how the scenario is before changes are there
  */
 export function pricedParts(model: Model, costs: Costs, before: Scenario['before'] = []): Part[] {
@@ -140,16 +140,15 @@ export function pricedParts(model: Model, costs: Costs, before: Scenario['before
       return money + each.lanes.trips[lane] * trip + trucksByDay[lane](each);
     }, 0),
   );
-  add(
-    everPriced(({ equipment }) => equipment !== undefined),
-    'equipment',
-    byDay(equipmentDay),
-  );
-  add(
-    everPriced(({ carriers }) => carriers !== undefined),
-    'carriers',
-    byDay(carrierDay),
-  );
+  for (const [name, day] of [
+    ['equipment', equipmentDay],
+    ['carriers', carrierDay],
+  ] as const)
+    add(
+      everPriced((each) => each[name] !== undefined),
+      name,
+      byDay(day),
+    );
   add(costs.unitDay !== undefined, 'units in work', (each) => each.wip * days(each) * costs.unitDay!);
   add(
     everPriced(({ spaceDay }) => spaceDay !== undefined),

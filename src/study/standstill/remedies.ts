@@ -1,5 +1,6 @@
 import type { Held } from '../../flow/gridlock/holder.js';
 import type { Standstill } from '../../flow/gridlock/stuck.js';
+import type { Model } from '../../flow/model/model.js';
 import { reliefsOf } from '../../scenario/reliefs/kinds.js';
 import type { Relief } from '../../scenario/reliefs/relief.js';
 import {
@@ -12,6 +13,7 @@ import { keyOfThing } from '../../scenario/reliefs/thing.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { own } from '../../scenario/values/raw.js';
 import { exact } from '../format.js';
+import type { Circle } from './circles.js';
 
 /** So many changes are tried. */
 const MOST_TRIED = 6;
@@ -94,4 +96,15 @@ function remedies(scenario: Scenario, reliefs: readonly Relief[], { kind, name, 
     default:
       return [];
   }
+}
+
+/** What lets those wait outside who wait in their places for parts; '' where that is done. */
+export function waitElsewhere({ steps, routes }: Model, circle: Circle): string {
+  const step = circle.find(({ why }) => why === 'parts')?.step ?? -1,
+    route = steps.route[step];
+  if (step < 0) return '';
+  if (route > 0) return routes.fullKit[route] === 1 ? '' : `a full kit for ${routes.names[route]}, or `;
+  return steps.asksAhead[step] === 1
+    ? ''
+    : `${steps.names[step]} that waits for its parts in the buffer, or `;
 }

@@ -47,8 +47,8 @@ export function waitsOf(model: Model): Wait[] {
     ...(steps.route[step] > 0 ? [[made(steps.route[step]), -1] as const] : []),
   ];
   /**
-   * The same of who waits for what a step takes besides its crew: for a kit a sub-assembly that has not begun,
-   * unless it does the step again; ahead of the station a unit in the place where it comes from.
+   * The same of who waits for what a step takes besides its crew: for a kit a sub-assembly that has not
+   * begun, unless it does the step again; ahead of the station a unit in the place where it comes from.
    */
   const whoWaits = (step: number, but = -1): ReturnType<typeof has> => {
     if (isInKit(model, step) && !isRepeated(model, step)) return [[made(steps.route[step]), -1]];

@@ -10,6 +10,7 @@ import { sum } from '../statistics/sums.js';
 import { type Circle, canFill, circlesOf } from './circles.js';
 import { mostByRoom } from './enough.js';
 import { type Nodes, nodesOf } from './nodes.js';
+import { waitElsewhere } from './remedies.js';
 import type { Wait } from './wait.js';
 import { waitsOf } from './waits.js';
 
@@ -135,7 +136,7 @@ function partsThrough({ model, nodes }: Of, { of: route }: Wait, circle: Circle)
   return {
     path: ['feeders', name],
     text: `what waits for ${name} may stand where they have to go through: ${chain(nodes, circle)}`,
-    remedy: `a station of their own for ${name}`,
+    remedy: `${waitElsewhere(model, circle)}a station of their own for ${name}`,
   };
 }
 

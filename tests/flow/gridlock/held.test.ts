@@ -80,7 +80,7 @@ programme: { arrivals: 60 min, quantity: 20 }
 sites: { hall: { stations: { bench: { places: 2, buffer: unlimited }, line: {}, end: { buffer: unlimited } } } }
 feeders:
   looms: { stock: 1, at start: 1, route: [{ step: bind, at: bench, work: 30 min }] }
-  dashboards: { stock: 2, at start: 2, route: [{ step: wire, at: bench, parts: { looms: 1 }, work: 10 min }] }
+  dashboards: { stock: 2, at start: 2, full kit: false, route: [{ step: wire, at: bench, parts: { looms: 1 }, work: 10 min }] }
 route: [{ step: fit, at: line, parts: { looms: 1, dashboards: 2 }, work: 5 min }]
 `),
     ).toEqual([

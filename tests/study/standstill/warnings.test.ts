@@ -151,7 +151,7 @@ route: [{ step: fit, at: line, parts: { looms: 1, dashboards: 2 }, work: 5 min }
         text:
           'what waits for looms may stand where they have to go through: bench may wait for looms, ' +
           'looms for bench',
-        remedy: 'a station of their own for looms',
+        remedy: 'a full kit for dashboards, or a station of their own for looms',
       },
     ]);
     expect(warned(bench(3))).toEqual([]);
