@@ -131,8 +131,8 @@ function bestText(results: FactorsResults, main: MeasureByFactors | undefined, a
     name = `“${changesOf(results, c)}”`;
   if (combination.isBase)
     return behind === 0
-      ? 'Today’s ships the most, surely more than any other combination.'
-      : 'No combination surely ships more than today’s.';
+      ? 'Keep today’s build: it ships the most, surely more than any other combination.'
+      : 'Keep today’s build: no combination surely ships more.';
   const gained = `${gain(found.difference, a)} than today`;
   const begin = capital(beginWith(name, undefined));
   return best.nearest !== null

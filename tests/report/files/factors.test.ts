@@ -112,22 +112,21 @@ describe('the first screen of an experiment', () => {
     );
   });
 
-  it('gives what matters most as it is with all else as today, and on average', () => {
-    const { answer, sure } = factorsFirst({
+  it('gives what matters most as it is with all else as today, and says what the picture is an average of', () => {
+    const { answer, sure, picture } = factorsFirst({
       ...withEffects([0.3, 0.5], [0.1, 0.2], [0, 0.05]),
       combinations: results.combinations,
     });
     expect(answer).toBe('Most: build from 2 h to 1 h, 9 a day more.');
-    expect(sure).toMatch(
-      /^That is .*, all else as today; on average over the values of the other .* a day more/,
-    );
+    expect(sure).toMatch(/^That is .*, all else as today\. Today it ships /);
+    expect(picture.more).toContain('on average over the values of the other;');
   });
 
   it('says what two do beyond their sum, and what does not matter, only by whole intervals', () => {
     expect(first([0.3, 0.5], [0.1, 0.2], [0.2, 0.4]).toDo).toContain(
-      'Build with trim: 0.30 a day more (0.20 to 0.40) than the sum of both.',
+      'Build with trim: 0.30 a day more (0.20 to 0.40) than the two bring alone, added up.',
     );
-    expect(first([0.3, 0.5], [0.1, 0.2], [-0.2, 0.4]).toDo).not.toContain('sum of both');
+    expect(first([0.3, 0.5], [0.1, 0.2], [-0.2, 0.4]).toDo).not.toContain('added up');
     expect(first([0.3, 0.5], [-0.05, 0.05], [0, 0.05]).toDo).toContain(
       'Makes no difference that matters: trim.',
     );
@@ -143,15 +142,15 @@ describe('the first screen of an experiment', () => {
       'What changes most what “four units” ships: build or trim? The scenario notes: “Invented data.”',
     );
     expect(toDo).toMatch(
-      /^“build 1 h” ships \d.* than today\. It has the fewest changes of those that may ship the most\./,
+      /^Begin with “build 1 h” \(price not given\): \d.* than today\. It has the fewest changes of those that may ship the most\./,
     );
     expect(whenAndCost[0]).toMatch(/^With “build 1 h” the last unit is out /);
-    expect(whenAndCost[1]).toContain('the price of the change is not known here');
+    expect(whenAndCost[1]).toContain('the price of the change not counted');
     expect(
       factorsFirst({ ...results, best: { combination: 0, notBehind: [], nearest: null } }),
     ).toMatchObject({
       toDo: expect.stringContaining(
-        'Today’s ships the most, surely more than any other combination.',
+        'Keep today’s build: it ships the most, surely more than any other combination.',
       ) as string,
       whenAndCost: [],
     });

@@ -189,8 +189,6 @@ describe('the scenarios of this repository', () => {
       return warned(readFileSync(path, 'utf8'), read).map((each) => `${file} ${each.path}`);
     });
     expect(found).toEqual([
-      // Two replications of 6,000 stand still.
-      'rescue-tender.yaml feeders.looms',
       // Its times are fixed and never let the two meet.
       'rules/07-sent-back.yaml route[2].finds.spatter.back to',
       'rules/16-gridlock.yaml route[2]',
