@@ -67,7 +67,7 @@ export const shortForms = (text: string): string[] =>
   SHORT_FORMS.filter(([form]) => form.test(text)).map(([, meaning]) => meaning);
 
 const SHORT_FORMS: readonly (readonly [form: RegExp, meaning: string])[] = [
-  [/too few, [\d,]+ would do/, 'too few: too few replications to say, about so many would do'],
+  [/too few, [\d,]+ would do/, 'too few: so many replications would do'],
   [/\bnot seen(?!,)/, 'not seen: in none of the replications'],
   [/\bnot seen, under/, 'not seen, under: in none of the replications, so at most so many in one'],
   [/\balways\)?$/m, 'always: the same in all replications'],

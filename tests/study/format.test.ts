@@ -66,9 +66,7 @@ describe('numbers with their intervals', () => {
 
   it('explains each short form that stands in a text, and no other', () => {
     expect(shortForms('3 (2 to 4)\n0 (none)')).toEqual([]);
-    expect(shortForms('0.1 (too few, 1,300 would do)')).toEqual([
-      'too few: too few replications to say, about so many would do',
-    ]);
+    expect(shortForms('0.1 (too few, 1,300 would do)')).toEqual(['too few: so many replications would do']);
     expect(shortForms('always on top\n0 (not seen)')).toEqual(['not seen: in none of the replications']);
     expect(shortForms('0 (not seen, under 0.15)')).toEqual([
       'not seen, under: in none of the replications, so at most so many in one',

@@ -40,7 +40,7 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
     sure:
       `Today it ships ${between(base.throughput)}${a} (${howTogether(base.throughput, level)})` +
       (none && first !== undefined ? `; with the best single change no more than ${most(results)}.` : '.'),
-    why: first === undefined || !isAlone ? null : why(first, results),
+    why: first === undefined ? null : why(results),
     toDo:
       first === undefined
         ? 'Try two changes together.'
@@ -70,10 +70,20 @@ function most({ base, reliefs }: ReliefsResults): string {
   return number(high + Math.max(...reliefs.map(({ gain }) => boundsOf(gain).high)));
 }
 
-/** Only of the one that is told apart from all others. */
-const why = ({ of, text }: Relief, { reliefs }: ReliefsResults): string =>
-  `${capital(calledThing(of))}: of ${exact(reliefs.length)} changes looked at, ${onEveryShift(text)} ` +
-  'brings the most.';
+/** More would not be read at a glance, and are no cause. */
+const MOST_NAMED = 3;
+const ANY_OF = new Intl.ListFormat('en-GB', { type: 'disjunction' });
+
+/** Of the one that is told apart from all others, or of a few that are not told apart from each other. */
+function why({ reliefs, best }: ReliefsResults): string | null {
+  if (best === null || best.others > 0 || best.named > MOST_NAMED) return null;
+  const told = reliefs.slice(0, best.named),
+    looked = `of ${exact(reliefs.length)} changes looked at`,
+    things = ANY_OF.format([...new Set(told.map(({ of }) => calledThing(of)))]);
+  return told.length === 1
+    ? `${capital(things)}: ${looked}, ${onEveryShift(told[0]?.text ?? '')} brings the most.`
+    : `${capital(things)}: ${looked}, theirs bring the most; which of them is not settled.`;
+}
 
 function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): string {
   if (measureNext === null) return 'No guess or estimate that was varied surely moves it.';

@@ -21,7 +21,7 @@ export const FORMS = {
   paper: {
     width: 1000,
     columns: 3,
-    margin: 16,
+    margin: 8,
     nameSize: 11.5,
     smallSize: 10.5,
     pageHeight: 1414,

@@ -95,7 +95,7 @@ describe('the least money for a unit a day', () => {
 describe('prices of change in the report of reliefs', () => {
   it('have columns in the terminal, a table on the page and columns in reliefs.csv', async () => {
     const results = withOffers({ [BOOTH]: offer, [PAINTERS]: { ...offer, names: ['p'], price: 18000 } });
-    expect(reliefsTable(results, 240)).toMatch(/one place more at colour booth .* 410,000 +1,500,000 +2$/m);
+    expect(reliefsTable(results, 240)).toMatch(/one place more at colour booth .* 410,000 +1,600,000 +2$/m);
     const table = reliefsPage(results).tables.find(({ id }) => id === 'prices')!;
     expect(table.rows.map((row) => row.slice(0, 4).map(textOf))).toEqual([
       ['one person more on every shift in painters (coachworks)', '1', '18,000', '5 months'],

@@ -60,10 +60,10 @@ export function placeTime(results: Results): Chart | null {
   return rowChart({
     finding: finding(judged?.bottlenecks ?? results.bottlenecks, judged !== null),
     how:
-      'Place time on shift' +
-      `${judged === null ? '' : `. Over ${judgedText(judged, judged.replications)}`}. ` +
+      'Time on shift' +
+      `${judged === null ? '' : `, ${judgedText(judged, judged.replications)}`}. ` +
       `Brackets: ${intervalNote(seen)}.` +
-      (idle > 0 && busy.length > 0 ? ` ${count(idle, 'station')} with hardly any work not drawn.` : '') +
+      (idle > 0 && busy.length > 0 ? ` ${count(idle, 'idle station')} not drawn.` : '') +
       note,
     above: 100,
     each: rowHeight(rows.length),
