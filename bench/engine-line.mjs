@@ -1,7 +1,9 @@
 // The reference line as a planner would write it, through the general engine.
 import { compile, observe, prepare, readScenario, simulate, tuneFor } from '../dist/study/library.js';
 
-const STATIONS = 22;
+const STATIONS = 22,
+  // States of a place, in the order of flow/floor/states.ts.
+  STATES = 11;
 
 const text = (hours, warmUp) => `
 scenario: reference line
@@ -38,7 +40,8 @@ export function engineLine(hours, warmUp, seed) {
   const plan = planFor(hours, warmUp),
     run = simulate(plan, String(seed), 0),
     seen = observe(run, 0);
-  const shares = (state) => Array.from({ length: STATIONS }, (_, s) => seen.stationShares[s * 10 + state]);
+  const shares = (state) =>
+    Array.from({ length: STATIONS }, (_, s) => seen.stationShares[s * STATES + state]);
   return {
     // Visits begun in the time observed, and those of warm-up at the same rate: what the loop counts too.
     completions: seen.stepVisits.reduce((a, b) => a + b, 0) * (1 + warmUp / hours),
@@ -47,8 +50,8 @@ export function engineLine(hours, warmUp, seed) {
     leadTime: seen.leadMean / 60,
     leadTimeP95: seen.leadP95 / 60,
     working: shares(0),
-    blocked: shares(6),
-    starved: shares(7),
+    blocked: shares(7),
+    starved: shares(8),
     seed,
   };
 }

@@ -52,8 +52,10 @@ export function request(run: Run, place: Claimant): boolean {
 
 /** As `request`, with the time of an earlier asking: work that was begun goes ahead of what came later. */
 export function requestAgain(run: Run, place: Claimant): boolean {
-  const pool = place.asked.pool!;
+  const { asked } = place,
+    pool = asked.pool!;
   place.wantedSince = run.now;
+  place.teamOrder = asked.teamBits === 0 ? Infinity : teamOrderAt(place);
   const short = lacking(run, place, false);
   if (pool.waiting === 0 && short < 0) {
     takeNeeds(run, place);
@@ -161,6 +163,7 @@ export function takeNeeds(run: Run, place: Claimant): void {
     }
   }
   if (asked.companions.length > 0 && !crewOnly) takeCompanions(unit, asked, run.now);
+  if (asked.teamBits !== 0) place.teamOrder = teamOrderAt(place);
   if (place.lackedSupplies !== 0) endLack(run, place);
   if (place.lackedEquipment !== 0) endLackOfEquipment(run, place);
   if (unit.brought !== null && !crewOnly) takeOwnParts(run, unit, asked);
@@ -184,9 +187,7 @@ export const isToBegin = (phase: number): boolean => phase === WAIT_NEEDS || pha
 
 /** The order of requests: first those of units with teams that may be without people. */
 export function goesBefore(a: Claimant, b: Claimant): boolean {
-  const teamA = teamOrderAt(a),
-    teamB = teamOrderAt(b);
-  if (teamA !== teamB) return teamA < teamB;
+  if (a.teamOrder !== b.teamOrder) return a.teamOrder < b.teamOrder;
   const unitA = a.unit!,
     unitB = b.unit!,
     reworkA = unitA.rework !== null,

@@ -19,6 +19,7 @@ export class OutsideClaim {
   lackedEquipment = 0;
   readonly wanted = 0;
   wantedSince = NaN;
+  teamOrder = Infinity;
   /** What it lacked when it was looked at last while a place was free. */
   short = STARVED;
   /** The place that it was given together with what it asked for. */

@@ -31,6 +31,8 @@ export class Place {
   minutes = NaN;
   /** When it asked for the needs that it waits for. */
   askedAt = NaN;
+  /** Of its request: in the order of claims, the first team that does its work; Infinity: it has none. */
+  teamOrder = Infinity;
   /** When it began to want what it waits for. */
   wantedSince = NaN;
   /** Behind it among those that wait for the same needs. */

@@ -46,7 +46,7 @@ export function enterPhase(run: Run, place: Place, step: Step, phase: number, mi
   mirror(place, step);
   run.queue.push(run.memory.after(calendar, minutes), TASK, place.id);
   if (place.equipment !== null) operate(run, place.equipment, calendar, minutes);
-  for (const piece of place.pieces) operate(run, piece, calendar, minutes);
+  if (place.pieces.length > 0) for (const piece of place.pieces) operate(run, piece, calendar, minutes);
   return false;
 }
 
@@ -94,7 +94,7 @@ export function suspend(run: Run, place: Place): void {
   if (STATE_OF[place.phase] === CHANGEOVER) run.changeoverLog?.stops(place, run.memory, calendar);
   place.isSuspended = true;
   if (place.equipment !== null) stopOperating(run, place.equipment);
-  for (const piece of place.pieces) stopOperating(run, piece);
+  if (place.pieces.length > 0) for (const piece of place.pieces) stopOperating(run, piece);
 }
 
 /** Takes it up again. */
