@@ -44,7 +44,10 @@ export function simulateFirst(results: Results): FirstScreen {
       'not settled': `Not settled: ${rate} in what was tried.`,
       'no rate asked': `It ships ${rate}.`,
     }[verdict],
-    sure: `On average ${between(shipped)} ${a} (${how(shipped)}).${keptUp(results)}`,
+    sure:
+      shipped.n === 0
+        ? 'No build went on long enough to be counted.'
+        : `On average ${between(shipped)} ${a} (${how(shipped)}).${keptUp(results)}`,
     why: why(results, found),
     toDo: toDo(found, asked, shipped, results),
     next: next(results, found),

@@ -84,6 +84,12 @@ describe('the first screen of simulate', () => {
       /^In 3 of 100 builds units wait for each other for good\. The station colour booth: /,
     );
   });
+  it('has no figure where no build could be counted', () => {
+    const throughput = { ...results.throughput.perDay, mean: 0, low: null, high: null, n: 0 },
+      of = { ...results, throughput: { ...results.throughput, perDay: throughput } };
+    const held = { ...results.answer, heldPerDay: throughput, held: throughput };
+    expect(simulateFirst({ ...of, answer: held }).sure).toBe('No build went on long enough to be counted.');
+  });
   it('says of what else was tried that it brings as much, or more, or nothing', () => {
     const { constraint } = results,
       [first, ...others] = constraint!.tried,
