@@ -2,6 +2,7 @@ import { inWords } from '../../study/answer/answer.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import { capital, count, exact } from '../../study/format.js';
 import { each, eachWorking, inUnit } from '../../study/planners-unit.js';
+import type { Offer } from '../../study/priced/offer.js';
 import type { DateQuantile } from '../../study/programme/dates.js';
 import { boundsOf, type Estimate, negated } from '../../study/statistics/estimate.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
@@ -19,7 +20,7 @@ import {
   whyText,
 } from './first.js';
 import { lastUnitText, planSays } from './last-unit.js';
-import { BESIDE, beginWith } from './offer.js';
+import { beginWith, withItsPrice } from './offer.js';
 import { weakestText } from './weakest.js';
 
 export function compareFirst(results: CompareResults): FirstScreen {
@@ -132,7 +133,13 @@ export const ALLOWED = 'Whether codes and room allow the changes is not known he
 /** What the best does to the dates and the prices, against the scenario as it is. */
 export function others(
   measures: readonly MeasureCompared[],
-  best: { readonly name: string; readonly lastUnit: readonly DateQuantile[] } | undefined,
+  best:
+    | {
+        readonly name: string;
+        readonly lastUnit: readonly DateQuantile[];
+        readonly offer?: Offer | undefined;
+      }
+    | undefined,
   plannedEnd: string | null,
 ): string[] {
   if (best === undefined) return [];
@@ -152,7 +159,12 @@ export function others(
           `With ${name} the last unit is out ${out === null ? '' : `${out}, `}` +
             `${changeText(end, ['sooner', 'later'])}${planSays(plannedEnd, best.lastUnit)}.`,
         ]),
-    ...(cost === null ? [] : [`A unit is then ${changeText(cost, ['cheaper', 'dearer'])}${BESIDE}.`]),
+    ...(cost === null
+      ? []
+      : [
+          `A unit is then ${changeText(cost, ['cheaper', 'dearer'])}` +
+            `${withItsPrice(cost.difference, best.offer)}.`,
+        ]),
   ];
 }
 

@@ -37,10 +37,10 @@ export function factorsFirst(results: FactorsResults): FirstScreen {
     rests: weakestText(results.weakest, 'today’s build ships'),
     besides: sentences(restsText(results), ALLOWED, INPUTS),
     picture: {
-      title: 'What each does by itself, and two together',
+      title: 'What each does, averaged over the others, and two together',
       more:
-        `How much more or less, in per cent of today, on average over the values of ${othersOf(results)}; ` +
-        'in the grey band it does not matter.',
+        'How much more or less, in per cent of today, on average over the values of ' +
+        `${othersOf(results)}; in the grey band it does not matter.`,
     },
   };
 }
@@ -147,7 +147,7 @@ function togetherText(results: FactorsResults, a: string): string {
   const { more, less } = togetherOf(results),
     [first] = [...more, ...less].sort((x, y) => Math.abs(y.difference.mean) - Math.abs(x.difference.mean));
   if (first === undefined || isMixed(first.effect)) return '';
-  return `${capital(first.effect.name)}: ${gain(first.difference, a)} than the two bring alone, added up.`;
+  return `${capital(first.effect.name)}: together ${gain(first.difference, a)} than their sum.`;
 }
 
 function idleText(results: FactorsResults): string {

@@ -2,8 +2,6 @@ import { exact, number } from '../../study/format.js';
 import type { Offer } from '../../study/priced/offer.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
-import { onEveryShift } from '../constraint.js';
-import { figure } from './figures.js';
 
 /**
  * `410,000 EUR, 854 a unit, ready 5 months after the order`, or that the price is not given.
@@ -27,8 +25,17 @@ const NOT_GIVEN = 'price not given';
 export const beginWith = (what: string, offer: Offer | null | undefined): string =>
   `begin with ${what} (${priceText(offer)})`;
 
-/** A figure of cost is not what the change itself costs. */
-export const BESIDE = ', the price of the change not counted';
+/** A figure of cost is without what the change itself costs: what is left with that shared out, if known. */
+export function withItsPrice(change: Estimate, offer?: Offer | null): string {
+  if (offer?.pricePerUnit == null) return ', the price of the change not counted';
+  const left = Math.round((change.mean + offer.pricePerUnit) / 10) * 10,
+    by = `${exact(Math.abs(left))} ${left < 0 ? 'less' : 'more'}`;
+  return `; with its price shared out over all units about ${by}`;
+}
+
+/** The change that costs least for what it surely brings; undefined: none has a price. */
+export const leastForMoney = ({ reliefs }: ReliefsResults): ReliefsResults['reliefs'][number] | undefined =>
+  reliefs.find(({ offer, rankPerPrice }) => offer?.price != null && rankPerPrice === 1);
 
 /** The command that finds what it takes in all, where the scenario says what changes could be made. */
 export const whatItTakes = (
@@ -51,22 +58,3 @@ export const roughMoney = (value: number): string => exact(Number(value.toPrecis
 /** `16,000 (13,000 to 20,000)` */
 export const roughRange = ({ mean, low, high }: Estimate): string =>
   roughMoney(mean) + (low === null || high === null ? '' : ` (${roughMoney(low)} to ${roughMoney(high)})`);
-
-/** So many by price are told on the first screen. */
-const TOLD = 2;
-
-/** Which changes cost least for what they surely bring, in a sentence; none: none has a price. */
-export function leastForMoney({ reliefs, rateUnit }: ReliefsResults): string[] {
-  const ranked = reliefs
-    .flatMap(({ text, gain, offer, rankPerPrice }) =>
-      offer?.price == null || rankPerPrice == null ? [] : [{ text, gain, offer, rankPerPrice }],
-    )
-    .sort((a, b) => a.rankPerPrice - b.rankPerPrice)
-    .slice(0, TOLD)
-    .map(
-      ({ text, gain, offer }) =>
-        `${onEveryShift(text)}, ${exact(offer.price ?? 0)} ${offer.currency} for ${figure(gain)} ` +
-        `a ${rateUnit.per}`,
-    );
-  return ranked.length === 0 ? [] : [`Most for the money: ${ranked.join('; then ')}.`];
-}

@@ -7,7 +7,7 @@ import { onEveryShift } from '../constraint.js';
 import { figure, range } from './figures.js';
 import { asking, between, type FirstScreen, gain, howTogether, INPUTS } from './first.js';
 import { lastUnitText, planSays } from './last-unit.js';
-import { BESIDE, beginWith, leastForMoney, whatItTakes } from './offer.js';
+import { beginWith, leastForMoney, priceText, whatItTakes, withItsPrice } from './offer.js';
 
 type Relief = ReliefsResults['reliefs'][number];
 
@@ -17,7 +17,8 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
     asked = rate.asked,
     [first, ...rest] = reliefs.filter(({ gain: { low } }) => low !== null && low > 0),
     next = rest.slice(0, 2),
-    isAlone = best?.named === 1 && best.others === 0;
+    isAlone = best?.named === 1 && best.others === 0,
+    cheapest = leastForMoney(results);
   const none =
     asked !== null &&
     reliefs.every(
@@ -44,17 +45,19 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
     toDo:
       first === undefined
         ? 'Try two changes together.'
-        : `${capital(beginWith(onEveryShift(first.text), first.offer))}: ${gain(first.gain, a)}` +
-          `${isAlone ? '' : '; others may bring as much'}.` +
-          next
-            .map(({ text, gain: more }) => ` Or ${onEveryShift(text)}: ${figure(more)} (${range(more)}).`)
-            .join('') +
-          (next.length === 0 ? '' : ' Each was tried alone: do not add them up.'),
+        : cheapest !== undefined && cheapest !== first
+          ? cheapestFirst(cheapest, first)
+          : `${capital(beginWith(onEveryShift(first.text), first.offer))}: ${gain(first.gain, a)}` +
+            `${isAlone ? '' : '; others may bring as much'}.` +
+            next
+              .map(({ text, gain: more }) => ` Or ${onEveryShift(text)}: ${figure(more)} (${range(more)}).`)
+              .join('') +
+            (next.length === 0 ? '' : ' Each was tried alone: do not add them up.'),
     next: whatItTakes(scenario.file, reliefs, rate.set ?? undefined) ?? {
       what: 'Two of them together',
       command: `rateproof compare ${scenario.file} WHAT-IFS.yaml`,
     },
-    whenAndCost: [...dates(results, first), ...costs(results, first), ...leastForMoney(results)],
+    whenAndCost: [...dates(results, first), ...costs(results, first)],
     rests: weakest(results),
     besides: INPUTS,
     picture: {
@@ -62,6 +65,16 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
       more: 'Units a working day; right of 0 it ships more.',
     },
   };
+
+  /** What brings most for its price, and what brings most. */
+  function cheapestFirst(least: Relief, most: Relief): string {
+    return [
+      `${capital(beginWith(onEveryShift(least.text), least.offer))}: ${gain(least.gain, a)}, the most for `,
+      `the money. The largest gain: ${onEveryShift(most.text)} (${priceText(most.offer)}), `,
+      `${gain(most.gain, a)}${isAlone ? '' : '; others may bring as much'}. `,
+      'Each was tried alone: do not add them up.',
+    ].join('');
+  }
 }
 
 /** What even the best of them does not surely exceed: both bounds hold together. */
@@ -103,7 +116,7 @@ function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, first: Relief
   if (out === null) return [];
   const { low, high } = boundsOf(later),
     text = onEveryShift(first?.text ?? ''),
-    today = `Last unit out today ${out}${planSays(plannedEnd, lastUnit)}.`;
+    today = `As it is, the last unit is out ${out}${planSays(plannedEnd, lastUnit)}.`;
   if (later === null) return [today];
   if (low <= 0 && high >= 0) return [`${today} With ${text} neither surely sooner nor later.`];
   const by = high < 0 ? negated(later) : later;
@@ -117,6 +130,10 @@ function costs({ base: { costPerUnit, currency } }: ReliefsResults, first: Relie
   if (first === undefined || change === null) return [`${now}.`];
   const { low, high } = boundsOf(change),
     text = onEveryShift(first.text);
-  if (low <= 0 && high >= 0) return [`${now}; with ${text} neither surely more nor less${BESIDE}.`];
-  return [`${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}${BESIDE}.`];
+  if (low <= 0 && high >= 0)
+    return [`${now}; with ${text} neither surely more nor less${withItsPrice(change, first.offer)}.`];
+  return [
+    `${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}` +
+      `${withItsPrice(change, first.offer)}.`,
+  ];
 }

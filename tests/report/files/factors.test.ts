@@ -124,9 +124,9 @@ describe('the first screen of an experiment', () => {
 
   it('says what two do beyond their sum, and what does not matter, only by whole intervals', () => {
     expect(first([0.3, 0.5], [0.1, 0.2], [0.2, 0.4]).toDo).toContain(
-      'Build with trim: 0.30 a day more (0.20 to 0.40) than the two bring alone, added up.',
+      'Build with trim: together 0.30 a day more (0.20 to 0.40) than their sum.',
     );
-    expect(first([0.3, 0.5], [0.1, 0.2], [-0.2, 0.4]).toDo).not.toContain('added up');
+    expect(first([0.3, 0.5], [0.1, 0.2], [-0.2, 0.4]).toDo).not.toContain('their sum');
     expect(first([0.3, 0.5], [-0.05, 0.05], [0, 0.05]).toDo).toContain(
       'Makes no difference that matters: trim.',
     );

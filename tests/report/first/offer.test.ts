@@ -74,16 +74,26 @@ describe('what is said of the price of a change', () => {
 });
 
 describe('the least money for a unit a day', () => {
-  it('names the two that cost least for what they surely bring, not those that bring most', () => {
+  it('is where to begin, ahead of the largest gain, and what is left of a saving is told with the price', () => {
     const results = withOffers({ [BOOTH]: offer, [PAINTERS]: { ...offer, names: ['p'], price: 18000 } }),
       gain = results.reliefs.find(({ text }) => text === PAINTERS)!.gain,
-      [said] = leastForMoney(results);
+      cost = results.reliefs.find(({ text }) => text === BOOTH)!.costPerUnit!;
     expect(results.reliefs.find(({ text }) => text === BOOTH)).toMatchObject({ rank: 1, rankPerPrice: 2 });
-    expect(said).toMatch(/^Most for the money: one person more on every shift in /);
-    expect(said).toContain(
-      `, 18,000 EUR for ${gain.mean.toFixed(2)} a day; then one place more at colour booth, `,
+    expect(leastForMoney(results)?.text).toBe(PAINTERS);
+    const first = reliefsFirst(results);
+    expect(first.toDo).toMatch(
+      /^Begin with one person more on every shift in painters \(coachworks\) \(18,000 EUR, /,
     );
-    expect(leastForMoney(withOffers({}))).toEqual([]);
+    expect(first.toDo).toContain(`: ${gain.mean.toFixed(2)} a day more (`);
+    expect(first.toDo).toContain(
+      ', the most for the money. The largest gain: one place more at colour booth (410,000 EUR, ',
+    );
+    // 900 less, and 854 of the price on each unit.
+    const left = Math.round((cost.mean + 410000 / 480) / 10) * 10;
+    expect(first.whenAndCost[1]).toContain(
+      `; with its price shared out over all units about ${Math.abs(left)} ${left < 0 ? 'less' : 'more'}.`,
+    );
+    expect(leastForMoney(withOffers({}))).toBeUndefined();
   });
   it('has two digits', () => {
     expect(roughRange({ mean: 14085, low: 8586, high: 39176, level: 0.95, n: 9 })).toBe(

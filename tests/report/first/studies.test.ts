@@ -200,7 +200,7 @@ describe('the first screens of the searches', () => {
     expect(first.toDo).toContain('Or one person more on every shift in painters (coachworks): 0.18 (');
     expect(first.sure).toMatch(/; with the best single change no more than 3\.82\.$/);
     expect(first.whenAndCost[0]).toMatch(
-      /^Last unit out today by 27 April 2028 .*; planned: 15 April 2028, more likely missed\. With one place more at colour booth 14 days sooner \(11 to 16\)\.$/,
+      /^As it is, the last unit is out by 27 April 2028 .*; planned: 15 April 2028, more likely missed\. With one place more at colour booth 14 days sooner \(11 to 16\)\.$/,
     );
     expect(first.whenAndCost[1]).toContain(
       '900 EUR less (700 to 1,100), the price of the change not counted.',
