@@ -29,8 +29,9 @@ export const beginWith = (what: string, offer: Offer | null | undefined): string
 export function withItsPrice(change: Estimate, offer?: Offer | null): string {
   if (offer?.pricePerUnit == null) return ', the price of the change not counted';
   const left = Math.round((change.mean + offer.pricePerUnit) / 10) * 10,
-    by = `${exact(Math.abs(left))} ${left < 0 ? 'less' : 'more'}`;
-  return `; with its price shared out over all units about ${by}`;
+    by = `${exact(Math.abs(left))} ${left < 0 ? 'less' : 'more'}`,
+    daily = offer.day === 0 ? '' : `, without its ${exact(offer.day)} ${offer.currency} a day`;
+  return `; with its price shared out over all units about ${by}${daily}`;
 }
 
 /** The change that costs least for what it surely brings; undefined: none has a price. */
