@@ -10,7 +10,7 @@ export function carriers(results: Results, interval: string): PageTable {
     title: 'Carriers',
     note:
       'Mean numbers with units, on the way back and free; hold: mean time with one unit, the way back not ' +
-      `nights included; ${interval}.`,
+      `included; ${interval}.`,
     ...columns(results.carriers, [
       ['Carriers', 'name'],
       ['Site', 'site'],
