@@ -13,6 +13,7 @@ import {
   LENGTH,
   LEVELS,
   LEVELS_SHIFT,
+  LINES,
   type Memory,
   NOWHERE,
   SENT_BACK,
@@ -94,7 +95,7 @@ export class Buffer {
 
   /** The first in order that is `wanted`, in the spaces or without room, out of its line; null: none. */
   takeFirst(wanted: (unit: Unit) => boolean): Unit | null {
-    for (const line of [SENT_BACK, USUAL, SHUT_SENT_BACK, SHUT]) {
+    for (const line of LINES) {
       const unit = this.line(line).find(wanted);
       if (unit !== undefined) return this.takeOut(unit, line);
     }

@@ -20,6 +20,8 @@ export const USUAL = 8,
   SHUT = 12,
   SENT_BACK = 16,
   SHUT_SENT_BACK = 20;
+/** In the order of rule 1. */
+export const LINES: readonly number[] = [SENT_BACK, USUAL, SHUT_SENT_BACK, SHUT];
 /**
  * Fields of a line, from its offset: first and last unit, length, and how many at its end joined at the time
  * of the last joining.

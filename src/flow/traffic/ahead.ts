@@ -3,7 +3,7 @@ import { insertRequest, match } from '../claims/claims.js';
 import { OutsideClaim } from '../claims/outside.js';
 import { askSupplies } from '../claims/supplies.js';
 import type { Buffer } from '../floor/buffer.js';
-import { SENT_BACK, SHUT, SHUT_SENT_BACK, USUAL } from '../floor/memory.js';
+import { LINES, SHUT, SHUT_SENT_BACK } from '../floor/memory.js';
 import type { Place } from '../floor/place.js';
 import type { Station } from '../floor/station.js';
 import type { Step } from '../floor/step.js';
@@ -75,8 +75,6 @@ export function comeIn(run: Run, claim: OutsideClaim, station: Station): void {
   standIn(run, unit, place);
 }
 
-/** In the order of rule 1. */
-const LINES = [SENT_BACK, USUAL, SHUT_SENT_BACK, SHUT];
 const isShut = (line: number): boolean => line === SHUT || line === SHUT_SENT_BACK;
 
 function take(claim: OutsideClaim, { asking }: Station): Place {
