@@ -57,14 +57,14 @@ export function nextOf(model: Model): Nexts {
     if (of >= 0) remembered(sides, of, () => []).push(step);
   });
   const all = Array.from({ length: steps.count }, (_, step) => back(step));
-  const after = (step: number): Next[] => [
+  const after = all.map((backs, step): Next[] => [
     ...ahead(step).map((to) => ({ step: to, find: -1 })),
-    ...all[step],
-  ];
+    ...backs,
+  ]);
   return {
-    after,
+    after: (step) => after[step],
     before: (step) =>
-      all.flatMap((_, from) => (group[from] < 0 && after(from).some((to) => to.step === step) ? [from] : [])),
+      after.flatMap((nexts, from) => (group[from] < 0 && nexts.some((to) => to.step === step) ? [from] : [])),
     withSides: (step) => [step, ...(sides.get(step) ?? [])],
     claims: (id) => {
       const from = companions.from[id],
