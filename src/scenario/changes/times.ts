@@ -1,5 +1,5 @@
 import type { Distribution } from '../../random/distribution.js';
-import type { Changeover, Site, Station, Supply } from '../types/plant.js';
+import type { Changeover, Failure, Site, Station, Supply } from '../types/plant.js';
 import type { Scenario } from '../types/scenario.js';
 import type { Feeder, Find, RouteEntry, StationStep } from '../types/steps.js';
 import { withTimes } from '../values/time-by-option.js';
@@ -71,22 +71,23 @@ function siteWith(site: Site, name: string, change: Change): Site {
         { changeover, failures } = station;
       return kept(station, {
         changeover: changeover === undefined ? undefined : changeoverWith(changeover, names, change),
-        failures: list(failures, (failure) =>
-          kept(failure, { repair: change(failure.repair, { kind: 'stop', names }) }),
-        ),
+        failures: failuresWith(failures, names, change),
       });
     }),
     equipment:
       site.equipment &&
       mapped(site.equipment, (equipment, own) =>
-        kept(equipment, {
-          failures: list(equipment.failures, (failure) =>
-            kept(failure, { repair: change(failure.repair, { kind: 'stop', names: [own, name] }) }),
-          ),
-        }),
+        kept(equipment, { failures: failuresWith(equipment.failures, [own, name], change) }),
       ),
   });
 }
+
+const failuresWith = (
+  failures: readonly Failure[],
+  names: readonly string[],
+  change: Change,
+): readonly Failure[] =>
+  list(failures, (failure) => kept(failure, { repair: change(failure.repair, { kind: 'stop', names }) }));
 
 function changeoverWith(changeover: Changeover, names: readonly string[], change: Change): Changeover {
   const work = (time: Distribution): Distribution => change(time, { kind: 'work', names });

@@ -1,6 +1,6 @@
 import { countTime } from '../../flow/model/later.js';
 import { type Model, UNLIMITED } from '../../flow/model/model.js';
-import { CARRIER, equipmentOf } from '../../flow/model/resources.js';
+import { CARRIER, EQUIPMENT } from '../../flow/model/resources.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import type { Observation } from '../../measure/observe.js';
 import { at } from '../../scenario/lookup/columns.js';
@@ -38,21 +38,22 @@ export function paidByDay(model: Model, costs: Costs, before: NonNullable<Scenar
   return { byDay, everPriced };
 }
 
-/** Money a day for all pieces of shared equipment. */
-export const equipmentDay = ({ resources }: Model, { equipment = {} }: Costs): number =>
-  sumOf(
-    equipmentOf(resources),
-    (id) => at(resources.amount, id) * (own(equipment, at(resources.names, id))?.day ?? 0),
-  );
+/** Money a day for all carriers, in use or not. */
+export const carrierDay = ({ resources }: Model, { carriers }: Costs): number =>
+  kindDay(resources, CARRIER, carriers);
 
-/** Carriers, in use or not: money a day. */
-export function carrierDay({ resources }: Model, { carriers = {} }: Costs): number {
-  return sum(
-    resources.names.map((name, r) =>
-      at(resources.kind, r) === CARRIER ? at(resources.amount, r) * (own(carriers, name)?.day ?? 0) : 0,
-    ),
+/** The same for all pieces of shared equipment. */
+export const equipmentDay = ({ resources }: Model, { equipment }: Costs): number =>
+  kindDay(resources, EQUIPMENT, equipment);
+
+const kindDay = (
+  { names, kind, amount }: Model['resources'],
+  wanted: number,
+  prices: Costs['carriers'] = {},
+): number =>
+  sumOf(names.keys(), (r) =>
+    at(kind, r) === wanted ? at(amount, r) * (own(prices, at(names, r))?.day ?? 0) : 0,
   );
-}
 
 /** Spaces of limited buffers and banks, and places of stations: money a day for floor kept free for units. */
 export function floorDay({ stations, lanes, siteNames }: Model, costs: Costs): number {
