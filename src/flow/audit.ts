@@ -128,7 +128,7 @@ function heldBy({ places, shop }: Run, crew: Resource): number {
   let held = 0;
   for (const place of places)
     if (place.holdsCrew)
-      for (const need of place.unit!.step.needs)
+      for (const need of place.unit!.step.asked.needs)
         if (need.resource === crew && isWanted(place, need)) held += need.amount;
   for (const { resource, amount, held: teams, unstaffed } of shop.companions)
     if (resource === crew) held += amount * (teams - unstaffed);

@@ -1,4 +1,5 @@
-import { furnishKits } from './claims/asked.js';
+import { furnishKits } from './claims/kits.js';
+import { furnishLettingGo } from './claims/carriers.js';
 import { buildCompanions, type Companion, furnishCarriers } from './claims/companion.js';
 import { furnishPartDefects } from './claims/joins.js';
 import { furnishNeeds } from './claims/needs.js';
@@ -66,6 +67,7 @@ export function buildShop(
   furnishPartDefects(model, routes);
   setFlags(model, steps);
   furnishKits(model, routes, steps);
+  furnishLettingGo(steps, companions);
   joinPools(
     steps,
     routes.map(({ kit }) => kit),

@@ -1,133 +1,54 @@
-import { bringItem, CLEAN } from '../floor/defects.js';
-import type { Route, Step } from '../floor/step.js';
-import { ASKS_AHEAD, IN_KIT } from '../floor/step-flags.js';
-import type { Unit } from '../floor/unit.js';
-import type { Model } from '../model/model.js';
-import { isInKit } from '../model/steps.js';
-import type { Run } from '../run.js';
-import { meetsConditions } from '../tasks/options.js';
 import type { Companion } from './companion.js';
 import type { Need } from './needs.js';
-import type { Pool, Resource } from './resource.js';
+import type { Pool } from './resource.js';
 
-/** What is claimed together: that of a step, the part of it that is claimed at one place, or a kit. */
-export interface Asked {
-  readonly id: number;
-  readonly needs: readonly Need[];
+/**
+ * What is claimed together: that of a step, the part of it that is claimed at one place, or a kit. One class
+ * for all of them, so that the inner loop knows where its fields lie.
+ */
+export class Asked {
+  needs: readonly Need[] = [];
   /** Those of the needs that are supplies, one for each. */
-  readonly supplyNeeds: readonly Pick<Need, 'resource' | 'amount'>[];
+  supplyNeeds: readonly Pick<Need, 'resource' | 'amount'>[] = [];
   /** Those of the needs that are equipment. */
-  readonly equipmentNeeds: readonly Need[];
-  /** What has to be with the unit; none at a station with lots, where nothing is claimed for single units. */
-  readonly companions: readonly Companion[];
-  /** Teams of crews whose people change that do the work, and their bits. */
-  readonly teams: readonly Companion[];
-  readonly teamBits: number;
+  equipmentNeeds: readonly Need[] = [];
+  /**
+   * What has to be with the unit, and its bits; none at a station with lots, where nothing is claimed for
+   * single units.
+   */
+  companions: readonly Companion[] = [];
+  companionBits = 0;
+  /** Teams of crews whose people change that do the work, and their bits; steps side by side have them too. */
+  teams: readonly Companion[] = [];
+  teamBits = 0;
   /** Bits of the own parts that must be on the unit or back at it. */
-  readonly ownParts: number;
-  readonly pool: Pool | null;
-}
+  ownParts = 0;
+  pool: Pool | null = null;
 
-/**
- * Rule 6, full kit: a sub-assembly sets the parts of all steps aside that it is sure to do, before it begins.
- * Not those of a sample, of rework, or of a lot, of which one unit takes the parts. Rule 2: a step may claim
- * all but its crew ahead of the station. Flags must be set, pools not yet joined.
- */
-export function furnishKits(model: Model, routes: readonly Route[], steps: readonly Step[]): void {
-  for (const route of routes) {
-    route.kitSteps = steps.filter(
-      ({ id, needs, route: its }) => its === route && needs.some(isPart) && isInKit(model, id),
-    );
-    route.kit = kitOf(route.kitSteps);
-    for (const step of route.kitSteps) {
-      step.flags |= IN_KIT;
-      step.rest = restOf(step);
-    }
+  /** @param id of the step that it is for; of a kit, the first */
+  constructor(readonly id: number) {}
+
+  /** Claims so much; of what is bought in, `supplies` if it is more than one row for one supply. */
+  want(needs: readonly Need[], supplies: Asked['supplyNeeds'] = needs.filter(isSupply)): void {
+    this.needs = needs;
+    this.supplyNeeds = supplies;
+    this.equipmentNeeds = needs.filter(({ resource }) => resource.shared !== null);
   }
-  for (const step of steps) {
-    if ((step.flags & ASKS_AHEAD) === 0) continue;
-    step.rest = restOf(step);
-    step.ahead = partOf(step, isPart);
+
+  /** These have to be with the unit. */
+  keep(companions: readonly Companion[]): void {
+    this.companions = companions;
+    this.companionBits = bitsOf(companions);
   }
-}
 
-/**
- * The parts that a sub-assembly of these options begins with; null: none.
- * @param upTo id of the last step whose parts are wanted
- */
-export function kitFor(run: Run, { kit, kitSteps }: Route, part: Unit, upTo: number): Asked | null {
-  if (kit === null) return null;
-  const done = kitSteps.filter((step) => step.id <= upTo && meetsConditions(run, part, step));
-  return done.length === kitSteps.length ? kit : kitOf(done);
-}
-
-/** Id of the last step that a sub-assembly came to: what it set aside for those behind is not built in. */
-export const builtUpTo = ({ step, againTo }: Unit): number => Math.max(step.id, againTo);
-
-/** A new one gets what another one set aside and never built in, with the items that are on it. */
-export function handOver(run: Run, { kitSteps }: Route, from: Unit, part: Unit): void {
-  const upTo = builtUpTo(from);
-  for (const { id, needs } of kitSteps) {
-    if (id <= upTo || from.notClean === 0) continue;
-    for (const { resource } of needs)
-      for (const slot of resource.partDefects?.slots ?? []) {
-        if (from.slots[slot] === CLEAN || from.slotTarget[slot] !== id) continue;
-        if (!bringItem(part, slot, from.slots[slot], from.notes[slot], id)) run.tally.quality.merged[slot]++;
-      }
+  /** These teams do the work. */
+  staffWith(teams: readonly Companion[]): void {
+    this.teams = teams;
+    this.teamBits = bitsOf(teams);
   }
 }
 
-/**
- * Whether what the step takes is set aside for the unit: in the kit with which it began, unless it does the
- * step again; or claimed ahead of the station just now.
- */
-export function isSetAside(unit: Unit, { flags, id }: Step): boolean {
-  const isReady = (flags & IN_KIT) !== 0 ? unit.againTo < id : unit.isReady;
-  unit.isReady = false;
-  return isReady;
-}
+const isSupply = ({ resource }: Pick<Need, 'resource'>): boolean => resource.supply !== null;
 
-const isPart = ({ resource }: Need): boolean => !resource.isHeld;
-
-/** What is claimed at the place where the parts are set aside already. */
-const restOf = (step: Step): Asked => partOf(step, (need) => !isPart(need));
-
-/** Its pool is known later, when those of all steps have been joined. */
-function partOf(step: Step, isWanted: (need: Need) => boolean): Asked {
-  const needs = step.needs.filter(isWanted);
-  return {
-    id: step.id,
-    needs,
-    supplyNeeds: needs.filter(({ resource }) => resource.supply !== null),
-    equipmentNeeds: needs.filter(({ resource }) => resource.shared !== null),
-    companions: step.companions,
-    teams: step.teams,
-    teamBits: step.teamBits,
-    ownParts: step.ownParts,
-    get pool() {
-      return step.pool;
-    },
-  };
-}
-
-function kitOf(steps: readonly Step[]): Asked | null {
-  const parts = steps.flatMap(({ needs }) => needs.filter(isPart)),
-    sums = new Map<Resource, number>();
-  if (parts.length === 0) return null;
-  for (const { resource, amount } of parts) sums.set(resource, (sums.get(resource) ?? 0) + amount);
-  return {
-    id: parts[0].step,
-    needs: parts.map((need) => ({ ...need, sum: sums.get(need.resource)! })),
-    supplyNeeds: Array.from(sums, ([resource, amount]) => ({ resource, amount })).filter(
-      ({ resource }) => resource.supply !== null,
-    ),
-    equipmentNeeds: [],
-    companions: [],
-    teams: [],
-    teamBits: 0,
-    ownParts: 0,
-    get pool() {
-      return parts[0].resource.pool;
-    },
-  };
-}
+const bitsOf = (companions: readonly Companion[]): number =>
+  companions.reduce((bits, { bit }) => bits | bit, 0);

@@ -99,8 +99,8 @@ export function wantedOf(unit: Unit, step: Asked, wanted: Resource): number {
  * there. One that is not there it claims where it stands.
  */
 export function holdFromStart(unit: Unit, passed: Step, step: Step): void {
-  for (const companion of passed.companions) {
-    if (!isToClaim(unit, passed, companion)) continue;
+  for (const companion of passed.asked.companions) {
+    if (!isToClaim(unit, passed.asked, companion)) continue;
     if (companion.to >= step.id) {
       if (companion.resource.free < companion.amount) continue;
       take(unit, companion, 0);
@@ -112,21 +112,28 @@ export function holdFromStart(unit: Unit, passed: Step, step: Step): void {
 /** Rule 7: what stayed with a unit leaves it. People are free at once, a carrier when it is back. */
 
 /**
- * The unit has come to a step, or to the bank ahead of it. People stay at their site: a team leaves it at a
- * lane. On a way back there is nothing else that it gives back: it has come from one of the steps.
+ * Tells each step what leaves a unit that comes to it, or to the bank ahead of it, and what leaves one that is
+ * done with it: what was to stay only up to an earlier step, or to this one. People stay at their site: a team
+ * leaves its unit at a lane. On a way back there is nothing else that it gives back: it has come from one of
+ * the steps. Flags must be set.
  */
-export function letGoAt(run: Run, unit: Unit, { id, flags, lane }: Step, beyond = id): void {
-  letGo(run, unit, (flags & ON_WAY_BACK) === 0 ? beyond : -1, lane !== null);
+export function furnishLettingGo(steps: readonly Step[], companions: readonly Companion[]): void {
+  for (const step of steps) {
+    const { id, flags, lane } = step,
+      isOnWayBack = (flags & ON_WAY_BACK) !== 0;
+    for (const { bit, to, resource } of companions) {
+      const staysHere = lane !== null && resource.isCrew;
+      if (staysHere || (to < id && !isOnWayBack)) step.letsGo |= bit;
+      if (staysHere || (to <= id && !isOnWayBack)) step.letsGoBehind |= bit;
+    }
+  }
 }
 
-/**
- * The unit has come to step `beyond`: what was to stay only up to an earlier one is given back; `Infinity`:
- * it leaves its route.
- */
-export function letGo(run: Run, unit: Unit, beyond: number, atLane = false): void {
+/** What of these bits is with the unit leaves it; all of it where none are said. */
+export function letGo(run: Run, unit: Unit, bits = unit.companionBits): void {
+  if ((unit.companionBits & bits) === 0) return;
   for (const companion of run.shop.companions) {
-    if ((unit.companionBits & companion.bit) === 0) continue;
-    if (companion.to >= beyond && !(atLane && companion.resource.isCrew)) continue;
+    if ((unit.companionBits & bits & companion.bit) === 0) continue;
     unit.companionBits &= ~companion.bit;
     if (companion.returnDraw < 0) {
       companion.change(-1, 0, run.now);

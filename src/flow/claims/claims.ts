@@ -10,7 +10,9 @@ import {
 } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
 import { HAS_NEEDS } from '../floor/step-flags.js';
+import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
+import type { Asked } from './asked.js';
 import { hasAll, lackingCompanions, takeCompanions, wantedOf } from './carriers.js';
 import {
   endLackOfEquipment,
@@ -52,13 +54,14 @@ export function request(run: Run, place: Claimant): boolean {
 
 /** As `request`, with the time of an earlier asking: work that was begun goes ahead of what came later. */
 export function requestAgain(run: Run, place: Claimant): boolean {
-  const { asked } = place,
+  const unit = place.unit!,
+    asked = place.askedOf(unit),
     pool = asked.pool!;
   place.wantedSince = run.now;
   place.teamOrder = asked.teamBits === 0 ? Infinity : teamOrderAt(place);
-  const short = lacking(run, place, false);
+  const short = lacking(run, place, unit, asked, false);
   if (pool.waiting === 0 && short < 0) {
-    takeNeeds(run, place);
+    takeNeeds(run, place, unit, asked);
     return true;
   }
   place.idle(short < 0 ? SHORT_CREW : short);
@@ -78,16 +81,18 @@ export function match(run: Run, pool: Pool): void {
     place = pool.head;
   while (place !== null) {
     const next: Claimant | null = place.nextWaiting,
-      short = place.isDown ? DOWN : lacking(run, place, true);
+      unit: Unit = place.unit!,
+      asked: Asked = place.askedOf(unit),
+      short = place.isDown ? DOWN : lacking(run, place, unit, asked, true);
     if (short < 0) {
       if (before === null) pool.head = next;
       else before.nextWaiting = next;
       pool.waiting--;
-      takeNeeds(run, place);
+      takeNeeds(run, place, unit, asked);
       place.grant(run);
     } else {
-      if (place.asked.supplyNeeds.length > 0) noteLack(run, place);
-      if (place.asked.equipmentNeeds.length > 0) noteLackOfEquipment(run, place);
+      if (asked.supplyNeeds.length > 0) noteLack(run, place);
+      if (asked.equipmentNeeds.length > 0) noteLackOfEquipment(run, place);
       place.idle(short);
       before = place;
     }
@@ -99,7 +104,7 @@ export function match(run: Run, pool: Pool): void {
 export function releaseCrew(run: Run, place: Place): void {
   if (!place.holdsCrew) return;
   place.holdsCrew = false;
-  for (const need of place.unit!.step.needs) {
+  for (const need of place.unit!.step.asked.needs) {
     const { resource, amount } = need;
     if (resource.isCrew) give(run, resource, amount);
     else if (resource.shared !== null && isWanted(place, need)) giveEquipment(run, place, need);
@@ -112,18 +117,17 @@ export function releaseCrew(run: Run, place: Place): void {
  */
 export function lacksCrew(place: Place, step: Step): boolean {
   if ((step.flags & HAS_NEEDS) === 0) return false;
-  if (step.teamBits !== 0 && lacksTeam(place.unit!, step)) return true;
-  return !place.holdsCrew && step.needs.length > 0 && step.needs[0].resource.isHeld;
+  const { needs, teamBits } = step.asked;
+  if (teamBits !== 0 && lacksTeam(place.unit!, step.asked)) return true;
+  return !place.holdsCrew && needs.length > 0 && needs[0].resource.isHeld;
 }
 
 /**
  * The state of shortage in which the request of a place stands; -1 if it can be met. With `marking`, it is
  * part of a scan: what an earlier request lacks is not for it, and what it lacks is not for later ones.
  */
-export function lacking(run: Run, place: Claimant, marking: boolean): number {
-  const unit = place.unit!,
-    asked = place.askedOf(unit),
-    { needs, ownParts, companions } = asked,
+export function lacking(run: Run, place: Claimant, unit: Unit, asked: Asked, marking: boolean): number {
+  const { needs, ownParts, companions } = asked,
     crewOnly = !isToBegin(place.phase),
     noTeam = asked.teamBits === 0 ? -1 : lackingTeams(run, place, marking),
     // Who waits for the people of a team keeps nothing else from others.
@@ -138,16 +142,15 @@ export function lacking(run: Run, place: Claimant, marking: boolean): number {
     if (marks && !(resource.isCrew && wanted > resource.onHand)) resource.scarceAt = run.scan;
     short = shownOf(short, resource.isCrew ? SHORT_CREW : resource.isHeld ? SHORT_EQUIPMENT : SHORT_PARTS);
   }
-  if (companions.length > 0 && !crewOnly) short = lackingCompanions(unit, asked, run.scan, marks, short);
+  if (!crewOnly && (asked.companionBits & ~unit.companionBits) !== 0)
+    short = lackingCompanions(unit, asked, run.scan, marks, short);
   if (!crewOnly && (unit.ownOff & ownParts) !== 0) return SHORT_PARTS;
   return noTeam >= 0 && (short < 0 || short === SHORT_CREW) ? noTeam : short;
 }
 
 /** Takes what the place asks for, which must be there. */
-export function takeNeeds(run: Run, place: Claimant): void {
-  const unit = place.unit!,
-    asked = place.askedOf(unit),
-    crewOnly = !isToBegin(place.phase);
+export function takeNeeds(run: Run, place: Claimant, unit: Unit, asked: Asked): void {
+  const crewOnly = !isToBegin(place.phase);
   if (asked.teamBits !== 0) bringTeams(run, place);
   for (const need of asked.needs) {
     const { resource, amount, step } = need;
@@ -162,7 +165,7 @@ export function takeNeeds(run: Run, place: Claimant): void {
       if (resource.partDefects !== null) takeParts(run, unit.real, step, resource.partDefects, amount);
     }
   }
-  if (asked.companions.length > 0 && !crewOnly) takeCompanions(unit, asked, run.now);
+  if (!crewOnly && (asked.companionBits & ~unit.companionBits) !== 0) takeCompanions(unit, asked, run.now);
   if (asked.teamBits !== 0) place.teamOrder = teamOrderAt(place);
   if (place.lackedSupplies !== 0) endLack(run, place);
   if (place.lackedEquipment !== 0) endLackOfEquipment(run, place);

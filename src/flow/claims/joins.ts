@@ -116,6 +116,6 @@ export function takeAlong(run: Run, parent: Unit, part: Unit): void {
 
 /** An own part of the unit is back: if the unit waits for it, its request is looked at again. */
 export function ownPartBack(run: Run, unit: Unit): void {
-  const { pool } = unit.step;
+  const { pool } = unit.step.asked;
   if (pool !== null && pool.waiting > 0) run.listMatch(pool);
 }

@@ -40,12 +40,10 @@ export function furnishNeeds(
         draw: needDraw[n],
         bit: needPart[n] === WHOLE ? 0 : 1 << (n - needStart[id]),
       });
-    step.needs = needs;
-    step.supplyNeeds = needs.filter(({ resource }) => resource.supply !== null);
-    step.equipmentNeeds = needs.filter(({ resource }) => resource.shared !== null);
+    step.asked.want(needs);
     for (const { part, bit } of needs) if (part === FIRST) step.firstParts |= bit;
     if (station?.lotMost === 0 && group === null)
-      step.companions = companions.filter(({ from, to }) => from <= id && id <= to);
-    for (let n = ownStart[id]; n < ownStart[id + 1]; n++) step.ownParts |= routes[ownRoute[n]].ownBit;
+      step.asked.keep(companions.filter(({ from, to }) => from <= id && id <= to));
+    for (let n = ownStart[id]; n < ownStart[id + 1]; n++) step.asked.ownParts |= routes[ownRoute[n]].ownBit;
   }
 }

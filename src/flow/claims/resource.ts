@@ -111,6 +111,7 @@ export class Resource extends ActivePeriods {
   }
 
   settle(now: number): void {
+    if (now === this.since) return;
     if (this.isHeld) this.engaged = this.engagedUpTo(now);
     else {
       this.area += this.free * (now - this.since);
@@ -175,13 +176,17 @@ export function joinPools(
 ): void {
   const wantedBy = ({ needs, companions, teams }: Asked): Resource[] =>
     [...needs, ...companions, ...teams].map(({ resource }) => resource);
-  for (const asked of [...steps, ...kits]) {
+  for (const asked of [...steps.map((step) => step.asked), ...kits]) {
     if (asked === null) continue;
     const [first, ...others] = wantedBy(asked);
     for (const { pool } of others)
       if (pool !== first.pool)
         for (const resource of resources) if (resource.pool === pool) resource.pool = first.pool;
   }
-  for (const step of steps)
-    if ((step.flags & HAS_NEEDS) !== 0) step.pool = wantedBy(step)[0]?.pool ?? new Pool();
+  for (const { flags, asked, rest, ahead } of steps) {
+    if ((flags & HAS_NEEDS) === 0) continue;
+    asked.pool = wantedBy(asked)[0]?.pool ?? new Pool();
+    for (const part of [rest, ahead]) if (part !== null) part.pool = asked.pool;
+  }
+  for (const kit of kits) if (kit !== null) kit.pool = kit.needs[0].resource.pool;
 }

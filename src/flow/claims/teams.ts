@@ -34,8 +34,7 @@ export function furnishTeams(steps: readonly Step[], companions: readonly Compan
   for (const step of steps) {
     const { id } = step.group ?? step;
     if (step.station?.lotMost !== 0) continue;
-    step.teams = uneven.filter(({ from, to }) => from <= id && id <= to);
-    for (const { bit } of step.teams) step.teamBits |= bit;
+    step.asked.staffWith(uneven.filter(({ from, to }) => from <= id && id <= to));
   }
 }
 
@@ -111,7 +110,7 @@ const orderOf = ({ unit, companion }: Team): number => unit.teamOrder[companion.
 export function workOf({ unit: { place }, companion: { bit } }: Team): Place[] {
   if (place === null || place.isDone) return [];
   const at = place.phase === SIDE_BY_SIDE ? place.sides.filter(({ isGoing }) => isGoing) : [place];
-  return at.filter(({ unit }) => (unit!.step.teamBits & bit) !== 0);
+  return at.filter(({ unit }) => (unit!.step.asked.teamBits & bit) !== 0);
 }
 
 /**
@@ -135,7 +134,7 @@ export const isAtWork = (team: Team): boolean => workOf(team).length > 0;
 
 function askedAt({ unit }: Claimant, crew: Resource): number {
   let people = 0;
-  for (const { resource, amount } of unit!.step.needs) if (resource === crew) people += amount;
+  for (const { resource, amount } of unit!.step.asked.needs) if (resource === crew) people += amount;
   return people;
 }
 

@@ -37,9 +37,10 @@ export function settlePlace(memory: Memory, place: number): void {
   const { ints, floats, now } = memory,
     id = (place - memory.places) >> PLACE_SHIFT,
     calendar = ints[place + P_CALENDAR];
+  const elapsed = now - floats[id];
+  if (elapsed === 0) return;
   const account =
-      memory.accounts + ((ints[place + P_BUFFER] - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT)),
-    elapsed = now - floats[id];
+    memory.accounts + ((ints[place + P_BUFFER] - memory.buffers) >> (BUFFER_SHIFT - ACCOUNT_SHIFT));
   if (calendar < 0) floats[account + ints[place + P_STATE]] += elapsed;
   else {
     const worked = memory.calendars[calendar].worked(floats[id], now);

@@ -139,7 +139,7 @@ export class Place {
 
   /** The same, where the unit is known. */
   askedOf({ step }: Unit): Asked {
-    return this.phase === WAIT_REST ? step.rest! : step;
+    return this.phase === WAIT_REST ? step.rest! : step.asked;
   }
 
   /** It has what it asked for. */

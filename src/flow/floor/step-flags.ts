@@ -65,13 +65,14 @@ export function setFlags(model: Model, steps: readonly Step[]): void {
 }
 
 function flagsOf({ steps, overtime, quality, stations }: Model, step: Step): number {
-  const { id, needs, ownParts, companions, group, station } = step,
+  const { id, asked, group, station } = step,
+    { needs, ownParts, companions } = asked,
     isSingle = group === null,
     isFilled = (start: Int32Array): boolean => start[id + 1] > start[id];
   let flags = isSingle ? 0 : IS_SIDE;
   if (steps.onTo[id] >= 0) flags |= ON_WAY_BACK;
   if (steps.asksAhead[id] === 1) flags |= ASKS_AHEAD;
-  if (needs.length > 0 || step.teamBits !== 0 || (isSingle && (ownParts !== 0 || companions.length > 0)))
+  if (needs.length > 0 || asked.teamBits !== 0 || (isSingle && (ownParts !== 0 || companions.length > 0)))
     flags |= HAS_NEEDS;
   if (needs.some(({ bit }) => bit !== 0)) flags |= HAS_PARTS;
   if (isFilled(steps.createStart)) flags |= HAS_QUALITY;

@@ -1,7 +1,5 @@
-import type { Asked } from '../claims/asked.js';
-import type { Companion } from '../claims/companion.js';
-import type { Need } from '../claims/needs.js';
-import type { Pool, Resource } from '../claims/resource.js';
+import { Asked } from '../claims/asked.js';
+import type { Resource } from '../claims/resource.js';
 import type { Model } from '../model/model.js';
 import type { StepColumns } from '../model/steps.js';
 import type { Lane } from '../traffic/lane.js';
@@ -26,30 +24,22 @@ const MOST_OWN_PARTS = 31;
  * A step of a route, with its station or lane: a view on its record. Rarer things (conditions, defects) are
  * read from the model by `id`.
  */
-export class Step implements Asked {
+export class Step {
   readonly at: number;
-  needs: readonly Need[] = [];
-  /** What has to be with the unit; none at a station with lots, where nothing is claimed for single units. */
-  companions: readonly Companion[] = [];
-  /** Teams that do its work and may be without people, and their bits; steps side by side have them too. */
-  teams: readonly Companion[] = [];
-  teamBits = 0;
+  readonly asked: Asked;
   /** Of a group: the steps that are done side by side. */
   sideSteps: Step[] = [];
   /** The group in which it is done. */
   group: Step | null = null;
-  pool: Pool | null = null;
-  /** Those of the needs that are supplies. */
-  supplyNeeds: readonly Need[] = [];
   /** What is still claimed at its place where its parts are set aside already. */
   rest: Asked | null = null;
   /** What is claimed before the unit takes a place, if that is to be. */
   ahead: Asked | null = null;
-  /** Those of the needs that are equipment; bits of those for the first part of the work. */
-  equipmentNeeds: readonly Need[] = [];
+  /** Bits of the needs for the first part of the work. */
   firstParts = 0;
-  /** Bits of the own parts that must be on the unit or back at it. */
-  ownParts = 0;
+  /** Bits of what leaves a unit that comes to it, and of what leaves one that comes to what is behind it. */
+  letsGo = 0;
+  letsGoBehind = 0;
   /** Running number among inspections; -1. */
   inspection = -1;
   /** Running number among hold steps; -1. */
@@ -78,6 +68,7 @@ export class Step implements Asked {
     readonly lane: Lane | null,
     private readonly memory: Memory,
   ) {
+    this.asked = new Asked(id);
     this.name = columns.names[id];
     this.buffer = station?.buffer ?? lane!.bank;
     this.workCalendar = columns.workCalendar[id];

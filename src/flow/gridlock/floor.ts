@@ -30,7 +30,7 @@ export class Floor {
       if (unit.truck !== null) entry(this.aboard, unit.truck).push(unit);
     }
     this.keepers = this.units.filter(({ companionBits }) => companionBits !== 0);
-    for (const pool of new Set(run.shop.steps.map((step) => step.pool))) if (pool !== null) this.line(pool);
+    for (const pool of new Set(run.shop.steps.map(({ asked }) => asked.pool))) if (pool !== null) this.line(pool);
   }
 
   inMaking(route: Route): readonly Unit[] {
@@ -60,7 +60,7 @@ export class Floor {
 
   /** Own parts of a unit that are off and that its step wants back; null stands for one not found. */
   ownParts({ real: unit, ownOff, step }: Unit): (Unit | null)[] {
-    const wanted = ownOff & step.ownParts;
+    const wanted = ownOff & step.asked.ownParts;
     if (wanted === 0) return [];
     return this.run.shop.routes
       .filter(({ ownBit }) => (wanted & ownBit) !== 0)

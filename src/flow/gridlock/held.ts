@@ -119,7 +119,7 @@ const atWork = (alive: Alive, resource: Resource): Holder[] =>
     .filter(({ holdsCrew, unit }) => holdsCrew && unit !== null)
     .flatMap((place) =>
       place
-        .unit!.step.needs.filter((need) => need.resource === resource)
+        .unit!.step.asked.needs.filter((need) => need.resource === resource)
         .map(({ amount }) => holder(alive, standsAt(place), 'works', amount)),
     );
 

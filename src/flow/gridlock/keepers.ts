@@ -52,7 +52,7 @@ export function* keepersOf(alive: Alive, want: Want, position?: number): Iterabl
             yield { unit, amount: companion.amount };
   for (const place of shop.places)
     if (place.holdsCrew && !alive.goesAt(place))
-      for (const need of place.unit!.step.needs)
+      for (const need of place.unit!.step.asked.needs)
         if (need.resource === resource) yield { unit: standsAt(place), amount: need.amount };
 }
 

@@ -69,10 +69,12 @@ export function staff(
   shifts?: CrewShifts,
 ): void {
   const stopped = lost.flatMap(workOf).filter((place) => leave(run, place)),
-    places = engaged(run, crew).filter((place) => !kept.has(place)),
     left = coming.reduce((rest, { companion }) => rest - companion.amount, people);
-  for (let last = places.length - 1; last >= 0 && crew.engagedNow > left; last--)
-    if (leave(run, places[last])) stopped.push(places[last]);
+  if (crew.engagedNow > left)
+    for (const place of engaged(run, crew).reverse()) {
+      if (crew.engagedNow <= left) break;
+      if (!kept.has(place) && leave(run, place)) stopped.push(place);
+    }
   crew.staff(people, run.now);
   for (const team of coming) bringPeople(run, team);
   if (shifts !== undefined) takeBack(run, shifts);
@@ -83,7 +85,7 @@ export function staff(
 /** Places that hold people of a crew, in the order of requests. */
 function engaged(run: Run, crew: Resource): Place[] {
   return run.places
-    .filter((place) => place.holdsCrew && place.unit!.step.needs.some(({ resource }) => resource === crew))
+    .filter((place) => place.holdsCrew && place.unit!.step.asked.needs.some(({ resource }) => resource === crew))
     .sort((a, b) => (goesBefore(a, b) ? -1 : 1));
 }
 
@@ -103,9 +105,8 @@ function leave(run: Run, place: Place): boolean {
  */
 function park(run: Run, shifts: CrewShifts, place: Place, position: number): void {
   if (!leave(run, place)) return;
-  if (place.minutesLeft > place.minutes - NOTHING && !lacksTeam(place.unit!, place.unit!.step)) {
-    takeNeeds(run, place);
-    takeUp(run, place);
+  if (place.minutesLeft > place.minutes - NOTHING && !lacksTeam(place.unit!, place.unit!.step.asked)) {
+    takeAgain(run, place);
     return;
   }
   place.enter(OFF_SHIFT, -1);
@@ -123,13 +124,17 @@ function takeBack(run: Run, shifts: CrewShifts): void {
       place.isBroken = true;
       continue;
     }
-    if (lacking(run, place, false) >= 0) {
-      askOrTakeUp(run, place);
-      continue;
-    }
-    takeNeeds(run, place);
-    takeUp(run, place);
+    const unit = place.unit!;
+    if (lacking(run, place, unit, place.askedOf(unit), false) >= 0) askOrTakeUp(run, place);
+    else takeAgain(run, place);
   }
+}
+
+/** The people are there for it. */
+function takeAgain(run: Run, place: Place): void {
+  const unit = place.unit!;
+  takeNeeds(run, place, unit, place.askedOf(unit));
+  takeUp(run, place);
 }
 
 function askOrTakeUp(run: Run, place: Place): void {

@@ -104,7 +104,7 @@ function bringUp(run: Run, place: Place): void {
     // It waits for its needs, for the shift of its people, or as one of a lot.
     if (stateIfUp === OFF_SHIFT) place.enter(OFF_SHIFT, -1);
     else place.idle(stateIfUp);
-    if (unit.step.pool !== null) run.listMatch(unit.step.pool);
+    if (unit.step.asked.pool !== null) run.listMatch(unit.step.asked.pool);
   }
 }
 

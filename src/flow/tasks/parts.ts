@@ -12,7 +12,7 @@ import type { Run } from '../run.js';
  */
 
 /** The work of the step begins, `place.minutes` of it. */
-export function beginParts(run: Run, place: Place, { equipmentNeeds }: Step): void {
+export function beginParts(run: Run, place: Place, { asked: { equipmentNeeds } }: Step): void {
   const { minutes } = place;
   place.parts = { total: minutes, from: 0, to: 0, turns: [] };
   equipmentNeeds.forEach(({ part, draw }, i) => {
@@ -27,12 +27,13 @@ export function beginParts(run: Run, place: Place, { equipmentNeeds }: Step): vo
  * and all of it is to be asked for together.
  */
 export function nextStretch(run: Run, place: Place, step: Step): boolean {
-  const { total, from, turns } = place.parts!;
+  const { total, from, turns } = place.parts!,
+    { equipmentNeeds } = step.asked;
   let to = total,
     more = 0,
     areThere = true;
-  for (let i = 0; i < step.equipmentNeeds.length; i++) {
-    const need = step.equipmentNeeds[i];
+  for (let i = 0; i < equipmentNeeds.length; i++) {
+    const need = equipmentNeeds[i];
     if (need.bit === 0) continue;
     if (turns[i] > from) to = Math.min(to, turns[i]);
     else if (need.part === FIRST) giveBack(run, place, step, i);
@@ -46,7 +47,7 @@ export function nextStretch(run: Run, place: Place, step: Step): boolean {
   if (!areThere) releaseCrew(run, place);
   place.wanted |= more;
   if (areThere && more !== 0)
-    for (const need of step.equipmentNeeds) if ((need.bit & more) !== 0) takeEquipment(run, place, need);
+    for (const need of equipmentNeeds) if ((need.bit & more) !== 0) takeEquipment(run, place, need);
   return areThere;
 }
 
@@ -55,13 +56,13 @@ export function endStretch(run: Run, place: Place, step: Step): boolean {
   const parts = place.parts!;
   parts.from = parts.to;
   if (parts.to < parts.total) return false;
-  step.equipmentNeeds.forEach(({ part }, i) => {
+  step.asked.equipmentNeeds.forEach(({ part }, i) => {
     if (part === FIRST) giveBack(run, place, step, i);
   });
   return true;
 }
 
-function giveBack(run: Run, place: Place, { equipmentNeeds }: Step, i: number): void {
+function giveBack(run: Run, place: Place, { asked: { equipmentNeeds } }: Step, i: number): void {
   const { bit } = equipmentNeeds[i];
   if ((place.wanted & bit) === 0) return;
   giveEquipment(run, place, equipmentNeeds[i]);

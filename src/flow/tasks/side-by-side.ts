@@ -51,8 +51,8 @@ function admit(run: Run, { unit, station, sides }: Place): void {
   });
 }
 
-const peopleOf = ({ needs }: Step): number =>
-  needs.reduce((sum, { resource, amount }) => (resource.isCrew ? sum + amount : sum), 0);
+const peopleOf = ({ asked }: Step): number =>
+  asked.needs.reduce((sum, { resource, amount }) => (resource.isCrew ? sum + amount : sum), 0);
 const peopleOfTeams = (run: Run, bits: number): number =>
   run.shop.companions.reduce(
     (sum, { bit, resource, amount }) => ((bits & bit) !== 0 && resource.isCrew ? sum + amount : sum),

@@ -1,4 +1,4 @@
-import { isSetAside } from '../claims/asked.js';
+import { isSetAside } from '../claims/kits.js';
 import { lacksCrew, releaseCrew, request, requestAgain } from '../claims/claims.js';
 import type { Place } from '../floor/place.js';
 import {

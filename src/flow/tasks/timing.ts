@@ -10,6 +10,7 @@ import {
   IN_SETTLE,
   IN_WORK,
   OFF_SHIFT,
+  SIDE_BY_SIDE,
   TASK,
   UNATTENDED,
   WORKING,
@@ -23,15 +24,10 @@ import type { Run } from '../run.js';
  * is going on can be broken off (equipment fails, people leave) and taken up again with what is left of it.
  */
 
-const STATE_OF: Partial<Record<number, number>> = {
-  [IN_CHANGEOVER]: CHANGEOVER,
-  [IN_CHANGE_ALONE]: CHANGEOVER,
-  [IN_WORK]: WORKING,
-  [IN_REPAIR]: WORKING,
-  [IN_MENDING]: WORKING,
-  [IN_SETTLE]: UNATTENDED,
-  [IN_PROCESS]: UNATTENDED,
-};
+const STATE_OF = new Int8Array(SIDE_BY_SIDE + 1).fill(-1);
+STATE_OF[IN_CHANGEOVER] = STATE_OF[IN_CHANGE_ALONE] = CHANGEOVER;
+STATE_OF[IN_WORK] = STATE_OF[IN_REPAIR] = STATE_OF[IN_MENDING] = WORKING;
+STATE_OF[IN_SETTLE] = STATE_OF[IN_PROCESS] = UNATTENDED;
 
 /** People do it, in the calendar of the step; the rest passes by itself, day and night. */
 export const isAttended = (phase: number): boolean =>
@@ -42,7 +38,7 @@ export function enterPhase(run: Run, place: Place, step: Step, phase: number, mi
   const calendar = isAttended(phase) ? step.workCalendar : -1;
   if (STATE_OF[phase] === CHANGEOVER) run.changeoverLog?.goesOn(place, run.now);
   place.phase = phase;
-  place.enter(STATE_OF[phase]!, calendar);
+  place.enter(STATE_OF[phase], calendar);
   mirror(place, step);
   run.queue.push(run.memory.after(calendar, minutes), TASK, place.id);
   if (place.equipment !== null) operate(run, place.equipment, calendar, minutes);
@@ -58,8 +54,8 @@ export function repair(run: Run, place: Place, step: Step, phase: number): false
 }
 
 /** Person-minutes of work that is done again, or that mends. */
-export function countRework({ needs }: Step, minutes: number): void {
-  for (const { resource, amount } of needs) if (resource.isCrew) resource.rework += amount * minutes;
+export function countRework({ asked }: Step, minutes: number): void {
+  for (const { resource, amount } of asked.needs) if (resource.isCrew) resource.rework += amount * minutes;
 }
 
 /** The place waits, off shift, until a time. */

@@ -25,7 +25,7 @@ export const asksAhead = (run: Run, unit: Unit, step: Step): boolean =>
 /** The place that the unit has got with all it asks for; null: it waits, and is to be put into a line. */
 export function askAhead(run: Run, unit: Unit, step: Step, station: Station): Place | null {
   const claim = new OutsideClaim(unit, step.ahead!, station),
-    pool = step.pool!;
+    pool = step.asked.pool!;
   unit.asks = claim;
   station.asking.push(claim);
   claim.askedAt = run.now;
@@ -51,7 +51,7 @@ export function callReady(run: Run, buffer: Buffer, station: Station): Unit | nu
       if (unit.asks !== null) {
         if (unit.asks.place !== null) continue;
         station.turn = unit;
-        match(run, unit.step.pool!);
+        match(run, unit.step.asked.pool!);
         station.turn = null;
       } else {
         buffer.takeOut(unit, line);

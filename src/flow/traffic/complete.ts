@@ -77,7 +77,7 @@ function completeLot(run: Run, lead: Place): void {
 /** The unit goes where the verdict says. */
 function follow(run: Run, place: Place, unit: Unit, step: Step): void {
   if (verdict.outcome === SCRAPPED) {
-    if (unit.companionBits !== 0) letGo(run, unit, Infinity);
+    letGo(run, unit);
     if (!step.route.isMain) replace(run, unit);
     else {
       disownParts(run, unit);

@@ -1,4 +1,4 @@
-import { builtUpTo, handOver, kitFor } from '../claims/asked.js';
+import { builtUpTo, handOver, kitFor } from '../claims/kits.js';
 import { letGo } from '../claims/carriers.js';
 import { request } from '../claims/claims.js';
 import { bringBack, ownPartBack, takeAlong } from '../claims/joins.js';
@@ -57,7 +57,7 @@ export function replace(run: Run, part: Unit): void {
 
 /** The route of a unit or a sub-assembly is over. */
 export function finishRoute(run: Run, unit: Unit, route: Route): void {
-  if (unit.companionBits !== 0) letGo(run, unit, Infinity);
+  letGo(run, unit);
   if (route.isMain) shipped(run, unit);
   else deliver(run, unit, route);
 }

@@ -1,4 +1,4 @@
-import { letGoAt } from '../claims/carriers.js';
+import { letGo } from '../claims/carriers.js';
 import {
   AT_BASE,
   DRIVING,
@@ -166,7 +166,7 @@ function unload(run: Run, truck: Truck): void {
  * its next station already, as it would in a place of a limited one; `step` is the trip.
  */
 function standBehind(run: Run, lane: Lane, unit: Unit, step: Step): void {
-  if (unit.companionBits !== 0) letGoAt(run, unit, step, step.id + 1);
+  letGo(run, unit, step.letsGoBehind);
   lane.changeArrived(1, run.now);
   unit.arrivedBy = lane;
   if (unit.location < 0) return;

@@ -1,4 +1,4 @@
-import { letGoAt } from '../claims/carriers.js';
+import { letGo } from '../claims/carriers.js';
 import { showShort } from '../claims/outside.js';
 import type { Buffer } from '../floor/buffer.js';
 import type { Place } from '../floor/place.js';
@@ -29,7 +29,7 @@ export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
   unit.step = step;
   if (step.station === place.station && (step.flags & AT_LOT) === 0) {
     unit.first = false;
-    if (unit.companionBits !== 0) letGoAt(run, unit, step);
+    letGo(run, unit, step.letsGo);
     if ((step.flags & HAS_CHANGEOVER) !== 0) goOnThere(run, place, unit);
     beginStep(run, place);
     return false;

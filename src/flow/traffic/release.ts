@@ -157,8 +157,8 @@ function goneBy(run: Run, unit: Unit, step: Step): void {
   const { offStart, offRoute } = run.model.steps;
   for (let passed = step.route.first!; passed !== step; passed = passed.next!) {
     if (!meetsConditions(run, unit, passed)) continue;
-    if (passed.companions.length > 0 && isSure(run, passed)) holdFromStart(unit, passed, step);
-    unit.ownOff &= ~passed.ownParts;
+    if (passed.asked.companions.length > 0 && isSure(run, passed)) holdFromStart(unit, passed, step);
+    unit.ownOff &= ~passed.asked.ownParts;
     for (let o = offStart[passed.id]; o < offStart[passed.id + 1]; o++)
       unit.ownOff |= run.shop.routes[offRoute[o]].ownBit;
   }

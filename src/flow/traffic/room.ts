@@ -1,4 +1,4 @@
-import { letGoAt } from '../claims/carriers.js';
+import { letGo } from '../claims/carriers.js';
 import type { Buffer } from '../floor/buffer.js';
 import type { Place } from '../floor/place.js';
 import { STARVED, WAIT_NEEDS } from '../floor/states.js';
@@ -30,7 +30,7 @@ export function freePlace(run: Run, place: Place): void {
 
 /** It takes a space of the buffer. */
 export function join(run: Run, unit: Unit, buffer: Buffer): void {
-  if (unit.companionBits !== 0) letGoAt(run, unit, unit.step);
+  if (unit.companionBits !== 0) letGo(run, unit, unit.step.letsGo);
   unit.place = null;
   buffer.join(unit);
   const { lane, station } = buffer;
@@ -68,7 +68,7 @@ export function standIn(run: Run, unit: Unit, place: Place): void {
   place.unit = unit;
   unit.place = place;
   unit.first = false;
-  if (unit.companionBits !== 0) letGoAt(run, unit, unit.step);
+  if (unit.companionBits !== 0) letGo(run, unit, unit.step.letsGo);
   if (station.isSetUp) beginVisit(run, place, unit);
   if (station.lotMost === 0) {
     beginStep(run, place);
