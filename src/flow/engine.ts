@@ -160,8 +160,10 @@ function waitsForChange(run: Run): boolean {
 }
 
 function endPhase(run: Run, place: Place): void {
-  const { phase } = place;
-  if (nextPhase(run, place)) complete(run, place, phase);
+  const { phase } = place,
+    unit = place.unit!,
+    { step } = unit;
+  if (nextPhase(run, place, unit, step)) complete(run, place, unit, step, phase);
 }
 
 /**
@@ -173,7 +175,7 @@ function drain(run: Run): void {
   for (;;) {
     if (toFill.length > 0) fill(run, toFill.pop()!);
     else if (toPulse.length > 0) pulse(run, toPulse.pop()!);
-    else if (toBegin.length > 0) beginStep(run, toBegin.shift()!);
+    else if (toBegin.length > 0) beginSide(run, toBegin.shift()!);
     else if (granted.length > 0) admit(run, granted.pop()!);
     else if (toStartLot.length > 0) startLot(run, toStartLot.pop()!);
     else if (toServe.length > 0) serve(run, toServe.pop()!);
@@ -185,6 +187,11 @@ function drain(run: Run): void {
       return;
     }
   }
+}
+
+function beginSide(run: Run, side: Place): void {
+  const unit = side.unit!;
+  beginStep(run, side, unit, unit.step);
 }
 
 /**

@@ -1,7 +1,7 @@
-import { furnishKits } from './claims/kits.js';
 import { furnishLettingGo } from './claims/carriers.js';
 import { buildCompanions, type Companion, furnishCarriers } from './claims/companion.js';
 import { furnishPartDefects } from './claims/joins.js';
+import { furnishKits } from './claims/kits.js';
 import { furnishNeeds } from './claims/needs.js';
 import { buildResources, joinPools, type Resource } from './claims/resource.js';
 import { buildSupplies, type Supply } from './claims/supply.js';

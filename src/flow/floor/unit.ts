@@ -2,7 +2,17 @@ import type { PartDefects } from '../claims/joins.js';
 import type { OutsideClaim } from '../claims/outside.js';
 import type { Model } from '../model/model.js';
 import type { Lane, Truck } from '../traffic/lane.js';
-import { NOWHERE, U_FIRST, U_LOCATION, U_NUMBER, U_PLACE, U_REWORK, U_STEP, UNIT_SHIFT } from './memory.js';
+import {
+  type Memory,
+  NOWHERE,
+  U_FIRST,
+  U_LOCATION,
+  U_NUMBER,
+  U_PLACE,
+  U_REWORK,
+  U_STEP,
+  UNIT_SHIFT,
+} from './memory.js';
 import type { Place } from './place.js';
 import type { Step } from './step.js';
 import type { Units } from './units.js';
@@ -19,6 +29,7 @@ export const NOT_CLAIMED = -1;
 /** A unit, or a sub-assembly: that is a unit whose route is a feeder. Used again when a unit has left. */
 export class Unit {
   readonly at: number;
+  private readonly memory: Memory;
   alive = false;
   truck: Truck | null = null;
   /** The lane in whose arrival bank without a limit it stands; null: in none. */
@@ -76,6 +87,7 @@ export class Unit {
     { options, slots, thens, companions }: Model,
     inspections: number,
   ) {
+    this.memory = units.memory;
     this.at = units.memory.units + (id << UNIT_SHIFT);
     this.options = options.length > 0 ? new Uint8Array(options.length) : NO_BYTES;
     this.slots = slots.count > 0 ? new Uint8Array(slots.count) : NO_BYTES;
@@ -90,49 +102,49 @@ export class Unit {
 
   /** Build number from 1; of a sub-assembly its running number, of own parts that of their unit. */
   get number(): number {
-    return this.units.memory.ints[this.at + U_NUMBER];
+    return this.memory.ints[this.at + U_NUMBER];
   }
 
   get step(): Step {
-    return this.units.stepAt(this.units.memory.ints[this.at + U_STEP]);
+    return this.units.stepAt(this.memory.ints[this.at + U_STEP]);
   }
   set step(step: Step) {
-    this.units.memory.ints[this.at + U_STEP] = step.at;
+    this.memory.ints[this.at + U_STEP] = step.at;
   }
 
   /** Where it stands; null in a buffer, in a truck, in an arrival bank without a limit, or outside. */
   get place(): Place | null {
-    return this.units.placeAt(this.units.memory.ints[this.at + U_PLACE]);
+    return this.units.placeAt(this.memory.ints[this.at + U_PLACE]);
   }
   set place(place: Place | null) {
-    this.units.memory.ints[this.at + U_PLACE] = place?.at ?? NOWHERE;
+    this.memory.ints[this.at + U_PLACE] = place?.at ?? NOWHERE;
   }
 
   /** Goes first in buffers: from a send-back until it stands at the step it was sent to. */
   set first(first: boolean) {
-    this.units.memory.ints[this.at + U_FIRST] = first ? 1 : 0;
+    this.memory.ints[this.at + U_FIRST] = first ? 1 : 0;
   }
 
   /** The inspection that sent it back and that it has not reached again. */
   get rework(): Step | null {
-    const step = this.units.memory.ints[this.at + U_REWORK];
+    const step = this.memory.ints[this.at + U_REWORK];
     return step === NOWHERE ? null : this.units.stepAt(step);
   }
   set rework(step: Step | null) {
-    this.units.memory.ints[this.at + U_REWORK] = step?.at ?? NOWHERE;
+    this.memory.ints[this.at + U_REWORK] = step?.at ?? NOWHERE;
   }
 
   /** Location for work in process; -1 outside. */
   get location(): number {
-    return this.units.memory.ints[this.at + U_LOCATION];
+    return this.memory.ints[this.at + U_LOCATION];
   }
   set location(location: number) {
-    this.units.memory.ints[this.at + U_LOCATION] = location;
+    this.memory.ints[this.at + U_LOCATION] = location;
   }
 
   /** A shadow takes on what matters of the unit to one of several steps side by side. */
   follow(unit: Unit, step: Step, place: Place): void {
-    const { ints } = this.units.memory,
+    const { ints } = this.memory,
       { at } = this;
     ints[at + U_NUMBER] = unit.number;
     ints[at + U_STEP] = step.at;
@@ -145,7 +157,7 @@ export class Unit {
   }
 
   reset(number: number, step: Step): void {
-    const { ints } = this.units.memory,
+    const { ints } = this.memory,
       { at } = this;
     ints[at + U_NUMBER] = number;
     ints[at + U_STEP] = step.at;

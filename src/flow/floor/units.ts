@@ -13,11 +13,17 @@ export class Units {
   private steps: readonly Step[] = [];
   private places: readonly Place[] = [];
   private inspections = 0;
+  /** Addresses, as in `memory`. */
+  private readonly firstUnit: number;
+  private readonly firstPlace: number;
 
   constructor(
     readonly memory: Memory,
     private readonly model: Model,
-  ) {}
+  ) {
+    this.firstUnit = memory.units;
+    this.firstPlace = memory.places;
+  }
 
   /** Tells it of the shop floor, which is built after it. */
   furnish(steps: readonly Step[], places: readonly Place[], inspections: number): void {
@@ -52,7 +58,7 @@ export class Units {
   }
 
   at(address: number): Unit {
-    return this.all[(address - this.memory.units) >> UNIT_SHIFT];
+    return this.all[(address - this.firstUnit) >> UNIT_SHIFT];
   }
 
   stepAt(address: number): Step {
@@ -60,6 +66,6 @@ export class Units {
   }
 
   placeAt(address: number): Place | null {
-    return address === NOWHERE ? null : this.places[(address - this.memory.places) >> PLACE_SHIFT];
+    return address === NOWHERE ? null : this.places[(address - this.firstPlace) >> PLACE_SHIFT];
   }
 }

@@ -30,7 +30,8 @@ export class Floor {
       if (unit.truck !== null) entry(this.aboard, unit.truck).push(unit);
     }
     this.keepers = this.units.filter(({ companionBits }) => companionBits !== 0);
-    for (const pool of new Set(run.shop.steps.map(({ asked }) => asked.pool))) if (pool !== null) this.line(pool);
+    for (const pool of new Set(run.shop.steps.map(({ asked }) => asked.pool)))
+      if (pool !== null) this.line(pool);
   }
 
   inMaking(route: Route): readonly Unit[] {

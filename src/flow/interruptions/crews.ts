@@ -85,7 +85,9 @@ export function staff(
 /** Places that hold people of a crew, in the order of requests. */
 function engaged(run: Run, crew: Resource): Place[] {
   return run.places
-    .filter((place) => place.holdsCrew && place.unit!.step.asked.needs.some(({ resource }) => resource === crew))
+    .filter(
+      (place) => place.holdsCrew && place.unit!.step.asked.needs.some(({ resource }) => resource === crew),
+    )
     .sort((a, b) => (goesBefore(a, b) ? -1 : 1));
 }
 

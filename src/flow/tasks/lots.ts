@@ -55,5 +55,5 @@ function begin(run: Run, station: Station): void {
   station.lotInside = station.lotGathered;
   station.lotGathered = 0;
   for (const { unit } of station.places) if (unit !== null && unit !== lead.unit) unit.step.visits++;
-  beginStep(run, lead);
+  beginStep(run, lead, lead.unit!, lead.unit!.step);
 }

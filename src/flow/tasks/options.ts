@@ -48,11 +48,11 @@ export function repairTime(run: Run, unit: Unit, id: number): number {
  * Draws the work of one pass at `place`, minutes: of the options of its unit, and as often as it was done
  * before.
  */
-export function workMinutes(run: Run, place: Place, step: Step): number {
+export function workMinutes(run: Run, place: Place, unit: Unit, step: Step): number {
   let minutes = run.sampler.next(step.workDraw);
   if ((step.flags & (HAS_FACTOR | LEARNS)) === 0) return minutes;
   const { steps } = run.model;
-  minutes *= optionsFactor(run, place.unit!, step);
+  minutes *= optionsFactor(run, unit, step);
   if ((step.flags & LEARNS) !== 0)
     minutes *= learningFactor(steps, step.id, steps.learnBefore[step.id] + place.attempt);
   return minutes;

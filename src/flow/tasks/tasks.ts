@@ -1,5 +1,5 @@
-import { isSetAside } from '../claims/kits.js';
 import { lacksCrew, releaseCrew, request, requestAgain } from '../claims/claims.js';
+import { isSetAside } from '../claims/kits.js';
 import type { Place } from '../floor/place.js';
 import {
   IN_CHANGE_ALONE,
@@ -31,6 +31,7 @@ import {
   LEARNS,
   ONE_SHIFT,
 } from '../floor/step-flags.js';
+import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import { startChangeover } from './changeovers.js';
 import { mendNoted } from './holds.js';
@@ -46,31 +47,35 @@ import { countRework, enterPhase, mirror, putOff, repair, resume } from './timin
  */
 
 /** The unit at `place` begins its step. */
-export function beginStep(run: Run, place: Place): void {
-  const { step } = place.unit!;
+export function beginStep(run: Run, place: Place, unit: Unit, step: Step): void {
   step.visits++;
   if ((step.flags & LEARNS) !== 0) place.attempt = ++step.begun;
-  if ((step.flags & CHANGES_ALONE) === 0 || !startChangeover(run, place, step)) claim(run, place, step);
+  if ((step.flags & CHANGES_ALONE) === 0 || !startChangeover(run, place, step)) claim(run, place, unit, step);
 }
 
-function claim(run: Run, place: Place, step: Step): void {
+function claim(run: Run, place: Place, unit: Unit, step: Step): void {
   if ((step.flags & HAS_NEEDS) !== 0) {
-    place.phase = isSetAside(place.unit!, step) ? WAIT_REST : WAIT_NEEDS;
+    place.phase = isSetAside(unit, step) ? WAIT_REST : WAIT_NEEDS;
     place.wanted = step.firstParts;
     if (!request(run, place)) {
       mirror(place, step);
       return;
     }
   }
-  start(run, place, step);
+  start(run, place, unit, step);
 }
 
 /** The needs of the step, or of a repair, are met. */
 export function startTask(run: Run, place: Place): void {
-  if (place.isSuspended) takeUp(run, place);
-  else if (place.phase === WAIT_REPAIR) repair(run, place, place.unit!.step, IN_REPAIR);
-  else if (place.phase === WAIT_CREW) goOnWorking(run, place, place.unit!.step);
-  else start(run, place, place.unit!.step);
+  if (place.isSuspended) {
+    takeUp(run, place);
+    return;
+  }
+  const unit = place.unit!,
+    { step } = unit;
+  if (place.phase === WAIT_REPAIR) repair(run, place, step, IN_REPAIR);
+  else if (place.phase === WAIT_CREW) goOnWorking(run, place, step);
+  else start(run, place, unit, step);
 }
 
 /** What was broken off goes on; its crew is there. A place that is down takes it up later. */
@@ -95,30 +100,29 @@ export function beginRepair(run: Run, place: Place, step: Step): void {
 }
 
 /** The phase going on at `place` is over. True: the step is done, but for what `complete` sees to. */
-export function nextPhase(run: Run, place: Place): boolean {
-  const { step } = place.unit!;
+export function nextPhase(run: Run, place: Place, unit: Unit, step: Step): boolean {
   switch (place.phase) {
     case IN_WORK: {
       if ((step.flags & HAS_PARTS) !== 0 && !endStretch(run, place, step))
         return goOnWorking(run, place, step);
       if ((step.flags & (HAS_PASSES | HAS_PROCESS)) === 0) return true;
       const last = ++place.pass >= step.passes;
-      if (step.settleDraw < 0) return last ? afterWork(run, place, step) : startWork(run, place, step);
+      if (step.settleDraw < 0) return last ? afterWork(run, place, step) : startWork(run, place, unit, step);
       if (last) releaseCrew(run, place);
       return enterPhase(run, place, step, IN_SETTLE, run.sampler.next(step.settleDraw));
     }
     case IN_SETTLE:
-      return place.pass >= step.passes ? afterWork(run, place, step) : startWork(run, place, step);
+      return place.pass >= step.passes ? afterWork(run, place, step) : startWork(run, place, unit, step);
     case IN_CHANGEOVER:
       place.pass = 0;
       run.changeoverLog?.changed(place, run.memory, step.workCalendar);
-      return beginWork(run, place, step);
+      return beginWork(run, place, unit, step);
     case IN_CHANGE_ALONE:
       run.changeoverLog?.changed(place, run.memory, -1);
-      claim(run, place, step);
+      claim(run, place, unit, step);
       return false;
     case IN_MENDING:
-      return startWork(run, place, step);
+      return startWork(run, place, unit, step);
     case WAIT_SHIFT:
       return goOnWorking(run, place, step);
     case IN_PROCESS:
@@ -128,28 +132,28 @@ export function nextPhase(run: Run, place: Place): boolean {
   }
 }
 
-function start(run: Run, place: Place, step: Step): void {
+function start(run: Run, place: Place, unit: Unit, step: Step): void {
   if ((step.flags & HAS_CHANGEOVER) !== 0 && startChangeover(run, place, step)) return;
   place.pass = 0;
   // Nothing to do here: the step ends at once, as an event of its own.
-  if (beginWork(run, place, step)) run.queue.push(run.now, TASK, place.id);
+  if (beginWork(run, place, unit, step)) run.queue.push(run.now, TASK, place.id);
 }
 
 /** At a hold noted items are mended first. True if there is nothing more to do in this step. */
-function beginWork(run: Run, place: Place, step: Step): boolean {
+function beginWork(run: Run, place: Place, unit: Unit, step: Step): boolean {
   if ((step.flags & HOLDS) !== 0) {
-    place.minutes = mendNoted(run, place.unit!, step);
+    place.minutes = mendNoted(run, unit, step);
     if (place.minutes > 0) return repair(run, place, step, IN_MENDING);
   }
-  return startWork(run, place, step);
+  return startWork(run, place, unit, step);
 }
 
 /** Work of the present pass; true if there is nothing more to do in this step. */
-function startWork(run: Run, place: Place, step: Step): boolean {
+function startWork(run: Run, place: Place, unit: Unit, step: Step): boolean {
   if (step.workDraw < 0)
     return (step.flags & IS_GROUP) !== 0 && beginSideBySide(run, place) ? false : afterWork(run, place, step);
-  place.minutes = workMinutes(run, place, step);
-  if ((step.flags & HAS_NEEDS) !== 0 && place.unit!.againTo >= step.id) countRework(step, place.minutes);
+  place.minutes = workMinutes(run, place, unit, step);
+  if ((step.flags & HAS_NEEDS) !== 0 && unit.againTo >= step.id) countRework(step, place.minutes);
   if ((step.flags & HAS_PARTS) !== 0) beginParts(run, place, step);
   return goOnWorking(run, place, step);
 }

@@ -28,9 +28,7 @@ import { refill } from './short-way.js';
 const verdict: Verdict = { outcome: PASS, repairMinutes: 0, target: null };
 
 /** The work of the step at `place` has ended; `endedIn` is the phase it ended in. */
-export function complete(run: Run, place: Place, endedIn: number): void {
-  const unit = place.unit!,
-    { step } = unit;
+export function complete(run: Run, place: Place, unit: Unit, step: Step, endedIn: number): void {
   if ((step.flags & (HAS_QUALITY | AT_LOT | IS_SIDE)) === 0) {
     if ((step.flags & HAS_NEEDS) !== 0) releaseCrew(run, place);
     moveOn(run, place, unit, step);
@@ -38,7 +36,7 @@ export function complete(run: Run, place: Place, endedIn: number): void {
   }
   if (place instanceof SidePlace) {
     const lead = finishSide(run, place);
-    if (lead !== null) complete(run, lead, SIDE_BY_SIDE);
+    if (lead !== null) complete(run, lead, lead.unit!, lead.unit!.step, SIDE_BY_SIDE);
     return;
   }
   if ((step.flags & AT_LOT) !== 0) {

@@ -1,7 +1,7 @@
-import { builtUpTo, handOver, kitFor } from '../claims/kits.js';
 import { letGo } from '../claims/carriers.js';
 import { request } from '../claims/claims.js';
 import { bringBack, ownPartBack, takeAlong } from '../claims/joins.js';
+import { builtUpTo, handOver, kitFor } from '../claims/kits.js';
 import { type Claimant, OutsideClaim } from '../claims/outside.js';
 import { give } from '../claims/resource.js';
 import type { Route, Step } from '../floor/step.js';

@@ -31,7 +31,7 @@ export function goOn(run: Run, place: Place, unit: Unit, step: Step): boolean {
     unit.first = false;
     letGo(run, unit, step.letsGo);
     if ((step.flags & HAS_CHANGEOVER) !== 0) goOnThere(run, place, unit);
-    beginStep(run, place);
+    beginStep(run, place, unit, step);
     return false;
   }
   if (enter(run, unit, step)) return true;

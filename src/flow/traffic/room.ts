@@ -71,7 +71,7 @@ export function standIn(run: Run, unit: Unit, place: Place): void {
   if (unit.companionBits !== 0) letGo(run, unit, unit.step.letsGo);
   if (station.isSetUp) beginVisit(run, place, unit);
   if (station.lotMost === 0) {
-    beginStep(run, place);
+    beginStep(run, place, unit, unit.step);
     return;
   }
   if (station.lotGathered++ === 0) {
