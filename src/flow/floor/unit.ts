@@ -142,6 +142,11 @@ export class Unit {
     this.memory.ints[this.at + U_LOCATION] = location;
   }
 
+  /** It has not come in: it waits for room at the gate, not in a truck or in the arrival bank of a lane. */
+  get isOutside(): boolean {
+    return this.location < 0 && this.truck === null && this.arrivedBy === null;
+  }
+
   /** A shadow takes on what matters of the unit to one of several steps side by side. */
   follow(unit: Unit, step: Step, place: Place): void {
     const { ints } = this.memory,

@@ -79,31 +79,26 @@ export function firstShut({ ints }: Memory, buffer: number): number {
   ];
 }
 
-/** The first of those without room, out of their line; there must be one. */
-export function takeShut(memory: Memory, buffer: number): number {
-  const { ints } = memory;
-  return takeFirst(
-    memory,
-    buffer,
-    ints[buffer + B_SHUT_OUT]-- === ints[buffer + SHUT + LENGTH] ? SHUT : SHUT_SENT_BACK,
-  );
+/** The first of those without room for whom there is a space now, who stays; NOWHERE if there is none. */
+export function firstShutThatFits({ ints }: Memory, buffer: number): number {
+  if (ints[buffer + B_SHUT_OUT] === 0) return NOWHERE;
+  const sentBack = ints[buffer + SHUT_SENT_BACK + LENGTH] > 0;
+  if (ints[buffer + B_REWORK_SPACES] < 0)
+    return ints[buffer + B_WAITING] < ints[buffer + B_SPACES]
+      ? ints[buffer + (sentBack ? SHUT_SENT_BACK : SHUT) + HEAD]
+      : NOWHERE;
+  if (sentBack && ints[buffer + SENT_BACK + LENGTH] < ints[buffer + B_REWORK_SPACES])
+    return ints[buffer + SHUT_SENT_BACK + HEAD];
+  return ints[buffer + SHUT + LENGTH] > 0 && ints[buffer + USUAL + LENGTH] < ints[buffer + B_SPACES]
+    ? ints[buffer + SHUT + HEAD]
+    : NOWHERE;
 }
 
-/** The first of those without room for whom there is a space now; NOWHERE if there is none. */
-export function takeShutThatFits(memory: Memory, buffer: number): number {
+/** The first of its line without room, out of it. */
+export function takeShut(memory: Memory, buffer: number, unit: number): void {
   const { ints } = memory;
-  if (ints[buffer + B_SHUT_OUT] === 0) return NOWHERE;
-  if (ints[buffer + B_REWORK_SPACES] < 0)
-    return ints[buffer + B_WAITING] < ints[buffer + B_SPACES] ? takeShut(memory, buffer) : NOWHERE;
-  if (
-    ints[buffer + SHUT_SENT_BACK + LENGTH] > 0 &&
-    ints[buffer + SENT_BACK + LENGTH] < ints[buffer + B_REWORK_SPACES]
-  )
-    return takeShut(memory, buffer);
-  if (ints[buffer + SHUT + LENGTH] === 0 || ints[buffer + USUAL + LENGTH] >= ints[buffer + B_SPACES])
-    return NOWHERE;
   ints[buffer + B_SHUT_OUT]--;
-  return takeFirst(memory, buffer, SHUT);
+  takeFirst(memory, buffer, ints[unit + U_FIRST] === 0 ? SHUT : SHUT_SENT_BACK);
 }
 
 /** A unit anywhere in a line, out of it; its place there is found by walking. */

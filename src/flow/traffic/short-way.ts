@@ -4,7 +4,6 @@ import {
   B_FREE_PLACE,
   B_LOCATION,
   B_LONG_WAY,
-  B_REWORK_SPACES,
   B_SHUT_OUT,
   B_WAITING,
   BUFFER_SHIFT,
@@ -32,6 +31,7 @@ import { BEGINS_PLAIN, ENDS_PLAIN } from '../floor/step-flags.js';
 import {
   firstInSpaces,
   firstShut,
+  firstShutThatFits,
   joinShut,
   joinSpaces,
   takeFromSpaces,
@@ -39,6 +39,7 @@ import {
   takesIn,
 } from '../floor/waiting-lines.js';
 import type { Run } from '../run.js';
+import { arrive } from './entry-and-exit.js';
 import { freePlace } from './room.js';
 
 /**
@@ -80,42 +81,67 @@ export function goShortWay(run: Run, place: number): boolean {
 }
 
 /**
- * A place (not of a lot) is empty: the next in the buffer takes it, the first without room takes the space,
- * and so on upstream.
+ * A place (not of a lot) is empty: the next in the buffer takes it, or else the first without room; whoever
+ * fits into the space moves up, and so on upstream.
  */
 export function refill(run: Run, empty: number): void {
   const { memory } = run,
     { ints } = memory;
   for (let place = empty; ; ) {
     const buffer = ints[place + P_BUFFER],
-      unit = firstInSpaces(memory, buffer);
-    if (unit === NOWHERE && ints[buffer + B_SHUT_OUT] === 0) {
+      isQueued = ints[buffer + B_WAITING] > 0;
+    if (!isQueued && ints[buffer + B_SHUT_OUT] === 0) {
       starve(run, place, buffer);
       return;
     }
-    if (unit === NOWHERE || (ints[ints[unit + U_STEP] + S_FLAGS] & BEGINS_PLAIN) === 0) {
+    const unit = isQueued ? firstInSpaces(memory, buffer) : firstShut(memory, buffer);
+    if (
+      (ints[ints[unit + U_STEP] + S_FLAGS] & BEGINS_PLAIN) === 0 ||
+      (!isQueued && !movesUpPlainly(run, buffer, unit))
+    ) {
       freePlace(run, run.places[(place - memory.places) >> PLACE_SHIFT]);
       return;
     }
-    takeFromSpaces(memory, buffer);
-    begin(run, place, unit, ints[unit + U_STEP]);
-    if (ints[buffer + B_SHUT_OUT] === 0) return;
-    const shut = firstShut(memory, buffer),
-      freed = ints[shut + U_PLACE];
-    if (
-      freed === NOWHERE ||
-      ints[buffer + B_REWORK_SPACES] >= 0 ||
-      ints[shut + U_LOCATION] !== ints[buffer + B_LOCATION] ||
-      ints[ints[freed + P_BUFFER] + B_LONG_WAY] > 0
-    ) {
-      run.listFill(run.buffers[(buffer - memory.buffers) >> BUFFER_SHIFT]);
-      return;
+    let freed: number;
+    if (isQueued) {
+      takeFromSpaces(memory, buffer);
+      begin(run, place, unit, ints[unit + U_STEP]);
+      const next = firstShutThatFits(memory, buffer);
+      if (next === NOWHERE) return;
+      if (!movesUpPlainly(run, buffer, next)) {
+        run.listFill(run.buffers[(buffer - memory.buffers) >> BUFFER_SHIFT]);
+        return;
+      }
+      freed = comeUp(run, buffer, next);
+      ints[next + U_PLACE] = NOWHERE;
+      joinSpaces(memory, buffer, next);
+    } else {
+      freed = comeUp(run, buffer, unit);
+      begin(run, place, unit, ints[unit + U_STEP]);
     }
-    takeShut(memory, buffer);
-    ints[shut + U_PLACE] = NOWHERE;
-    joinSpaces(memory, buffer, shut);
+    if (freed === NOWHERE) return;
     place = freed;
   }
+}
+
+/** A unit without room comes from a place in the same site that gives nothing else back, or from outside. */
+function movesUpPlainly({ memory: { ints }, units }: Run, buffer: number, unit: number): boolean {
+  const from = ints[unit + U_PLACE];
+  if (from !== NOWHERE)
+    return (
+      ints[unit + U_LOCATION] === ints[buffer + B_LOCATION] && ints[ints[from + P_BUFFER] + B_LONG_WAY] === 0
+    );
+  return ints[unit + U_LOCATION] < 0 && units.at(unit).isOutside;
+}
+
+/** It leaves its line for the room that is there now; the place that it leaves, NOWHERE: it was outside. */
+function comeUp(run: Run, buffer: number, unit: number): number {
+  const { memory } = run,
+    freed = memory.ints[unit + U_PLACE];
+  takeShut(memory, buffer, unit);
+  if (freed === NOWHERE)
+    arrive(run, run.units.at(unit), run.buffers[(buffer - memory.buffers) >> BUFFER_SHIFT]);
+  return freed;
 }
 
 /** Nobody comes: the place is free. */
