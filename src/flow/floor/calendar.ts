@@ -6,6 +6,10 @@ import type { CalendarColumns } from '../model/time.js';
  * inside.
  */
 const ROUNDING = 1e-8;
+/** Windows that are tried one by one ahead of a search. */
+const NEAR = 3;
+/** So many windows before the guess another time is looked at, as at the start of the next replication. */
+const LONG_AGO = 50;
 
 /**
  * Answers questions about working time, O(log n) in the number of windows, without allocation. Windows are
@@ -154,11 +158,11 @@ export class Calendar {
     if (first >= count) return Infinity;
     const target = before[first] + minutes;
     const reach = target - ROUNDING;
-    // The last window that begins before the target.
+    // The last window that begins before the target: one of the next few, as a rule.
     let low = first;
-    if (first + 1 < count && before[first + 1] < reach) {
+    for (let near = 0; near < NEAR && low + 1 < count && before[low + 1] < reach; near++) low++;
+    if (low === first + NEAR) {
       let high = count - 1;
-      low = first + 1;
       while (low < high) {
         const middle = (low + high + 1) >>> 1;
         if (before[middle] < reach) low = middle;
@@ -174,19 +178,29 @@ export class Calendar {
   private windowAt(at: number): number {
     const { start, count } = this;
     const guess = this.guess;
-    let low = -1;
-    let high = count - 1;
-    if (guess < count && start[guess] <= at) {
+    if (guess >= count) return -1;
+    if (start[guess] <= at) {
       if (guess + 1 >= count || start[guess + 1] > at) return guess;
       if (guess + 2 >= count || start[guess + 2] > at) return (this.guess = guess + 1);
-      low = guess + 2;
+      return (this.guess = this.lastStarted(guess + 2, count - 1, at));
     }
+    // What is asked about now lies at the guess, and stays there while what is asked about lies shortly before.
+    if (guess > 0 && start[guess - 1] <= at) return guess - 1;
+    if (guess > 1 && start[guess - 2] <= at) return guess - 2;
+    const found = this.lastStarted(-1, guess - 1, at);
+    if (found < guess - LONG_AGO) this.guess = Math.max(0, found);
+    return found;
+  }
+
+  /** The same, known to lie from `low` to `high`. */
+  private lastStarted(first: number, last: number, at: number): number {
+    let low = first;
+    let high = last;
     while (low < high) {
       const middle = (low + high + 1) >>> 1;
-      if (start[middle] <= at) low = middle;
+      if (this.start[middle] <= at) low = middle;
       else high = middle - 1;
     }
-    if (low >= 0) this.guess = low;
     return low;
   }
 }
