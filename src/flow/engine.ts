@@ -5,7 +5,6 @@ import { beginSupplies } from './claims/supplies.js';
 import { beginStages, changeStage } from './dated/stages.js';
 import { dispatch } from './dispatch.js';
 import { PLACE_SHIFT } from './floor/memory.js';
-import type { Place } from './floor/place.js';
 import { Alive } from './gridlock/alive.js';
 import { coreOf } from './gridlock/core.js';
 import { type Look, momentOf, STOP } from './gridlock/moment.js';
@@ -18,8 +17,8 @@ import type { Plan } from './plan.js';
 import { Run } from './run.js';
 import { type Tell, telling } from './share-done.js';
 import { startIncompleteLot, startLot } from './tasks/lots.js';
-import { beginStep, nextPhase } from './tasks/tasks.js';
-import { complete } from './traffic/complete.js';
+import { beginSide } from './tasks/tasks.js';
+import { endPhase } from './traffic/complete.js';
 import { admit, feed } from './traffic/feeders.js';
 import { leaveIncomplete, serve } from './traffic/lanes.js';
 import { fill } from './traffic/move.js';
@@ -159,13 +158,6 @@ function waitsForChange(run: Run): boolean {
   return run.changesAt < Infinity;
 }
 
-function endPhase(run: Run, place: Place): void {
-  const { phase } = place,
-    unit = place.unit!,
-    { step } = unit;
-  if (nextPhase(run, place, unit, step)) complete(run, place, unit, step, phase);
-}
-
 /**
  * Follows every consequence of an event that happens at the same time: room first, then pulse lines, tasks,
  * lots, trucks, needs, feeders.
@@ -187,11 +179,6 @@ function drain(run: Run): void {
       return;
     }
   }
-}
-
-function beginSide(run: Run, side: Place): void {
-  const unit = side.unit!;
-  beginStep(run, side, unit, unit.step);
 }
 
 /**

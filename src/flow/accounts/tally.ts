@@ -44,7 +44,7 @@ export class Tally {
   readonly doneAgain: Float64Array;
   /** By defect slot: created. */
   readonly created: Float64Array;
-  readonly quality;
+  readonly quality: QualityTally;
 
   /**
    * By station with changeovers: units that took a place. By pair of values, as `changeoverDraw`: changeovers
@@ -81,7 +81,7 @@ export class Tally {
     this.limitReached = new Float64Array(thens.count);
     this.doneAgain = new Float64Array(steps.count + 1);
     this.created = new Float64Array(slots.count);
-    this.quality = qualityTally(model, inspections, holds);
+    this.quality = new QualityTally(model, inspections, holds);
     this.taken = new Float64Array(stations.count);
     this.changeovers = new Float64Array(stations.changeoverDraw.length);
     this.changeoverMinutes = new Float64Array(stations.changeoverDraw.length);
@@ -102,29 +102,52 @@ export class Tally {
   }
 }
 
-export type QualityTally = ReturnType<typeof qualityTally>;
-
 /** Counts of rules 8 to 10; slots and finds are in the order of the model's. */
-const qualityTally = ({ slots, steps }: Model, inspections: number, holds: number) => ({
+export class QualityTally {
   /**
    * By slot: items made; gone because the unit had the same from another part; gone with a part that was
    * replaced; shipped open, never found and noted.
    */
-  ...columns(slots.count, 'made', 'merged', 'replaced', 'shippedUnfound', 'shippedNoted'),
+  readonly made: Float64Array;
+  readonly merged: Float64Array;
+  readonly replaced: Float64Array;
+  readonly shippedUnfound: Float64Array;
+  readonly shippedNoted: Float64Array;
   /**
    * By find: items found for the first time (of tests: failures), and the repair work that followed, at a
    * hold too.
    */
-  ...columns(steps.findSlot.length, 'found', 'repairMinutes'),
+  readonly found: Float64Array;
+  readonly repairMinutes: Float64Array;
   /** By hold: units that came, that were held, noted items mended; unit-minutes held in the time observed. */
-  ...columns(holds, 'cameToHold', 'held', 'mended', 'heldMinutes'),
+  readonly cameToHold: Float64Array;
+  readonly held: Float64Array;
+  readonly mended: Float64Array;
+  readonly heldMinutes: Float64Array;
   /** By hold: from coming to release. */
-  released: Array.from({ length: holds }, () => new Durations()),
+  readonly released: readonly Durations[];
   /**
    * By inspection * 4 + 2 * (something found at the earlier one) + (something found here): units at the first
    * visits of both.
    */
-  ...columns(4 * inspections, 'compared'),
+  readonly compared: Float64Array;
   /** By inspection: extra work where the two differed, minutes. */
-  ...columns(inspections, 'differMinutes'),
-});
+  readonly differMinutes: Float64Array;
+
+  constructor({ slots: { count: slots }, steps: { findSlot } }: Model, inspections: number, holds: number) {
+    this.made = new Float64Array(slots);
+    this.merged = new Float64Array(slots);
+    this.replaced = new Float64Array(slots);
+    this.shippedUnfound = new Float64Array(slots);
+    this.shippedNoted = new Float64Array(slots);
+    this.found = new Float64Array(findSlot.length);
+    this.repairMinutes = new Float64Array(findSlot.length);
+    this.cameToHold = new Float64Array(holds);
+    this.held = new Float64Array(holds);
+    this.mended = new Float64Array(holds);
+    this.heldMinutes = new Float64Array(holds);
+    this.released = Array.from({ length: holds }, () => new Durations());
+    this.compared = new Float64Array(4 * inspections);
+    this.differMinutes = new Float64Array(inspections);
+  }
+}

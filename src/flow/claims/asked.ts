@@ -18,7 +18,7 @@ export class Asked {
    */
   companions: readonly Companion[] = [];
   companionBits = 0;
-  /** Teams of crews whose people change that do the work, and their bits; steps side by side have them too. */
+  /** Teams that do the work and may be without people, and their bits; steps side by side have them too. */
   teams: readonly Companion[] = [];
   teamBits = 0;
   /** Bits of the own parts that must be on the unit or back at it. */

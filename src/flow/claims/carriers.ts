@@ -112,10 +112,10 @@ export function holdFromStart(unit: Unit, passed: Step, step: Step): void {
 /** Rule 7: what stayed with a unit leaves it. People are free at once, a carrier when it is back. */
 
 /**
- * Tells each step what leaves a unit that comes to it, or to the bank ahead of it, and what leaves one that is
- * done with it: what was to stay only up to an earlier step, or to this one. People stay at their site: a team
- * leaves its unit at a lane. On a way back there is nothing else that it gives back: it has come from one of
- * the steps. Flags must be set.
+ * Tells each step what leaves a unit that comes to it, or to the bank ahead of it, and what leaves one that
+ * is done with it: what was to stay only up to an earlier step, or to this one. People stay at their site: a
+ * team leaves its unit at a lane. On a way back there is nothing else that it gives back: it has come from
+ * one of the steps. Flags must be set.
  */
 export function furnishLettingGo(steps: readonly Step[], companions: readonly Companion[]): void {
   for (const step of steps) {

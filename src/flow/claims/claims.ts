@@ -35,10 +35,7 @@ import { bringTeams, lackingTeams, lacksTeam, teamOrderAt } from './teams.js';
  * WAIT_NEEDS) only its crew and its equipment are asked for.
  */
 
-/**
- * Asks for the needs of the step at `place`; true if they are granted at once, otherwise the place waits and
- * is short.
- */
+/** Asks for the needs of the step at `place`; true if granted at once, else the place waits and is short. */
 export function request(run: Run, place: Claimant): boolean {
   const unit = place.unit!,
     asked = place.askedOf(unit);

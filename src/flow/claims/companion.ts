@@ -83,7 +83,11 @@ export class Companion {
 export function buildCompanions({ companions: columns }: Model, resources: readonly Resource[]): Companion[] {
   if (columns.count > MOST_COMPANIONS)
     throw new RangeError(`carriers and teams: expected ${MOST_COMPANIONS} at most, got ${columns.count}`);
-  return columns.names.map((_, s) => new Companion(s, columns, resources[columns.resource[s]]));
+  return columns.names.map((_, s) => {
+    const resource = resources[columns.resource[s]];
+    resource.hasTeams ||= resource.isCrew;
+    return new Companion(s, columns, resource);
+  });
 }
 
 /** Gives each carrier that takes time to come back an event source, its index in the answer. */

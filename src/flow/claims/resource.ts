@@ -38,6 +38,8 @@ export class Resource extends ActivePeriods {
   pool: Pool;
   /** Crews of which fewer people may be there later, so that teams may be left without. */
   mayFallShort = false;
+  /** Crews out of which teams stay with units. */
+  hasTeams = false;
   /** Where work waits for its own shift: the position of the one that is there. */
   position = 0;
   /** Of the stock of a supply: the supply. */

@@ -171,6 +171,7 @@ export function staffedBy(
 
 /** Takes the people of teams that lose them; those that are to have some wait for `bringPeople`. */
 export function allot(run: Run, crew: Resource, people: number): Allotment {
+  if (!crew.hasTeams) return AS_BEFORE;
   const teams = teamsOf(run, crew),
     { staffed } = staffedBy(teams, people, crew.position),
     others = teams.filter((team) => !staffed.includes(team)),

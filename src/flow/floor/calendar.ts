@@ -8,7 +8,7 @@ import type { CalendarColumns } from '../model/time.js';
 const ROUNDING = 1e-8;
 /** Windows that are tried one by one ahead of a search. */
 const NEAR = 3;
-/** So many windows before the guess another time is looked at, as at the start of the next replication. */
+/** So many windows back is another time, as at the start of the next replication: the guess follows. */
 const LONG_AGO = 50;
 
 /**
@@ -117,21 +117,9 @@ export class Calendar {
   }
 
   /**
-   * As `advance`, but the work begins only in a shift in which it can end; `Infinity` if no later shift is
-   * long enough.
+   * `from` if it is in working time, the very end of a window included, else the start of the next one;
+   * `Infinity` beyond the last.
    */
-  advanceInOneShift(from: number, minutes: number): number {
-    const start = this.startInOneShift(from, minutes);
-    return start === Infinity ? Infinity : this.advance(start, minutes);
-  }
-
-  /** `from` if it is in working time, else the start of the next window; `Infinity` beyond the last. */
-  nextWorking(from: number): number {
-    const i = this.windowAt(from);
-    return i >= 0 && from < this.end[i] ? from : this.startAfter(i);
-  }
-
-  /** As `nextWorking`, but the very end of a window counts as working time too. */
   nextAttended(from: number): number {
     const i = this.windowAt(from);
     let last = i;
@@ -144,12 +132,6 @@ export class Calendar {
     for (let next = i + 1; next < this.count; next++)
       if (this.end[next] > this.start[next]) return this.start[next];
     return Infinity;
-  }
-
-  /** Whether `at` is in a window; its start counts, its end does not. */
-  isWorking(at: number): boolean {
-    const i = this.windowAt(at);
-    return i >= 0 && at < this.end[i];
   }
 
   /** End of `minutes` (> 0) of work begun at the start of window `first`. */
@@ -184,7 +166,7 @@ export class Calendar {
       if (guess + 2 >= count || start[guess + 2] > at) return (this.guess = guess + 1);
       return (this.guess = this.lastStarted(guess + 2, count - 1, at));
     }
-    // What is asked about now lies at the guess, and stays there while what is asked about lies shortly before.
+    // A time shortly before the guess, which stays where time is.
     if (guess > 0 && start[guess - 1] <= at) return guess - 1;
     if (guess > 1 && start[guess - 2] <= at) return guess - 2;
     const found = this.lastStarted(-1, guess - 1, at);

@@ -53,6 +53,11 @@ export function beginStep(run: Run, place: Place, unit: Unit, step: Step): void 
   if ((step.flags & CHANGES_ALONE) === 0 || !startChangeover(run, place, step)) claim(run, place, unit, step);
 }
 
+/** The shadow at a side of a place begins its step. */
+export const beginSide = (run: Run, side: Place): void => {
+  beginStep(run, side, side.unit!, side.unit!.step);
+};
+
 function claim(run: Run, place: Place, unit: Unit, step: Step): void {
   if ((step.flags & HAS_NEEDS) !== 0) {
     place.phase = isSetAside(unit, step) ? WAIT_REST : WAIT_NEEDS;
@@ -67,13 +72,10 @@ function claim(run: Run, place: Place, unit: Unit, step: Step): void {
 
 /** The needs of the step, or of a repair, are met. */
 export function startTask(run: Run, place: Place): void {
-  if (place.isSuspended) {
-    takeUp(run, place);
-    return;
-  }
   const unit = place.unit!,
     { step } = unit;
-  if (place.phase === WAIT_REPAIR) repair(run, place, step, IN_REPAIR);
+  if (place.isSuspended) takeUp(run, place);
+  else if (place.phase === WAIT_REPAIR) repair(run, place, step, IN_REPAIR);
   else if (place.phase === WAIT_CREW) goOnWorking(run, place, step);
   else start(run, place, unit, step);
 }
@@ -171,10 +173,7 @@ function goOnWorking(run: Run, place: Place, step: Step): false {
   return enterPhase(run, place, step, IN_WORK, place.minutes);
 }
 
-/**
- * The crew is set free and the work put off to the first shift in which it can end; false if it can begin
- * now.
- */
+/** The crew is set free and the work put off to the first shift in which it can end; false: it can begin. */
 function waitForShift(run: Run, place: Place, step: Step): boolean {
   const begin = run.memory.calendars[step.workCalendar].startInOneShift(run.now, place.minutes);
   if (begin <= run.now) return false;

@@ -10,7 +10,7 @@ import { countPast } from '../interruptions/overtime.js';
 import type { Run } from '../run.js';
 import { BACK, judge, PASS, SCRAPPED, type Verdict } from '../tasks/inspections.js';
 import { finishSide } from '../tasks/side-by-side.js';
-import { beginRepair } from '../tasks/tasks.js';
+import { beginRepair, nextPhase } from '../tasks/tasks.js';
 import { scrapped } from './entry-and-exit.js';
 import { disownParts, finishRoute, replace, takeOff } from './feeders.js';
 import { goOn } from './move.js';
@@ -27,8 +27,16 @@ import { refill } from './short-way.js';
 
 const verdict: Verdict = { outcome: PASS, repairMinutes: 0, target: null };
 
+/** The phase going on at `place` is over. */
+export function endPhase(run: Run, place: Place): void {
+  const { phase } = place,
+    unit = place.unit!,
+    { step } = unit;
+  if (nextPhase(run, place, unit, step)) complete(run, place, unit, step, phase);
+}
+
 /** The work of the step at `place` has ended; `endedIn` is the phase it ended in. */
-export function complete(run: Run, place: Place, unit: Unit, step: Step, endedIn: number): void {
+function complete(run: Run, place: Place, unit: Unit, step: Step, endedIn: number): void {
   if ((step.flags & (HAS_QUALITY | AT_LOT | IS_SIDE)) === 0) {
     if ((step.flags & HAS_NEEDS) !== 0) releaseCrew(run, place);
     moveOn(run, place, unit, step);

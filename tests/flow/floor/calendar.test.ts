@@ -3,6 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { Calendar } from '../../../src/flow/floor/calendar.js';
 import type { CalendarColumns } from '../../../src/flow/model/time.js';
 
+/** When work ends that begins only in a shift in which it can end. */
+function advanceInOneShift(calendar: Calendar, from: number, minutes: number): number {
+  const start = calendar.startInOneShift(from, minutes);
+  return start === Infinity ? Infinity : calendar.advance(start, minutes);
+}
+
 /** Rows are [start, end, shiftEnd]. */
 function columns(rows: readonly (readonly [number, number, number])[]): CalendarColumns {
   let sum = 0;
@@ -76,18 +82,18 @@ describe('Calendar', () => {
   it('leaves a time as it is when no minutes are asked for', () => {
     expect(calendar.advance(100, 0)).toBe(100);
     expect(calendar.advance(9999, 0)).toBe(9999);
-    expect(calendar.advanceInOneShift(730, 0)).toBe(730);
+    expect(advanceInOneShift(calendar, 730, 0)).toBe(730);
   });
 
   it('starts one-shift work only where the shift can end it, across its breaks', () => {
-    expect(calendar.advanceInOneShift(360, 480)).toBe(870);
-    expect(calendar.advanceInOneShift(361, 480)).toBe(2310);
-    expect(calendar.advanceInOneShift(700, 140)).toBe(870);
-    expect(calendar.advanceInOneShift(700, 141)).toBe(1800 + 141);
-    expect(calendar.advanceInOneShift(2200, 180)).toBe(3420);
-    expect(calendar.advanceInOneShift(2200, 181)).toBe(Infinity);
-    expect(calendar.advanceInOneShift(0, 481)).toBe(Infinity);
-    expect(calendar.advanceInOneShift(730, 120)).toBe(870);
+    expect(advanceInOneShift(calendar, 360, 480)).toBe(870);
+    expect(advanceInOneShift(calendar, 361, 480)).toBe(2310);
+    expect(advanceInOneShift(calendar, 700, 140)).toBe(870);
+    expect(advanceInOneShift(calendar, 700, 141)).toBe(1800 + 141);
+    expect(advanceInOneShift(calendar, 2200, 180)).toBe(3420);
+    expect(advanceInOneShift(calendar, 2200, 181)).toBe(Infinity);
+    expect(advanceInOneShift(calendar, 0, 481)).toBe(Infinity);
+    expect(advanceInOneShift(calendar, 730, 120)).toBe(870);
   });
 
   it('says when one-shift work starts', () => {
@@ -106,37 +112,22 @@ describe('Calendar', () => {
     );
     expect(touching.advance(400, 100)).toBe(500);
     expect(touching.advance(400, 80)).toBe(480);
-    expect(touching.advanceInOneShift(400, 100)).toBe(580);
-    expect(touching.isWorking(480)).toBe(true);
+    expect(advanceInOneShift(touching, 400, 100)).toBe(580);
+    expect(touching.nextAttended(480)).toBe(480);
   });
 
-  it('tells working time, with starts in and ends out', () => {
-    expect([359, 360, 719, 720, 749, 750, 870, 3420].map((t) => calendar.isWorking(t))).toEqual([
-      false,
-      true,
-      true,
-      false,
-      false,
-      true,
-      false,
-      false,
+  it('tells when somebody is there next, the very ends of windows included', () => {
+    expect([0, 360, 720, 721, 760, 870, 871, 3420].map((t) => calendar.nextAttended(t))).toEqual([
+      360, 360, 720, 750, 760, 870, 1800, 3420,
     ]);
-    expect([0, 360, 720, 760, 870, 3420].map((t) => calendar.nextWorking(t))).toEqual([
-      360,
-      360,
-      750,
-      760,
-      1800,
-      Infinity,
-    ]);
+    expect(calendar.nextAttended(3421)).toBe(Infinity);
   });
 
   it('has no working time without windows', () => {
     const never = new Calendar(columns([]));
     expect(never.advance(0, 1)).toBe(Infinity);
-    expect(never.nextWorking(0)).toBe(Infinity);
+    expect(never.nextAttended(0)).toBe(Infinity);
     expect(never.worked(0, 100)).toBe(0);
-    expect(never.isWorking(0)).toBe(false);
   });
 
   it('agrees with a walk through the windows, and worked undoes advance, in any order of calls', () => {
