@@ -17,7 +17,7 @@ import type { Plan } from './plan.js';
 import { Run } from './run.js';
 import { type Tell, telling } from './share-done.js';
 import { startIncompleteLot, startLot } from './tasks/lots.js';
-import { beginSide } from './tasks/tasks.js';
+import { beginStep } from './tasks/tasks.js';
 import { endPhase } from './traffic/complete.js';
 import { admit, feed } from './traffic/feeders.js';
 import { leaveIncomplete, serve } from './traffic/lanes.js';
@@ -167,8 +167,11 @@ function drain(run: Run): void {
   for (;;) {
     if (toFill.length > 0) fill(run, toFill.pop()!);
     else if (toPulse.length > 0) pulse(run, toPulse.pop()!);
-    else if (toBegin.length > 0) beginSide(run, toBegin.shift()!);
-    else if (granted.length > 0) admit(run, granted.pop()!);
+    else if (toBegin.length > 0) {
+      const side = toBegin.shift()!,
+        unit = side.unit!;
+      beginStep(run, side, unit, unit.step);
+    } else if (granted.length > 0) admit(run, granted.pop()!);
     else if (toStartLot.length > 0) startLot(run, toStartLot.pop()!);
     else if (toServe.length > 0) serve(run, toServe.pop()!);
     else if (toMatch.length > 0) match(run, toMatch.pop()!);
@@ -181,10 +184,7 @@ function drain(run: Run): void {
   }
 }
 
-/**
- * When nothing can happen any more, lots and trucks that wait for more go with what they have. True if one
- * did.
- */
+/** When nothing can happen any more, lots and trucks that wait go with what they have. True if one did. */
 function leaveIncompletes(run: Run): boolean {
   let left = false;
   for (const lane of run.shop.lanes) left = leaveIncomplete(run, lane) || left;

@@ -53,11 +53,6 @@ export function beginStep(run: Run, place: Place, unit: Unit, step: Step): void 
   if ((step.flags & CHANGES_ALONE) === 0 || !startChangeover(run, place, step)) claim(run, place, unit, step);
 }
 
-/** The shadow at a side of a place begins its step. */
-export const beginSide = (run: Run, side: Place): void => {
-  beginStep(run, side, side.unit!, side.unit!.step);
-};
-
 function claim(run: Run, place: Place, unit: Unit, step: Step): void {
   if ((step.flags & HAS_NEEDS) !== 0) {
     place.phase = isSetAside(unit, step) ? WAIT_REST : WAIT_NEEDS;
