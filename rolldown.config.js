@@ -37,6 +37,8 @@ const program = defineConfig({
     // With all that a group's files import, so that help opens one chunk and `check` two, and not twenty.
     codeSplitting: {
       groups: [
+        // What only waits in front needs none of what does the work.
+        { name: 'front', test: /src\/cli\/(output|interrupt|in-front|usage-error)\.ts$/, priority: 3 },
         { name: 'engine', test: /src\/(flow|random)\//, priority: 2 },
         { name: 'start', test: /src\/cli\/run\.ts$/, priority: 1 },
         { name: 'check', test: /src\/(cli\/load|study\/capacity\/capacity|report\/terminal\/capacity)\.ts$/ },

@@ -1,5 +1,6 @@
-// The engine against the hand-written loop on the same line, in turn: `npm run bench`. Stops with exit code 1
-// if either misses the known values or the engine's memory grows with the length of a run.
+// The engine against the hand-written loop on the same line, and on the demo, in turn: `npm run bench`. Stops with exit
+// code 1 if either misses the known values of the line or the engine's memory grows with the length of a run.
+import { demoRuns } from './demo.mjs';
 import { engineLine } from './engine-line.mjs';
 import { checkRuns, HOURS, ROUNDS, WARM_UP } from './known-values.mjs';
 import { tightLine } from './tight-line.mjs';
@@ -11,6 +12,7 @@ const sides = [
   { name: 'engine', run: engineLine, rates: [], runs: [] },
   { name: 'tight loop', run: tightLine, rates: [], runs: [] },
 ];
+const demo = { name: 'engine, demo', rates: [], replications: [] };
 const failures = [];
 
 /**
@@ -46,6 +48,14 @@ function timeRun(side, seed) {
   side.rates.push(run.completions / seconds / 1e6);
 }
 
+function timeDemo(seed) {
+  const start = performance.now(),
+    { completions, replications } = demoRuns(seed),
+    seconds = (performance.now() - start) / 1000;
+  demo.rates.push(completions / seconds / 1e6);
+  demo.replications.push(replications / seconds);
+}
+
 function checkValues({ name, runs }) {
   console.log(`${name}, mean of ${runs.length} runs of ${HOURS} h:`);
   for (const { name: what, value, tolerance, seen, right } of checkRuns(runs)) {
@@ -61,12 +71,14 @@ const median = (values) => values.toSorted((a, b) => a - b)[values.length >> 1];
 
 // also warms both up; the engine first, so that its peak is its own
 for (const side of sides) checkMemory(side);
+demoRuns(0);
 for (let round = 1; round <= ROUNDS; round++) {
   const order = round % 2 === 1 ? sides : sides.toReversed();
   for (const side of order) timeRun(side, round);
+  timeDemo(round);
 }
 for (const side of sides) checkValues(side);
-for (const { name, rates } of sides) {
+for (const { name, rates } of [...sides, demo]) {
   const all = rates.map((rate) => rate.toFixed(2)).join(', ');
   console.log(`${name}: ${median(rates).toFixed(2)} million completions a second, median of ${all}`);
 }
@@ -74,4 +86,9 @@ if (failures.length > 0) {
   for (const failure of failures) console.error(`bench failed: ${failure}`);
   process.exitCode = 1;
 }
-console.log(`ratio to the tight loop: ${(median(sides[0].rates) / median(sides[1].rates)).toFixed(2)}`);
+console.log(`demo: ${median(demo.replications).toFixed(1)} replications a second`);
+// Of one round, since a machine may be busier in one than in another.
+const ratio = ({ rates }) => median(rates.map((rate, round) => rate / sides[1].rates[round]));
+console.log(
+  `ratio to the tight loop, by completions a second: line ${ratio(sides[0]).toFixed(2)}, demo ${ratio(demo).toFixed(3)}`,
+);

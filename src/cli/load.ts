@@ -69,6 +69,9 @@ export async function loadToRun(
   { file: path, includeFrom, seed, workers, quiet, anyway }: RunRequest,
   interrupt: Interrupt,
 ): Promise<Loaded & { readonly warmed: (scenario: Scenario) => Scenario }> {
+  // They load the engine while this thread reads.
+  const { startThreads } = await import('../study/run/threads.js');
+  startThreads(workers);
   const loaded = loadScenario(path, includeFrom),
     { scenario, file } = loaded;
   if (scenario.programme.findsWarmUp === undefined) return { ...loaded, warmed: (each) => each };

@@ -1,5 +1,6 @@
 #!/usr/bin/env node
-import { conduct } from './front/conduct.js';
+import { isBrief, runBrief } from './front/brief.js';
 
-const code = await conduct(process.argv.slice(2));
+const args = process.argv.slice(2);
+const code = isBrief(args) ? await runBrief(args) : await (await import('./front/conduct.js')).conduct(args);
 process.exitCode ??= code;

@@ -17,6 +17,7 @@ export { buffersStudy } from './buffers/buffers.js';
 export { capacity } from './capacity/capacity.js';
 export { compareDesign } from './compare/design.js';
 export { factorsDesign } from './factors/design.js';
+export { machineDigest } from './machine.js';
 export { rateStudy } from './rate/rate.js';
 export { reachStudy } from './reach/reach.js';
 export { reliefsStudy } from './reliefs/reliefs.js';

@@ -36,6 +36,9 @@ function expectNoBreaks(args: readonly string[]): void {
     );
 }
 
+/** Thrown when all is read: yargs would go on to lay out the help of the command, in case it should fail. */
+const READ = new Error('read');
+
 /**
  * Reads the command line, without the names of Node and the script. Prints nothing; a wrong one throws a
  * UsageError.
@@ -83,12 +86,17 @@ export function readArguments(commands: readonly Command[], given: readonly stri
       },
       (argv) => {
         asked = command.ask((name) => textsOf(argv[name]));
+        throw READ;
       },
     );
   // yargs is silent, and hands over what it would have printed, when it gets a callback.
-  void parser.parse(args, {}, (_error, _argv, output) => {
-    text = output;
-  });
+  try {
+    void parser.parse(args, {}, (_error, _argv, output) => {
+      text = output;
+    });
+  } catch (error) {
+    if (error !== READ) throw error;
+  }
   return asked ?? { text };
 }
 

@@ -2,17 +2,21 @@ import { Temporal } from 'temporal-polyfill';
 import { z } from 'zod';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { nearest } from '../values/nearest.js';
+import { remembered } from '../values/raw.js';
 import { isoDate } from './date.js';
 
 /** True for an IANA zone (`Europe/Oslo`) or UTC. */
-export function isZone(zone: string): boolean {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: zone });
-    return /^[A-Za-z]/.test(zone);
-  } catch {
-    return false;
-  }
-}
+export const isZone = (zone: string): boolean =>
+  remembered(known, zone, () => {
+    try {
+      new Intl.DateTimeFormat('en', { timeZone: zone });
+      return /^[A-Za-z]/.test(zone);
+    } catch {
+      return false;
+    }
+  });
+/** Asking takes milliseconds, and a scenario is read with each of its levers too. */
+const known = new Map<string, boolean>();
 
 const ZONE_WANTED = 'a time zone of the IANA list, such as "Europe/Oslo", or UTC';
 

@@ -2,8 +2,9 @@ import { createHash } from 'node:crypto';
 import { digest } from '../../scenario/digest.js';
 import { LEVEL } from '../asked.js';
 import type { Origin } from '../head.js';
+import { machineDigest } from '../machine.js';
 import { PROGRAM_VERSION } from '../version.js';
-import type { Identity } from './journal.js';
+import { type Identity, STANDARD_RUN } from './journal.js';
 
 /** What replications of a study hang on. */
 export interface IdentityParts extends Omit<Origin, 'file' | 'level'> {
@@ -35,6 +36,10 @@ export function identityOf({ study, scenario, seed, level = LEVEL, more = {} }: 
     seed,
     level: String(level),
     program: PROGRAM_VERSION,
+    // Run when it is asked for: a study that keeps nothing does not need it.
+    get [STANDARD_RUN]() {
+      return machineDigest().slice(0, 16);
+    },
     ...(Object.fromEntries(asked) as Identity),
   };
 }

@@ -6,6 +6,9 @@ import { defined } from '../lists.js';
 /** What a journal belongs to: whatever may change a number, by name, as text; see `identity.ts`. */
 export type Identity = Readonly<Record<string, string>>;
 
+/** The name under which an identity holds what the standard run came to, see `machine.ts`. */
+export const STANDARD_RUN = 'standard run';
+
 /** The journal of another study: the user's to solve. `changed` names what differs. */
 export class JournalError extends Error {
   constructor(
@@ -171,10 +174,17 @@ function contentOf(body: Buffer): unknown {
 
 const digestOf = (body: Buffer): Buffer => createHash('sha256').update(body).digest().subarray(0, 16);
 
+const OTHER_BITS =
+  ' (a machine that comes to other last digits: use a version of Node that docs/platforms.md names)';
+
 /** What of `wanted` is not as it was `seen`, in words. */
 export function differences(seen: Identity, wanted: Identity): string[] {
   const names = [...new Set([...Object.keys(wanted), ...Object.keys(seen)])];
   return names
     .filter((name) => seen[name] !== wanted[name])
-    .map((name) => `${name} was ${seen[name] ?? 'not there'}, now it is ${wanted[name] ?? 'not there'}`);
+    .map(
+      (name) =>
+        `${name} was ${seen[name] ?? 'not there'}, now it is ${wanted[name] ?? 'not there'}` +
+        (name === STANDARD_RUN ? OTHER_BITS : ''),
+    );
 }

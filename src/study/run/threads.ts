@@ -1,7 +1,6 @@
 import { setMaxListeners } from 'node:events';
 import { setImmediate } from 'node:timers/promises';
-import type { Worker } from 'node:worker_threads';
-import Tinypool from 'tinypool';
+import type Tinypool from 'tinypool';
 import { simulate } from '../../flow/engine.js';
 import type { Model } from '../../flow/model/model.js';
 import { type Observation, observe } from '../../measure/observe.js';
@@ -9,6 +8,7 @@ import type { Question, Reply } from '../worker.js';
 import type { Meter } from './meter.js';
 import { ranOutOfMemory } from './out-of-memory.js';
 import { Plans } from './plans.js';
+import { destroy, newPool, park, startEarly, takePool } from './pools.js';
 
 /**
  * Threads run built code, which lies a folder beside this file's own; from the sources, as in tests, it is
@@ -41,6 +41,14 @@ interface ToRun {
   readonly closely?: number | undefined;
 }
 
+/** Starts so many threads now, for the next who needs them. */
+export const startThreads = (workers: number): void => {
+  if (workers > 1) startEarly(WORKER, workers);
+};
+
+/** Threads know variants by their keys, which are those of one study alone. */
+let studies = 0;
+
 /**
  * Runs replications, in this thread or in others. A thread that dies is replaced, and its replication run
  * again.
@@ -48,6 +56,8 @@ interface ToRun {
 export class Threads {
   private pool: Tinypool | undefined;
   private isClosed = false;
+  private underWay = 0;
+  private readonly study = ++studies;
   private readonly plans = new Plans();
 
   constructor(private readonly options: ThreadOptions) {
@@ -59,18 +69,15 @@ export class Threads {
     return this.options.workers > 1 ? this.elsewhere(variant, replication) : this.here(variant, replication);
   }
 
-  /** No thread is left. */
+  /** Threads with nothing to do wait a moment for the next study; of others none is left. */
   async close(): Promise<void> {
     this.isClosed = true;
-    if (this.pool === undefined) return;
-    // The pool waits for its threads by `once` of Node, which takes a listener off one that dies meanwhile;
-    // threads as the pool hands them out cannot do that, and it would be an exception that nobody catches.
-    for (const each of this.pool.threads as (object & { readonly thread?: Worker })[])
-      Object.assign(each, {
-        removeListener: (event: string, listener: () => void) => each.thread?.removeListener(event, listener),
-      });
-    // A thread that died meanwhile is closed as well.
-    await this.pool.destroy().catch(() => undefined);
+    const { pool, underWay } = this,
+      { worker, signal } = this.options;
+    this.pool = undefined;
+    if (pool === undefined) return;
+    if (underWay > 0 || signal?.aborted === true || worker !== undefined) await destroy(pool);
+    else park(pool);
   }
 
   private async here({ key, model, closely }: ToRun, replication: number): Promise<Observation> {
@@ -87,7 +94,7 @@ export class Threads {
   private async elsewhere({ key, model, closely }: ToRun, replication: number): Promise<Observation> {
     const { seed, meter } = this.options,
       slot = meter?.take(),
-      question = { key, seed, replication, meter: meter?.shared, slot };
+      question = { key: `${this.study} ${key}`, seed, replication, meter: meter?.shared, slot };
     let answer = await this.ask(question);
     if (answer.kind === 'unknown') answer = await this.ask({ ...question, model, closely });
     meter?.give(slot);
@@ -96,18 +103,13 @@ export class Threads {
   }
 
   private async ask(question: Question): Promise<Reply> {
-    const { worker = WORKER, workers, signal } = this.options;
+    const { worker, workers, signal } = this.options;
     for (let deaths = 1; ; deaths++) {
       // What was under way after a fault would start threads anew.
       if (this.isClosed)
         throw new Error('replicator: expected to be asked before it was closed, got a question after');
-      this.pool ??= new Tinypool({
-        filename: worker.href,
-        runtime: 'worker_threads',
-        minThreads: workers,
-        maxThreads: workers,
-        // A thread that dies with nothing to do is replaced.
-      }).on('error', () => undefined);
+      this.pool ??= worker === undefined ? takePool(WORKER, workers) : newPool(worker, workers);
+      this.underWay++;
       try {
         return (await this.pool.run(question, { signal: signal ?? null })) as Reply;
       } catch (error) {
@@ -115,6 +117,8 @@ export class Threads {
         // Faults of the engine come back as answers; what is thrown is the death of a thread, which the pool
         // replaces. For want of memory it would die again.
         if (deaths === MOST_DEATHS || ranOutOfMemory(error)) throw error;
+      } finally {
+        this.underWay--;
       }
     }
   }
