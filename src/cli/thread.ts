@@ -1,6 +1,6 @@
-import { setFlagsFromString } from 'node:v8';
 import { parentPort, workerData } from 'node:worker_threads';
 import { Meter } from '../study/run/meter.js';
+import { waitToOptimise } from '../study/run/plans.js';
 import type { Given, Said, Stop } from './front/said.js';
 import { workFor } from './in-front.js';
 import { stop } from './interrupt.js';
@@ -9,9 +9,7 @@ import { run } from './run.js';
 // What a command does is done in this thread, and may hold it for long: the one in front hears Ctrl-C,
 // shows progress and prints meanwhile.
 const { args, columns, meter } = workerData as Given;
-// V8 makes fast machine code of what has run four times as long as it would wait for by itself, in all
-// threads: less has to be made again, a tenth off the processor time of 40 replications of the demo.
-setFlagsFromString('--interrupt-budget=270000');
+waitToOptimise();
 const tell = (said: Said): void => {
   parentPort?.postMessage(said);
 };
