@@ -3,12 +3,11 @@ import { setImmediate } from 'node:timers/promises';
 import type { Worker } from 'node:worker_threads';
 import Tinypool from 'tinypool';
 import { simulate } from '../../flow/engine.js';
-import type { Model } from '../../flow/model/model.js';
 import { type Observation, observe } from '../../measure/observe.js';
 import type { Question, Reply } from '../worker.js';
-import type { Meter } from './meter.js';
 import { ranOutOfMemory } from './out-of-memory.js';
 import { Plans } from './plans.js';
+import { MOST_DEATHS, type Runner, type RunnerOptions, type ToRun } from './runner.js';
 
 /**
  * Threads run built code, which lies a folder beside this file's own; from the sources, as in tests, it is
@@ -19,33 +18,37 @@ const WORKER = new URL(
   import.meta.url,
 );
 
-/** A replication whose thread died is run again so often. */
-const MOST_DEATHS = 3;
-
-export interface ThreadOptions {
-  readonly seed: string;
-  /** Threads; 1: none beside this one. */
-  readonly workers: number;
-  /** What goes on is then rejected with its reason. */
-  readonly signal?: AbortSignal | undefined;
-  /** Is told how far each replication under way is. */
-  readonly meter?: Meter | undefined;
+export interface ThreadOptions extends RunnerOptions {
   /** Code of the threads, if not our own; for tests of threads that die. */
   readonly worker?: URL | undefined;
 }
 
-/** What is run; `key` tells it from all others. */
-interface ToRun {
-  readonly key: string;
-  readonly model: Model;
-  readonly closely?: number | undefined;
+/** Threads that answer questions. One that dies is replaced, also when it has nothing to do. */
+export const threadPool = (threads: number, worker: URL = WORKER): Tinypool =>
+  new Tinypool({
+    filename: worker.href,
+    runtime: 'worker_threads',
+    minThreads: threads,
+    maxThreads: threads,
+  }).on('error', () => undefined);
+
+/** No thread of it is left, whatever they do. */
+export async function endPool(pool: Tinypool): Promise<void> {
+  // The pool waits for its threads by `once` of Node, which takes a listener off one that dies meanwhile;
+  // threads as the pool hands them out cannot do that, and it would be an exception that nobody catches.
+  for (const each of pool.threads as (object & { readonly thread?: Worker })[])
+    Object.assign(each, {
+      removeListener: (event: string, listener: () => void) => each.thread?.removeListener(event, listener),
+    });
+  // A thread that died meanwhile is closed as well.
+  await pool.destroy().catch(() => undefined);
 }
 
 /**
  * Runs replications, in this thread or in others. A thread that dies is replaced, and its replication run
  * again.
  */
-export class Threads {
+export class Threads implements Runner {
   private pool: Tinypool | undefined;
   private isClosed = false;
   private readonly plans = new Plans();
@@ -62,15 +65,7 @@ export class Threads {
   /** No thread is left. */
   async close(): Promise<void> {
     this.isClosed = true;
-    if (this.pool === undefined) return;
-    // The pool waits for its threads by `once` of Node, which takes a listener off one that dies meanwhile;
-    // threads as the pool hands them out cannot do that, and it would be an exception that nobody catches.
-    for (const each of this.pool.threads as (object & { readonly thread?: Worker })[])
-      Object.assign(each, {
-        removeListener: (event: string, listener: () => void) => each.thread?.removeListener(event, listener),
-      });
-    // A thread that died meanwhile is closed as well.
-    await this.pool.destroy().catch(() => undefined);
+    if (this.pool !== undefined) await endPool(this.pool);
   }
 
   private async here({ key, model, closely }: ToRun, replication: number): Promise<Observation> {
@@ -96,18 +91,12 @@ export class Threads {
   }
 
   private async ask(question: Question): Promise<Reply> {
-    const { worker = WORKER, workers, signal } = this.options;
+    const { worker, workers, signal } = this.options;
     for (let deaths = 1; ; deaths++) {
       // What was under way after a fault would start threads anew.
       if (this.isClosed)
         throw new Error('replicator: expected to be asked before it was closed, got a question after');
-      this.pool ??= new Tinypool({
-        filename: worker.href,
-        runtime: 'worker_threads',
-        minThreads: workers,
-        maxThreads: workers,
-        // A thread that dies with nothing to do is replaced.
-      }).on('error', () => undefined);
+      this.pool ??= threadPool(workers, worker);
       try {
         return (await this.pool.run(question, { signal: signal ?? null })) as Reply;
       } catch (error) {
