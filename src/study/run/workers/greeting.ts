@@ -47,7 +47,7 @@ export function differencesOf(there: Greeting, here: Greeting): string[] {
     .map((name) => `${name} there ${there[name] ?? 'none'}, here ${here[name] ?? 'none'}`);
 }
 
-/** Of the built program's code, beginning of a SHA-256: builds of one version differ while it is worked on. */
+/** Of the built program: builds of one version differ while it is worked on. Beginning of a SHA-256. */
 function buildDigest(): string {
   const hash = createHash('sha256');
   for (const folder of ['chunks', 'study'])
