@@ -9,7 +9,11 @@ export const worker = command({
   about: `runs replications for a study on this machine or another, which starts it by --through and speaks to
 it on its standard input and output; it ends when its input does`,
   examples: [
-    'rateproof simulate line.yaml --workers 8 --through "ssh node7"',
+    'rateproof worker   (started by a study, which speaks to it)',
+    [
+      'rateproof simulate line.yaml --workers 8 --through "ssh node7"',
+      'eight replications at a time, each by a process on node7',
+    ],
     'rateproof rate line.yaml --from 3 --to 6 --workers 32 --through "srun --exclusive -n1 -c1"',
   ],
   options: {},
