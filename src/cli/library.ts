@@ -3,5 +3,5 @@
  * process of their own.
  */
 
-export { inFront, workFor } from './in-front.js';
+export { inFront, workFor } from './front/in-front.js';
 export { run } from './run.js';

@@ -9,7 +9,7 @@ import type { Path, Problem } from '../scenario/types/problem.js';
 import type { Scenario } from '../scenario/types/scenario.js';
 import type { RunRequest } from './arguments/options.js';
 import { filesBeside, readText } from './files.js';
-import { inFront } from './in-front.js';
+import { inFront } from './front/in-front.js';
 import type { Interrupt } from './interrupt.js';
 import { progressOf } from './output.js';
 import { UsageError } from './usage-error.js';
@@ -66,20 +66,24 @@ export function loadScenario(path: string, includeFrom: readonly string[]): Load
  * scenarios too.
  */
 export async function loadToRun(
-  { file: path, includeFrom, seed, workers, quiet, anyway }: RunRequest,
+  request: RunRequest,
   interrupt: Interrupt,
 ): Promise<Loaded & { readonly warmed: (scenario: Scenario) => Scenario }> {
+  const { file: path, includeFrom, seed, workers, quiet, anyway } = request;
   // They load the engine while this thread reads.
   const { startThreads } = await import('../study/run/threads.js');
-  startThreads(workers);
+  if (request.through.length === 0) startThreads(workers);
   const loaded = loadScenario(path, includeFrom),
     { scenario, file } = loaded;
   if (scenario.programme.findsWarmUp === undefined) return { ...loaded, warmed: (each) => each };
   // Loads the engine and the threads, which `check` does not need.
   const { findWarmUp } = await import('../study/simulate/found-warm-up.js');
   progressOf(quiet, anyway).stage(`looking for the warm-up of ${file} by MSER-5, seed ${seed}`);
+  const { throughOf } = await import('./through.js');
+  const through = await throughOf(request),
+    { signal } = interrupt;
   const minutes = await interrupt.orStop(
-    plannedRun(path, () => findWarmUp({ scenario, seed, workers, signal: interrupt.signal })),
+    plannedRun(path, () => findWarmUp({ scenario, seed, workers, through, signal })),
   );
   const warmed = (each: Scenario): Scenario => withWarmUp(each, minutes),
     found = warmed(scenario);

@@ -1,8 +1,9 @@
 import { ranOutOfMemory } from '../study/run/out-of-memory.js';
+import { WorkersError } from '../study/run/workers/workers-error.js';
 import { shown } from '../study/shown.js';
 import { EXIT, type ExitCode } from './exit-code.js';
+import { inFront } from './front/in-front.js';
 import type { Progress } from './front/said.js';
-import { inFront } from './in-front.js';
 import { Interrupted } from './interrupt.js';
 import { UsageError } from './usage-error.js';
 
@@ -72,12 +73,16 @@ export function progressOf(quiet: boolean, anyway: boolean): Progress {
 const MEMORY_HINT =
   'ask for fewer units or a shorter programme, use fewer --workers, or take a machine with more memory';
 
+const WORKERS_HINT =
+  'each worker is a process that runs `rateproof worker` of this very version; docs/through.md shows how';
+
 /** Tells why a command did not come to its end: interrupted, or wrong, and whose it is to solve. */
 export function sayError(error: unknown): ExitCode {
   if (error instanceof Interrupted) {
     say('interrupted; no report was written');
     return EXIT.interrupted;
   }
+  if (error instanceof WorkersError) return sayError(new UsageError(error.message, WORKERS_HINT, error.said));
   if (error instanceof UsageError) {
     for (const line of error.details) say(line);
     say(`error: ${error.message}`);

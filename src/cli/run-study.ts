@@ -3,16 +3,20 @@ import type { ToCome } from '../study/asked.js';
 import { fingerprint } from '../study/run/identity.js';
 import type { Identity, Journal } from '../study/run/journal.js';
 import type { Meter } from '../study/run/meter.js';
+import type { ReplicatorOptions } from '../study/run/replicator.js';
+import type { Values } from './arguments/option.js';
 import type { AnswerRequest } from './arguments/options.js';
+import type { WORKERS } from './arguments/workers.js';
 import { EXIT, type ExitCode } from './exit-code.js';
-import { inFront } from './in-front.js';
+import { inFront } from './front/in-front.js';
 import type { Interrupt } from './interrupt.js';
 import { sealedReport, withJournal } from './journal.js';
 import { outputWidth, printJson, printResults, progressOf, say } from './output.js';
 import { checkOut, writeReport } from './report-folder.js';
+import { throughOf } from './through.js';
 
-/** What a study needs to keep its replications, to be stopped and to tell how far it is. */
-export interface How<Value> {
+/** What a study needs to run and keep its replications, to be stopped and to tell how far it is. */
+export interface How<Value> extends Pick<ReplicatorOptions, 'workers' | 'through'> {
   readonly signal: AbortSignal;
   readonly onReplication: (done: number, of: number) => void;
   /** Where finished replications are kept while a report folder is on its way. */
@@ -26,7 +30,7 @@ export interface How<Value> {
 }
 
 /** What a command is asked of its answer; `anyway` where it runs replications. */
-type StudyRequest = AnswerRequest & { readonly anyway?: boolean };
+type StudyRequest = AnswerRequest & Values<typeof WORKERS> & { readonly anyway?: boolean };
 
 /** A study as its command runs it. */
 export interface Study<Found, Value = unknown> {
@@ -53,17 +57,21 @@ export interface Study<Found, Value = unknown> {
  * nothing.
  */
 export async function runStudy<Found, Value = unknown>(
-  { out, replace, json, quiet, findingOk, anyway = false }: StudyRequest,
+  request: StudyRequest,
   interrupt: Interrupt,
   study: Study<Found, Value>,
 ): Promise<ExitCode> {
+  const { out, replace, json, quiet, findingOk, anyway = false, workers } = request;
   // Before a run that may take long, not after it.
   const sealed = out === undefined || replace ? undefined : sealedReport(out, study.identity);
   if (out !== undefined && sealed === undefined) checkOut(out, replace);
   const progress = progressOf(quiet, anyway);
   progress.stage(study.stage);
+  const through = await throughOf(request);
   const answer = async (journal?: Journal<Value>): Promise<Found> => {
     const how = {
+      workers,
+      through,
       signal: interrupt.signal,
       onReplication: progress.replications,
       journal,

@@ -11,18 +11,20 @@ import {
   shardDifferences,
   writeShard,
 } from '../study/run/shards.js';
+import type { Values } from './arguments/option.js';
+import type { WORKERS } from './arguments/workers.js';
 import { EXIT, type ExitCode } from './exit-code.js';
 import { writing } from './files.js';
-import { inFront } from './in-front.js';
+import { inFront } from './front/in-front.js';
 import type { Interrupt } from './interrupt.js';
 import { journalPath, withJournal } from './journal.js';
 import { progressOf } from './output.js';
+import { throughOf } from './through.js';
 import { systemReason, UsageError } from './usage-error.js';
 
-export interface ShardRun<Value> {
+export interface ShardRun<Value> extends Values<typeof WORKERS> {
   readonly shard: Shard;
   readonly out: string;
-  readonly workers: number;
   readonly quiet: boolean;
   readonly anyway: boolean;
   /** What the design is made from, as plain JSON. */
@@ -36,10 +38,8 @@ export interface ShardRun<Value> {
  * Runs one shard of a study into a folder of its own, for `merge`. Done already, or by a twin meanwhile, is
  * as good.
  */
-export async function runShard<Value>(
-  { shard, out, workers, quiet, anyway, asked, design, stage }: ShardRun<Value>,
-  interrupt: Interrupt,
-): Promise<ExitCode> {
+export async function runShard<Value>(run: ShardRun<Value>, interrupt: Interrupt): Promise<ExitCode> {
+  const { shard, out, workers, quiet, anyway, asked, design, stage } = run;
   const about = aboutShard(design.identity, asked, shard),
     name = shardName(shard),
     progress = progressOf(quiet, anyway);
@@ -48,12 +48,14 @@ export async function runShard<Value>(
     return EXIT.done;
   }
   progress.stage(`${stage}, ${name}`);
+  const through = await throughOf(run);
   await withJournal(out, design.identity, progress, async (journal: Journal<Value>) => {
     // They stand in the journal as they end: nothing else need be kept of them.
     const running = runDesign(
       design,
       {
         workers,
+        through,
         journal,
         signal: interrupt.signal,
         onReplication: progress.replications,

@@ -1,8 +1,8 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { Meter } from '../study/run/meter.js';
 import { waitToOptimise } from '../study/run/plans.js';
+import { workFor } from './front/in-front.js';
 import type { Given, Said, Stop } from './front/said.js';
-import { workFor } from './in-front.js';
 import { stop } from './interrupt.js';
 import { run } from './run.js';
 

@@ -12,19 +12,9 @@ root=$(dirname "$(dirname "$here")")
 scenario=$(realpath "${1:-$root/scenarios/rescue-tender.yaml}") replications=${2:-100} port=${PORT:-17817}
 export RATEPROOF="node $root/dist/cli/main.js"
 base=$(mktemp -d)
-export SLURM_CONF="$base/slurm.conf"
+. "$here/private-slurm.sh"
 
-# Ends what was started, by the process ids that it wrote down.
-stop() {
-  for name in slurmd.n1 slurmd.n2 slurmctld munged; do
-    [ -f "$base/$name.pid" ] || continue
-    pid=$(cat "$base/$name.pid")
-    kill "$pid" 2> /dev/null || true
-    for _ in $(seq 50); do kill -0 "$pid" 2> /dev/null || break; sleep 0.2; done
-    ! kill -0 "$pid" 2> /dev/null || kill -9 "$pid"
-  done
-  cd / && rm -rf "$base"
-}
+stop() { end_slurm; cd / && rm -rf "$base"; }
 trap stop EXIT
 trap 'exit 130' INT TERM
 
@@ -34,8 +24,6 @@ same() { diff -r "$base/${2:-one}" "$base/$1" || fail "$1 is not what one run gi
 allow_finding() { "$@" || [ $? -eq 3 ]; }
 
 cd "$base"
-mkdir log state spool.n1 spool.n2 munge
-chmod 755 . munge
 allow_finding $RATEPROOF simulate "$scenario" --replications "$replications" --seed shards --quiet --out one > one.txt
 
 # Waits until a shard has some replications behind it.
@@ -63,43 +51,7 @@ same parallel-compare compared
 diff compared.txt parallel-compare.txt || fail "the answer printed is another"
 
 echo "Slurm: one controller, two nodes, an array of four"
-host=$(hostname -s) user=$(id -un)
-dd if=/dev/urandom of=munge/key bs=1024 count=1 2> /dev/null
-chmod 400 munge/key
-munged --force --key-file="$base/munge/key" --socket="$base/munge/socket" --pid-file="$base/munged.pid" --log-file="$base/log/munged" --seed-file="$base/munge/seed"
-cat > slurm.conf <<CONF
-ClusterName=shards
-SlurmctldHost=$host
-SlurmUser=$user
-SlurmdUser=$user
-AuthType=auth/munge
-AuthInfo=socket=$base/munge/socket
-CryptoType=crypto/munge
-SlurmctldPort=$port
-StateSaveLocation=$base/state
-SlurmdSpoolDir=$base/spool.%n
-SlurmctldPidFile=$base/slurmctld.pid
-SlurmdPidFile=$base/slurmd.%n.pid
-SlurmctldLogFile=$base/log/slurmctld
-SlurmdLogFile=$base/log/slurmd.%n
-ProctrackType=proctrack/linuxproc
-TaskPlugin=task/none
-SelectType=select/cons_tres
-SelectTypeParameters=CR_CPU
-SchedulerType=sched/backfill
-ReturnToService=2
-MpiDefault=none
-NodeName=n1 NodeHostname=$host NodeAddr=127.0.0.1 Port=$((port + 1)) CPUs=1 State=UNKNOWN
-NodeName=n2 NodeHostname=$host NodeAddr=127.0.0.1 Port=$((port + 2)) CPUs=1 State=UNKNOWN
-PartitionName=main Nodes=n1,n2 Default=YES MaxTime=INFINITE State=UP
-CONF
-slurmctld -f "$SLURM_CONF"
-slurmd -f "$SLURM_CONF" -N n1
-slurmd -f "$SLURM_CONF" -N n2
-up() { [ "$(sinfo -h -o '%D %t' 2> /dev/null)" = '2 idle' ]; }
-for _ in $(seq 60); do up && break; sleep 0.5; done
-up || fail "the nodes did not come up"
-
+start_slurm
 submit() { sbatch --parsable "$@" --output="$base/task.%a" "$here/slurm.sh" "$base/slurm" simulate "$scenario" --replications "$replications" --seed shards; }
 job=$(submit)
 begun slurm.shards/2

@@ -1,4 +1,3 @@
-import { availableParallelism } from 'node:os';
 import { UsageError } from '../usage-error.js';
 import {
   flag,
@@ -11,14 +10,14 @@ import {
   word,
 } from './option.js';
 import { filledText, path, wholeNumber } from './readers.js';
+import { WORKERS } from './workers.js';
 
 /**
  * The most replications that may be asked for. The 95 % interval of a mean is then as narrow as 0.02 standard
  * deviations either way, finer than what goes into a scenario is known: a longer number is a slip.
  */
 export const MOST_REPLICATIONS = 10_000;
-const MOST_WORKERS = 256,
-  LONGEST_SEED = 200;
+const LONGEST_SEED = 200;
 
 /** The scenario that a command reads. */
 export const FILE = word('FILE', 'scenario FILE', 'the scenario, YAML');
@@ -50,20 +49,13 @@ const seed: Reader<string> = (text, option) => {
     'for example --seed 1',
   );
 };
-const workers = optional(
-  'replications run in parallel, default one per core; results do not depend on it',
-  wholeNumber(1, MOST_WORKERS),
-);
 
 /** What every study that runs replications is asked. */
 export const RUN = {
   ...ANSWER,
   includeFrom: INCLUDE_FROM,
   seed: withDefault('any text; the same seed gives the same results', '1', seed),
-  workers: {
-    ...workers,
-    read: (texts, option) => workers.read(texts, option) ?? Math.min(availableParallelism(), MOST_WORKERS),
-  } satisfies Option<number>,
+  ...WORKERS,
   anyway: flag('run also what would take more than a day, or more than the memory of this machine'),
 };
 export type RunRequest = Values<typeof RUN> & { readonly file: string };

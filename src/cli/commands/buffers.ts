@@ -96,7 +96,7 @@ export const buffers = command({
     const { buffersStudy } = await import('../../study/buffers/buffers.js');
     const { identityOf } = await import('../../study/run/identity.js');
     const { digest } = await import('../../scenario/digest.js');
-    const { goal, at, from, replications, seed, workers, zone } = request;
+    const { goal, at, from, replications, seed, zone } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, model, warmed } = await loadToRun(request, interrupt);
     const cases = await casesOf(request, warmed);
@@ -109,7 +109,7 @@ export const buffers = command({
         ...{ study: 'buffers', scenario, seed },
         more: { ...asked, cases: cases?.whatIfs.map((each) => [each.name, digest(each.scenario)]) },
       }),
-      run: (how) => buffersStudy({ ...asked, ...how, cases, scenario, data, file, seed, workers }),
+      run: (how) => buffersStudy({ ...asked, ...how, cases, scenario, data, file, seed }),
       text: async () => (await import('../../report/terminal/buffers/buffers.js')).buffersTable,
       drawing: async () => {
         const { buffersFiles } = await import('../../report/files/buffers.js'),

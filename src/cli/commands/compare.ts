@@ -44,7 +44,7 @@ export const compare = command({
   run: async (request) => {
     const { dataToVary, loadToRun, planned } = await import('../load.js');
     const { compareDesign } = await import('../../study/compare/design.js');
-    const { replications, seed, workers, whatIfsFile, zone: zones, shard, out } = request;
+    const { replications, seed, whatIfsFile, zone: zones, shard, out } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, warmed } = await loadToRun(request, interrupt);
     const whatIfs = (await loadWhatIfs(whatIfsFile, request.file)).map((each) => ({
@@ -76,8 +76,7 @@ export const compare = command({
       ...compareShown(asked),
       stage,
       identity: design.identity,
-      run: async (how) =>
-        withConstraint(await answerOf(design, { ...how, workers }), asked, { ...how, workers }),
+      run: async (how) => withConstraint(await answerOf(design, how), asked, how),
     });
   },
 });

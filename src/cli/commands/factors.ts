@@ -42,7 +42,7 @@ export const factors = command({
   run: async (request) => {
     const { dataToVary, loadToRun, planned } = await import('../load.js');
     const { factorsDesign } = await import('../../study/factors/design.js');
-    const { replications, seed, workers, factorsFile, zone: zones, shard, out } = request;
+    const { replications, seed, factorsFile, zone: zones, shard, out } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, warmed } = await loadToRun(request, interrupt);
     const read = await loadFactors(factorsFile, request.file);
@@ -66,8 +66,7 @@ export const factors = command({
       ...factorsShown(asked),
       stage,
       identity: design.identity,
-      run: async (how) =>
-        withConstraint(await answerOf(design, { ...how, workers }), asked, { ...how, workers }),
+      run: async (how) => withConstraint(await answerOf(design, how), asked, how),
     });
   },
 });

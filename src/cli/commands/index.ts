@@ -10,6 +10,7 @@ import { reach } from './reach.js';
 import { reliefs } from './reliefs.js';
 import { schema } from './schema.js';
 import { simulate } from './simulate.js';
+import { worker } from './worker.js';
 
 /** Every command, in the order of the help. */
 export const COMMANDS: readonly Command[] = [
@@ -24,4 +25,5 @@ export const COMMANDS: readonly Command[] = [
   buffers,
   merge,
   schema,
+  worker,
 ];

@@ -6,6 +6,7 @@ import type { SimulateAsked } from '../../study/simulate/design.js';
 import { command } from '../arguments/command.js';
 import { type Values, words } from '../arguments/option.js';
 import { ANSWER, JOURNEY, RUN } from '../arguments/options.js';
+import { WORKERS } from '../arguments/workers.js';
 import type { ExitCode } from '../exit-code.js';
 import { type Interrupt, listenForInterrupt } from '../interrupt.js';
 import { say } from '../output.js';
@@ -15,7 +16,7 @@ import { compareShown, comparison } from './compare.js';
 import { experiment, factorsShown } from './factors.js';
 import { checkJourney, journeyAsked, simulateShown } from './simulate.js';
 
-const OPTIONS = { ...ANSWER, workers: RUN.workers, anyway: RUN.anyway, journey: JOURNEY };
+const OPTIONS = { ...ANSWER, ...WORKERS, anyway: RUN.anyway, journey: JOURNEY };
 
 export const merge = command({
   name: 'merge',
@@ -88,7 +89,7 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
         stage: `${stage} of ${asked.file}, ${count(asked.replications, 'replication')}, seed ${asked.seed}`,
         run: (how) =>
           withConstraint(mergeShards(design, folders), {
-            ...afterwards(request, how),
+            ...afterwards(how),
             scenario: asked.scenario,
             data: asked.data,
             seed: asked.seed,
@@ -108,8 +109,7 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
       return runStudy(request, interrupt, {
         ...compareShown(asked),
         stage: `${stage}, ${comparison(asked)}`,
-        run: (how) =>
-          withConstraint(mergeShards(compareDesign(asked), folders), asked, afterwards(request, how)),
+        run: (how) => withConstraint(mergeShards(compareDesign(asked), folders), asked, afterwards(how)),
       });
     },
   ],
@@ -125,17 +125,15 @@ const STUDIES: ReadonlyMap<string, Answer> = new Map<string, Answer>([
       return runStudy(request, interrupt, {
         ...factorsShown(asked),
         stage: `${stage}, ${experiment(asked)}`,
-        run: (how) =>
-          withConstraint(mergeShards(factorsDesign(asked), folders), asked, afterwards(request, how)),
+        run: (how) => withConstraint(mergeShards(factorsDesign(asked), folders), asked, afterwards(how)),
       });
     },
   ],
 ]);
 
 /** How is run what is looked at once the shards are together; no journal knows it. */
-const afterwards = ({ workers }: Values<typeof OPTIONS>, how: Omit<How<never>, 'journal'>) => ({
+const afterwards = (how: Omit<How<never>, 'journal'>) => ({
   ...how,
-  workers,
   journal: undefined,
 });
 

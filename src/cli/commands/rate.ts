@@ -90,7 +90,7 @@ export const rate = command({
     const { each } = await import('../../study/planners-unit.js');
     const { plannersUnit, unitPer } = await import('../../study/unit-of.js');
     const { from, to, replications, weeks, settle: settleWeeks, sure, rampTo } = request;
-    const { seed, workers } = request;
+    const { seed } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, model } = loadScenario(request.file, request.includeFrom),
       reason = noRateReason(scenario);
@@ -110,7 +110,7 @@ export const rate = command({
         `${count(replications, 'replication')} a rate, seed ${seed}`,
       identity: identityOf({ study: 'rate', scenario, seed, more: asked }),
       run: (how) =>
-        plannedRun(request.file, () => rateStudy({ ...asked, ...how, scenario, data, file, seed, workers })),
+        plannedRun(request.file, () => rateStudy({ ...asked, ...how, scenario, data, file, seed })),
       text: async () => (await import('../../report/terminal/rate.js')).rateTable,
       drawing: async () => {
         const { rateFiles } = await import('../../report/files/rate.js'),

@@ -94,7 +94,7 @@ a day: what to buy, in which order, and where each step leads`,
     const { plannersUnit } = await import('../../study/unit-of.js');
     const { askedRate } = await import('../../scenario/programme/rates.js');
     const { possibleOf } = await import('../../scenario/changes/possible.js');
-    const { seed, workers, by, ordered, budget, atMost, replications } = request;
+    const { seed, by, ordered, budget, atMost, replications } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, model } = await loadToRun(request, interrupt),
       unit = plannersUnit(scenario);
@@ -118,7 +118,7 @@ a day: what to buy, in which order, and where each step leads`,
       run: (how) =>
         plannedRun(request.file, () =>
           reachStudy({
-            ...{ ...asked, ...how, scenario, file, seed, workers },
+            ...{ ...asked, ...how, scenario, file, seed },
             data: dataOf(request.file, scenario),
           }),
         ),

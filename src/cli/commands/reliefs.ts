@@ -46,7 +46,7 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
     const { noRateReason } = await import('../../study/rate/at-rate.js');
     const { assumptionsFingerprint, reliefsStudy } = await import('../../study/reliefs/reliefs.js');
     const { identityOf } = await import('../../study/run/identity.js');
-    const { replications, seed, values, workers, rate } = request;
+    const { replications, seed, values, rate } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, model } = await loadToRun(request, interrupt),
       noRate = rate === undefined ? null : noRateReason(scenario);
@@ -75,7 +75,7 @@ shorter, an hour of overtime ...) and each guess and estimate low and high; rank
           ...(isPriced && { 'possible changes': possibleFingerprint(scenario) }),
         },
       }),
-      run: (how) => reliefsStudy({ ...asked, ...how, scenario, data, file, seed, workers }),
+      run: (how) => reliefsStudy({ ...asked, ...how, scenario, data, file, seed }),
       text: async () => (await import('../../report/terminal/reliefs.js')).reliefsTable,
       drawing: async () => {
         const { reliefsFiles } = await import('../../report/files/reliefs.js'),

@@ -45,7 +45,7 @@ export const simulate = command({
   run: async (request) => {
     const { loadToRun, dataOf, dataToVary } = await import('../load.js');
     const { identityOf } = await import('../../study/run/identity.js');
-    const { replications, seed, workers, shard, out, precision } = request;
+    const { replications, seed, shard, out, precision } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, model } = await loadToRun(request, interrupt);
     await checkJourney(request.journey, scenario, model);
@@ -75,7 +75,7 @@ export const simulate = command({
       ...simulateShown(asked, model),
       stage,
       identity: identityOf({ study: 'simulate', ...asked }),
-      run: (how) => simulateStudy({ ...asked, ...how, workers, precision, journey: journeyAsked(request) }),
+      run: (how) => simulateStudy({ ...asked, ...how, precision, journey: journeyAsked(request) }),
     });
   },
 });

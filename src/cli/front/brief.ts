@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs';
 import type { ExitCode } from '../exit-code.js';
-import { workFor } from '../in-front.js';
+import { workFor } from './in-front.js';
 import { takesStyle, withBold } from './style.js';
 import { allowClosedPipes, write } from './write.js';
 

@@ -7,6 +7,7 @@ import { Limits, mostMemory } from './limits.js';
 import { progressOn, type Watched } from './progress.js';
 import type { Given, Said, Stop } from './said.js';
 import { bar, lines, SILENT } from './shown.js';
+import { Started } from './started.js';
 import { takesCursor, takesStyle, withBold } from './style.js';
 import { allowClosedPipes, write } from './write.js';
 
@@ -28,6 +29,7 @@ const now = (): number => performance.now() / 1000;
 export async function conduct(args: readonly string[]): Promise<ExitCode> {
   allowClosedPipes();
   const meter = new Meter(),
+    started = new Started(),
     terminal = takesCursor(process.env, process.stderr.isTTY) ? await bar() : undefined,
     isStyled = takesStyle(process.env, process.stdout.isTTY),
     columns = process.stdout.isTTY ? process.stdout.columns : undefined;
@@ -42,20 +44,25 @@ export async function conduct(args: readonly string[]): Promise<ExitCode> {
     units = 0,
     kept = '',
     why: Stop | null = null,
-    code: ExitCode | undefined;
+    code: ExitCode | undefined,
+    ending: ExitCode | undefined;
 
-  const endNow = (reason: Stop): never => {
+  const endNow = async (reason: Stop): Promise<void> => {
+    if (ending !== undefined) process.exit(ending);
     progress.stop();
     if (kept !== '') say(kept);
-    process.exit(sayError(reasonOf(reason)));
+    ending = sayError(reasonOf(reason));
+    await started.end();
+    process.exit(ending);
   };
   const stop = (reason: Stop): void => {
-    if (why !== null) endNow(why);
+    if (why !== null) {
+      void endNow(why);
+      return;
+    }
     why = reason;
     thread.postMessage(reason);
-    setTimeout(() => {
-      endNow(reason);
-    }, PATIENCE);
+    setTimeout(() => void endNow(reason), PATIENCE);
   };
   process.on('SIGINT', () => {
     stop({ kind: 'interrupt' });
@@ -67,6 +74,7 @@ export async function conduct(args: readonly string[]): Promise<ExitCode> {
   }, BETWEEN_LOOKS);
 
   const hear = (said: Said): void => {
+    if (ending !== undefined && said.kind !== 'process') return;
     switch (said.kind) {
       case 'begin':
         progress = progressOn(said.quiet ? SILENT : (terminal ?? lines(now)), now, () => meter.inside);
@@ -82,6 +90,9 @@ export async function conduct(args: readonly string[]): Promise<ExitCode> {
         break;
       case 'kept':
         kept = said.text;
+        break;
+      case 'process':
+        started.hear(said);
         break;
       case 'code':
         ({ code } = said);

@@ -49,7 +49,7 @@ export class Limits {
     if (this.tooLong < LOOKS || secondsLeft === undefined) return null;
     return limit(
       `to be done within ${inWords(LONGEST)}, at this pace it takes ${inWords(secondsLeft)}`,
-      'spread it over machines by --shard',
+      'spread it over machines by --through',
     );
   }
 }

@@ -31,6 +31,8 @@ export type Said =
   | Told
   /** What to say of what is left, if the work has to be ended in its midst. */
   | { readonly kind: 'kept'; readonly text: string }
+  /** A process with a group of its own was started, or is gone. */
+  | { readonly kind: 'process'; readonly pid: number; readonly isThere: boolean }
   | { readonly kind: 'code'; readonly code: ExitCode };
 
 /** Why the one in front wants the work to stop. */

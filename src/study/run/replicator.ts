@@ -2,6 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Journal } from './journal.js';
+import type { Runner, RunnerOptions } from './runner.js';
 import { type ThreadOptions, Threads } from './threads.js';
 
 /** A scenario, or a changed one, as it is run. `key` tells it from all others of the study. */
@@ -28,6 +29,8 @@ export const keyOf = ({ key }: Pick<Variant<unknown>, 'key'>, replication: numbe
 export const whole = (observation: Observation): Observation => observation;
 
 export interface ReplicatorOptions extends ThreadOptions {
+  /** Makes what runs them, where that is not threads of this process. */
+  readonly through?: ((options: RunnerOptions) => Runner) | undefined;
   /** Finished replications of an earlier run, and where new ones are written. */
   readonly journal?: Journal<unknown> | undefined;
   /**
@@ -38,8 +41,8 @@ export interface ReplicatorOptions extends ThreadOptions {
 }
 
 /**
- * Replications under way for each thread, finished ones that wait for those before them among them. So while
- * one takes some four times as long as the others, every thread still has work.
+ * Replications under way for each worker, finished ones that wait for those before them among them. So while
+ * one takes some four times as long as the others, every worker still has work.
  */
 const LANES = 4;
 
@@ -53,18 +56,18 @@ interface Job<Value> {
 }
 
 /**
- * Runs replications of variants on all threads, and hands over what was read of them in the order asked, the
- * same for any number of threads, for any thread that died, and whatever the journal held already. Close it
- * at the end.
+ * Runs replications of variants on all workers, and hands over what was read of them in the order asked, the
+ * same for any number of workers, for any that died, and whatever the journal held already. Close it at the
+ * end.
  */
 export class Replicator {
-  private readonly threads: Threads;
+  private readonly runner: Runner;
   private readonly progress = { done: 0, planned: 0 };
   /** Its first replication is the one behind so many. */
   private readonly after: number = 0;
 
   constructor(private readonly options: ReplicatorOptions) {
-    this.threads = new Threads(options);
+    this.runner = options.through?.(options) ?? new Threads(options);
   }
 
   /**
@@ -87,7 +90,8 @@ export class Replicator {
     every: number,
     take: Take<Value>,
   ): Promise<void> {
-    const { workers, signal } = this.options,
+    const { workers, through, signal } = this.options,
+      lanes = workers > 1 || through !== undefined ? LANES * workers : 1,
       { progress } = this;
     signal?.throwIfAborted();
     for (const variant of variants)
@@ -118,7 +122,7 @@ export class Replicator {
         throw error;
       }
     };
-    await Promise.all(Array.from({ length: workers > 1 ? LANES * workers : 1 }, lane));
+    await Promise.all(Array.from({ length: lanes }, lane));
   }
 
   /** The same in rows, one for each variant, for a study that needs all values together. */
@@ -134,9 +138,9 @@ export class Replicator {
     return row;
   }
 
-  /** No thread is left. */
+  /** No thread of it is left. */
   async close(): Promise<void> {
-    await this.threads.close();
+    await this.runner.close();
   }
 
   private async one<Value>(variant: Variant<Value>, number: number): Promise<Value> {
@@ -150,7 +154,7 @@ export class Replicator {
       // Written by this very study: the journal knows no other.
       return known as Value;
     }
-    const value = variant.read(await this.threads.observe(variant, replication));
+    const value = variant.read(await this.runner.observe(variant, replication));
     journal?.add(key, value);
     return value;
   }

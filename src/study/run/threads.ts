@@ -2,13 +2,12 @@ import { setMaxListeners } from 'node:events';
 import { setImmediate } from 'node:timers/promises';
 import type Tinypool from 'tinypool';
 import { simulate } from '../../flow/engine.js';
-import type { Model } from '../../flow/model/model.js';
 import { type Observation, observe } from '../../measure/observe.js';
 import type { Question, Reply } from '../worker.js';
-import type { Meter } from './meter.js';
 import { ranOutOfMemory } from './out-of-memory.js';
 import { Plans } from './plans.js';
 import { destroy, newPool, park, startEarly, takePool } from './pools.js';
+import { MOST_DEATHS, type Runner, type RunnerOptions, type ToRun } from './runner.js';
 
 /**
  * Threads run built code, which lies a folder beside this file's own; from the sources, as in tests, it is
@@ -19,27 +18,13 @@ const WORKER = new URL(
   import.meta.url,
 );
 
-/** A replication whose thread died is run again so often. */
-const MOST_DEATHS = 3;
-
-export interface ThreadOptions {
-  readonly seed: string;
-  /** Threads; 1: none beside this one. */
-  readonly workers: number;
-  /** What goes on is then rejected with its reason. */
-  readonly signal?: AbortSignal | undefined;
-  /** Is told how far each replication under way is. */
-  readonly meter?: Meter | undefined;
+export interface ThreadOptions extends RunnerOptions {
   /** Code of the threads, if not our own; for tests of threads that die. */
   readonly worker?: URL | undefined;
 }
 
-/** What is run; `key` tells it from all others. */
-interface ToRun {
-  readonly key: string;
-  readonly model: Model;
-  readonly closely?: number | undefined;
-}
+/** Threads that answer questions. */
+export const threadPool = (threads: number): Tinypool => newPool(WORKER, threads);
 
 /** Starts so many threads now, for the next who needs them. */
 export const startThreads = (workers: number): void => {
@@ -53,7 +38,7 @@ let studies = 0;
  * Runs replications, in this thread or in others. A thread that dies is replaced, and its replication run
  * again.
  */
-export class Threads {
+export class Threads implements Runner {
   private pool: Tinypool | undefined;
   private isClosed = false;
   private underWay = 0;

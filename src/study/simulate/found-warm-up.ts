@@ -2,7 +2,7 @@ import type { Scenario } from '../../scenario/types/scenario.js';
 import { Replicator, type ReplicatorOptions } from '../run/replicator.js';
 import { firstPilot, pilotCut, pilotModel, TIMES_CUT } from './pilot.js';
 
-export interface FindWarmUpOptions extends Pick<ReplicatorOptions, 'workers' | 'signal'> {
+export interface FindWarmUpOptions extends Pick<ReplicatorOptions, 'workers' | 'through' | 'signal'> {
   readonly scenario: Scenario;
   readonly seed: string;
 }

@@ -1,6 +1,6 @@
-import type { Meter } from '../study/run/meter.js';
-import type { Said } from './front/said.js';
-import { write } from './front/write.js';
+import type { Meter } from '../../study/run/meter.js';
+import type { Said } from './said.js';
+import { write } from './write.js';
 
 /** What this thread has of the one in front of it, which hears Ctrl-C, shows progress and prints. */
 export interface InFront {
