@@ -71,6 +71,7 @@ export function staff(
   const stopped = lost.flatMap(workOf).filter((place) => leave(run, place)),
     places = engaged(run, crew).filter((place) => !kept.has(place)),
     left = coming.reduce((rest, { companion }) => rest - companion.amount, people);
+  if (crew.engagedNow > left) crew.everLacked = true;
   for (let last = places.length - 1; last >= 0 && crew.engagedNow > left; last--)
     if (leave(run, places[last])) stopped.push(places[last]);
   crew.staff(people, run.now);
