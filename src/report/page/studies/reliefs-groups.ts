@@ -29,7 +29,7 @@ export function harmNotes({ harm: { found } }: ReliefsResults): string[] {
   return found.length === 0
     ? []
     : [
-        `Some of these surely take away what others gain: ${told}. What stood in a group with them may gain ` +
-          'more than the group.',
+        `Some of these surely take away what others gain: ${told}. What stood in a group with them may ` +
+          'gain more than the group.',
       ];
 }
