@@ -9,6 +9,8 @@ export interface CrewTime {
   /** Of people who were there, in usual hours and in overtime: what is paid. */
   readonly usual: Float64Array;
   readonly overtime: Float64Array;
+  /** The same of one person who is there on every shift. */
+  readonly ofOne: { readonly usual: Float64Array; readonly overtime: Float64Array };
   /** By crew: minutes on shift of its calendar by bucket, overtime included; the overtime of them. */
   readonly hours: readonly { readonly onShift: Float64Array; readonly overtime: Float64Array }[];
   /**
@@ -26,6 +28,7 @@ export function crewTime(run: Run): CrewTime {
     } = run.model,
     usual = new Float64Array(resources.crews),
     overtime = new Float64Array(resources.crews),
+    ofOne = { usual: new Float64Array(resources.crews), overtime: new Float64Array(resources.crews) },
     byBucket = (): Float64Array => new Float64Array(Math.max(0, bucketEdges.length - 1));
   const rows = Array.from({ length: resources.crews }, (_, crew) => {
     const shifts = run.crewShifts.find((each) => each.crew === run.shop.resources[crew]),
@@ -40,6 +43,7 @@ export function crewTime(run: Run): CrewTime {
       const there =
         (shifts === undefined ? headcount(run.model, crew, from) : shifts.presentIn(shift)) * minutes;
       (isOvertime ? overtime : usual)[crew] += there;
+      (isOvertime ? ofOne.overtime : ofOne.usual)[crew] += minutes;
       if (bucket < 0) return;
       hours.onShift[bucket] += minutes;
       if (isOvertime) hours.overtime[bucket] += minutes;
@@ -52,6 +56,7 @@ export function crewTime(run: Run): CrewTime {
   return {
     usual,
     overtime,
+    ofOne,
     hours: rows.map(({ hours }) => hours),
     people: rows.map(({ people }) => people),
   };

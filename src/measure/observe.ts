@@ -2,6 +2,7 @@ import { FINISHED, GRIDLOCK } from '../flow/engine.js';
 import type { Run } from '../flow/run.js';
 import { column, over } from './columns.js';
 import { crewTime } from './crew-time.js';
+import { observeFelt } from './felt.js';
 import { observeFloor } from './floor.js';
 import { observeQuality } from './quality.js';
 import { activePeriods, observeResources, utilisations } from './resources.js';
@@ -28,6 +29,7 @@ export function observe(run: Run, replication: number) {
     ...floor,
     ...claimed,
     ...observeQuality(run.tally, minutes),
+    felt: observeFelt(run),
     /** Resources that can be a bottleneck: stations, crews, lanes, carriers, equipment, supplies. */
     utilisation: utilisations(run, claimed, floor.lanes.truckBusy),
     /** In the same order: mean active period, minutes; 0 if there was none. */

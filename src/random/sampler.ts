@@ -64,6 +64,11 @@ export class Sampler {
     for (let i = 0; i < this.position.length; i++) this.position[i] = i * BLOCK;
   }
 
+  /** By draw: 1 where a value of it was taken in this replication. */
+  get taken(): Uint8Array {
+    return this.begun.slice();
+  }
+
   /** The next value of draw `i`, counted from 0 in the order of the constructor's list. */
   next(i: number): number {
     const p = this.position[i];

@@ -104,6 +104,12 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
   return {
     replication,
     outcome: 'finished',
+    felt: {
+      places: new Uint8Array(stations.count),
+      trucks: new Uint8Array(lanes.count),
+      resources: new Uint8Array(resources.count),
+      draws: new Uint8Array(model.draws.length),
+    },
     endedAt: 6 * 7 * 1440,
     minutes: 6 * 7 * 1440,
     entered: 90,
@@ -164,6 +170,7 @@ export function observation(of: Scenario, replication: number, more: Partial<Obs
     crewTime: {
       usual: zeros(resources.crews),
       overtime: zeros(resources.crews),
+      ofOne: { usual: zeros(resources.crews), overtime: zeros(resources.crews) },
       hours: Array.from({ length: resources.crews }, () => ({
         onShift: zeros(buckets),
         overtime: zeros(buckets),

@@ -47,6 +47,7 @@ export function lackingCompanions(
       (isThere(unit, step, resource) && !(marking && resource.scarceAt === scan))
     )
       continue;
+    resource.everLacked = true;
     if (marking && !(resource.isCrew && wantedOf(unit, step, resource) > resource.onHand))
       resource.scarceAt = scan;
     state = shownOf(state, resource.isCrew ? SHORT_CREW : SHORT_CARRIER);
@@ -102,7 +103,10 @@ export function holdFromStart(unit: Unit, passed: Step, step: Step): void {
   for (const companion of passed.asked.companions) {
     if (!isToClaim(unit, passed.asked, companion)) continue;
     if (companion.to >= step.id) {
-      if (companion.resource.free < companion.amount) continue;
+      if (companion.resource.free < companion.amount) {
+        companion.resource.everLacked = true;
+        continue;
+      }
       take(unit, companion, 0);
     }
     unit.claimedAt[companion.id] = passed.id;

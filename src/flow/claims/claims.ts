@@ -134,6 +134,7 @@ export function lacking(run: Run, place: Claimant, unit: Unit, asked: Asked, mar
     const { resource, sum } = need;
     if ((crewOnly && !resource.isHeld) || !isWanted(place, need)) continue;
     if (resource.free >= sum && !(marks && resource.scarceAt === run.scan)) continue;
+    resource.everLacked = true;
     // Who wants more people than this shift has waits for another one, and holds nobody up.
     const wanted = crewOnly || companions.length === 0 ? sum : wantedOf(unit, asked, resource);
     if (marks && !(resource.isCrew && wanted > resource.onHand)) resource.scarceAt = run.scan;

@@ -52,6 +52,8 @@ export class Resource extends ActivePeriods {
   rework = NaN;
   /** Scan number at which an earlier request lacked it. */
   scarceAt = 0;
+  /** Since the start of the run: a request, a team or work under way was short of it. */
+  everLacked = false;
   /**
    * Crews and equipment: minutes engaged while on shift, of all people or pieces. Stocks and carriers:
    * minutes without a free one, and minutes of the free ones.

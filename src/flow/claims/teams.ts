@@ -71,6 +71,7 @@ export function lackingTeams(run: Run, place: Claimant, marking: boolean): numbe
       wanted = amount + askedAt(place, crew);
     if (isAway({ unit, companion })) state = OFF_SHIFT;
     else if (crew.free < wanted || (marking && crew.scarceAt === run.scan)) {
+      crew.everLacked = true;
       state = Math.max(state, SHORT_CREW);
       if (marking && crew.onHand - withTeams(run, crew) >= wanted) crew.scarceAt = run.scan;
     }
@@ -132,11 +133,11 @@ export function wantedBy(team: Team): number {
 /** Its unit stands where the team has work to do, now or when something else is over. */
 export const isAtWork = (team: Team): boolean => workOf(team).length > 0;
 
-function askedAt({ unit }: Claimant, crew: Resource): number {
-  let people = 0;
-  for (const { resource, amount } of unit!.step.asked.needs) if (resource === crew) people += amount;
-  return people;
-}
+const askedAt = ({ unit }: Claimant, crew: Resource): number =>
+  unit!.step.asked.needs.reduce(
+    (people, { resource, amount }) => people + (resource === crew ? amount : 0),
+    0,
+  );
 
 const waits = ({ isSuspended, phase }: Place): boolean =>
   isSuspended || phase === WAIT_NEEDS || phase === WAIT_REST || phase === WAIT_CREW || phase === WAIT_REPAIR;
@@ -177,6 +178,7 @@ export function allot(run: Run, crew: Resource, people: number): Allotment {
     others = teams.filter((team) => !staffed.includes(team)),
     coming = staffed.filter(isWithout),
     lost = others.filter((team) => !isWithout(team));
+  if (others.some((team) => !isAway(team))) crew.everLacked = true;
   for (const { unit, companion } of lost) {
     unit.unstaffed |= companion.bit;
     companion.changeUnstaffed(1, run.now);

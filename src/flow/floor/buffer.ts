@@ -149,13 +149,16 @@ export class Buffer {
     return this.memory.floats.subarray(first, first + LEVELS);
   }
 
-  /**
-   * Whether a unit has ever found no room here; the last of a line stays noted in it when the line is empty
-   * again.
-   */
+  /** Whether a unit has ever found no room here; a line that is empty again still has its last one noted. */
   get everShutOut(): boolean {
     const { ints } = this.memory;
     return ints[this.at + SHUT + TAIL] !== 0 || ints[this.at + SHUT_SENT_BACK + TAIL] !== 0;
+  }
+
+  /** Whether a unit has ever come and not found a place at once. */
+  get everWaitedFor(): boolean {
+    const { ints } = this.memory;
+    return LINES.some((line) => ints[this.at + line + TAIL] !== 0);
   }
 
   /**

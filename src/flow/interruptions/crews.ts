@@ -70,11 +70,13 @@ export function staff(
 ): void {
   const stopped = lost.flatMap(workOf).filter((place) => leave(run, place)),
     left = coming.reduce((rest, { companion }) => rest - companion.amount, people);
-  if (crew.engagedNow > left)
+  if (crew.engagedNow > left) {
+    crew.everLacked = true;
     for (const place of engaged(run, crew).reverse()) {
       if (crew.engagedNow <= left) break;
       if (!kept.has(place) && leave(run, place)) stopped.push(place);
     }
+  }
   crew.staff(people, run.now);
   for (const team of coming) bringPeople(run, team);
   if (shifts !== undefined) takeBack(run, shifts);

@@ -72,6 +72,8 @@ export class Lane extends ActivePeriods {
   waitMinutes = NaN;
   /** Most units in the bank at once, be it for no time: a full load is gone the moment it is there. */
   mostInBank = 0;
+  /** Since the start of the run: a load was to go and no truck was there. */
+  everLackedTruck = false;
   /** Units in an arrival bank without a limit, and their unit-minutes. */
   private arrived = 0;
   arrivedArea = NaN;

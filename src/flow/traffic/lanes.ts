@@ -47,8 +47,13 @@ export function serve(run: Run, lane: Lane): void {
     lane.change(0, -1, 0, run.now);
     go(run, truck, UNLOADING, unloadDraw);
   }
-  while (lane.closed === 0 && lane.ready > 0 && lane.docksUsedFrom < docksFrom[id] && mayLoad(run, lane))
+  while (lane.closed === 0 && lane.docksUsedFrom < docksFrom[id] && mayLoad(run, lane)) {
+    if (lane.ready === 0) {
+      lane.everLackedTruck = true;
+      break;
+    }
     load(run, lane);
+  }
   scheduleTimer(run, lane);
 }
 
@@ -86,13 +91,12 @@ export function laneTimer(run: Run, lane: Lane): void {
 
 /** Nothing more can come: a ready truck leaves with what waits. True if there was one. */
 export function leaveIncomplete(run: Run, lane: Lane): boolean {
-  if (
-    lane.closed > 0 ||
-    lane.ready === 0 ||
-    lane.docksUsedFrom >= run.model.lanes.docksFrom[lane.id] ||
-    lane.bank.waiting === 0
-  )
+  if (lane.closed > 0 || lane.docksUsedFrom >= run.model.lanes.docksFrom[lane.id] || lane.bank.waiting === 0)
     return false;
+  if (lane.ready === 0) {
+    lane.everLackedTruck = true;
+    return false;
+  }
   load(run, lane);
   return true;
 }

@@ -8,7 +8,7 @@ import { studyFiles } from './study-files.js';
 export const reliefsFiles = studyFiles<ReliefsResults>({
   charts: CHARTS.reliefs,
   page: reliefsPage,
-  data: { 'reliefs.csv': reliefsData, 'assumptions.csv': assumptionsData },
+  data: { 'reliefs.csv': reliefsData, 'groups.csv': groupsData, 'assumptions.csv': assumptionsData },
   sheets: [],
 });
 
@@ -44,6 +44,21 @@ function reliefsData({ reliefs }: ReliefsResults): FileTable {
     ['rank_per_cost', 'rankPerCost'],
     ['fresh', ({ isFresh }) => (isFresh ? 'yes' : 'no')],
     ...(isPriced ? OFFER : []),
+  ]);
+}
+
+/** One row a relief that was given up with others, with what all of its group gain at once. */
+function groupsData({ groups }: ReliefsResults): FileTable {
+  const rows = groups.flatMap(({ reliefs, ...group }, g) =>
+    reliefs.map((relief) => ({ ...relief, ...group, number: g + 1, size: reliefs.length })),
+  );
+  return fileTable(rows, [
+    ['group', 'number'],
+    ['reliefs', 'size', 'count'],
+    ['kind', 'kind'],
+    ['relief', 'text'],
+    ...estimate('gain_of_group', ({ gain }: (typeof rows)[number]) => gain),
+    ['replications', 'replications'],
   ]);
 }
 

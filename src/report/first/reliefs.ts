@@ -2,6 +2,7 @@ import { calledThing } from '../../study/constraint/sentence.js';
 import { capital, exact, number } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
+import { triedIn } from '../../study/reliefs/sentence.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { onEveryShift } from '../constraint.js';
 import { figure, range } from './figures.js';
@@ -88,10 +89,11 @@ const MOST_NAMED = 3;
 const ANY_OF = new Intl.ListFormat('en-GB', { type: 'disjunction' });
 
 /** Of the one that is told apart from all others, or of a few that are not told apart from each other. */
-function why({ reliefs, best }: ReliefsResults): string | null {
+function why(results: ReliefsResults): string | null {
+  const { reliefs, best } = results;
   if (best === null || best.others > 0 || best.named > MOST_NAMED) return null;
   const told = reliefs.slice(0, best.named),
-    looked = `of ${exact(reliefs.length)} changes looked at`,
+    looked = `of ${exact(triedIn(results))} changes looked at`,
     things = ANY_OF.format([...new Set(told.map(({ of }) => calledThing(of)))]);
   return told.length === 1
     ? `${capital(things)}: ${looked}, ${onEveryShift(told[0]?.text ?? '')} brings the most.`

@@ -1,6 +1,7 @@
 import { count, exact, mean, number, short } from '../../study/format.js';
 import { each, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
+import { triedIn } from '../../study/reliefs/sentence.js';
 import { roughMoney } from '../first/offer.js';
 import { reliefsFirst } from '../first/reliefs.js';
 import { countedIn, leftText, savedText } from '../reliefs.js';
@@ -24,7 +25,7 @@ export function reliefsTable(results: ReliefsResults, width?: number): string {
       `base ${short(base.throughput)} ${unitsEach(rateUnit)}, ${countedIn(results)}, seed ${seed}`,
       '',
       tableOf(reliefs.slice(0, TOP), columns(results)),
-      ...(reliefs.length > TOP ? [`and ${reliefs.length - TOP} more, with --json or --out`] : []),
+      ...(triedIn(results) > TOP ? [`and ${triedIn(results) - TOP} more, with --json or --out`] : []),
       ...(assumptions.length === 0
         ? []
         : [

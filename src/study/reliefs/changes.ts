@@ -56,7 +56,7 @@ export async function compiled<Of>(
 }
 
 /** The change as it can be run, or why it cannot be. */
-const changedOr = (base: Changed, make: () => Scenario | undefined): Changed | string =>
+export const changedOr = (base: Changed, make: () => Scenario | undefined): Changed | string =>
   orWhy(() => {
     const scenario = make();
     if (scenario === undefined) return 'the value cannot be varied this way';

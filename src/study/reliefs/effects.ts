@@ -3,7 +3,8 @@ import { rankedByPrice } from '../priced/per-gain.js';
 import { difference } from '../statistics/difference.js';
 import { type Estimate, mapped } from '../statistics/estimate.js';
 import { meanInterval } from '../statistics/interval.js';
-import type { Effect, ReliefResult, VariedAssumption, VariedResult } from './results.js';
+import type { Group } from './groups/in-groups.js';
+import type { Effect, GroupResult, ReliefResult, VariedAssumption, VariedResult } from './results.js';
 import { type Compared, gainsOver, surelyGains } from './runs.js';
 import type { Out } from './screen.js';
 import type { ValueEnd } from './values/values.js';
@@ -54,6 +55,19 @@ export function gainPerCost(
     );
   return { ...mapped(meanInterval(pulls, gain.level), (pull) => quotient + pull), mean: quotient };
 }
+
+/** What groups gain, by pairs of replications, the one that gains most first. */
+export const groupsOf = (base: readonly Compared[], groups: readonly Group[], level: number): GroupResult[] =>
+  groups
+    .map(({ members, row }) => ({
+      gain: effectOf(base, row, null, level).gain,
+      replications: row.length,
+      reliefs: members.map(({ of: { kind, text, of, offer } }) => ({
+        ...{ kind, text, of },
+        ...(offer !== undefined && { offer }),
+      })),
+    }))
+    .sort((a, b) => b.gain.mean - a.gain.mean);
 
 /** With their ranks: as they come, by cost, and by price. */
 export function ranks(all: readonly ReliefResult[]): ReliefResult[] {

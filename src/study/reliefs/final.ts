@@ -48,17 +48,21 @@ export function othersAsGood<Member>(
   ordered: readonly Seen<Member>[],
   inFinal: readonly Seen<Member>[],
   best: Estimate,
-  { level, zone }: { readonly level: number; readonly zone: number },
+  {
+    level,
+    zone,
+    inGroups,
+  }: { readonly level: number; readonly zone: number /** Given up together. */; readonly inGroups: number },
 ): number {
-  const [first] = inFinal;
+  const [first] = inFinal,
+    isSmall = boundsOf(best).low <= zone;
   if (first === undefined) return 0;
-  return ordered.filter(
+  const alone = ordered.filter(
     (each) =>
       !inFinal.includes(each) &&
-      (each.out === null
-        ? !isAhead(first.row, each.row, level)
-        : each.out === 'no effect' && boundsOf(best).low <= zone),
+      (each.out === null ? !isAhead(first.row, each.row, level) : each.out === 'no effect' && isSmall),
   ).length;
+  return alone + (isSmall ? inGroups : 0);
 }
 
 function isAhead(one: readonly Compared[], other: readonly Compared[], level: number): boolean {

@@ -1,4 +1,5 @@
 import type { ToCome } from '../asked.js';
+import { defined } from '../lists.js';
 
 /** A group of changes as the screen has it: replications run, and those that are still in. */
 export interface Screening {
@@ -18,7 +19,8 @@ export class Forecast {
   private final: ToCome;
 
   constructor(
-    private readonly first: number,
+    /** Replications to the first look, at least; of reliefs and of values. */
+    private readonly firsts: readonly [reliefs: number, values: number],
     private readonly most: number,
     sizes: readonly [reliefs: number, values: number],
     /** So many reliefs go into the final; the base and a value come with them. */
@@ -45,11 +47,11 @@ export class Forecast {
   }
 
   private say(): void {
-    const { first, most, groups, final, tell } = this;
+    const { firsts, most, groups, final, tell } = this;
     let least = most + final.least,
       atMost = most + (final.most ?? 0);
-    for (const { run, alive, each } of groups) {
-      least += each === 0 ? first * alive : run;
+    for (const [group, { run, alive, each }] of groups.entries()) {
+      least += each === 0 ? defined(firsts[group]) : run;
       atMost += run + alive * (most - each);
     }
     tell?.({ least, most: atMost });

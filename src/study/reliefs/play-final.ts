@@ -21,6 +21,8 @@ export interface FinalAsked extends Pick<ReliefsResults, 'zone' | 'keep' | 'repl
   /** At which all that the final says holds together, and that of each interval of the reliefs. */
   readonly level: number;
   readonly eachLevel: number;
+  /** Reliefs that were given up together with others. */
+  readonly inGroups: number;
   readonly replicator: Replicator;
   readonly forecast: Forecast;
 }
@@ -39,7 +41,7 @@ export interface FinalPlayed extends Pick<ReliefsResults, 'best' | 'measureNext'
  * told of them is from these alone.
  */
 export async function playFinal(asked: FinalAsked): Promise<FinalPlayed> {
-  const { base, ofBase, reliefs, ends, zone, keep, replications: most, eachLevel } = asked,
+  const { base, ofBase, reliefs, ends, zone, keep, replications: most, eachLevel, inGroups } = asked,
     inFinal = finalists(reliefs, keep),
     end = movesMost(ends, zone),
     members = [...inFinal, ...(end === undefined ? [] : [end])],
@@ -66,7 +68,7 @@ export async function playFinal(asked: FinalAsked): Promise<FinalPlayed> {
         ? null
         : {
             named: best.length,
-            others: othersAsGood(reliefs, inFinal, first.gain, { level: eachLevel, zone }),
+            others: othersAsGood(reliefs, inFinal, first.gain, { level: eachLevel, zone, inGroups }),
           },
     measureNext:
       end === undefined ? null : valueOf(end.member.of, effectOf(again, defined(rows.at(-1)), null, level)),

@@ -1,29 +1,30 @@
 import type { Observation } from '../../measure/observe.js';
 import type { Assumption, Scenario } from '../../scenario/types/scenario.js';
 import { LEVEL, type StudyOptions, VALUES, wholeNumber } from '../asked.js';
+import { Beside } from '../felt/beside.js';
 import { count } from '../format.js';
 import { headOf } from '../head.js';
 import { judgeRate } from '../held/rate-held.js';
-import { countingResult } from '../loads/words.js';
 import { daysInOne, inUnit } from '../planners-unit.js';
 import { wantedOf } from '../priced/wanted.js';
-import { lastUnitDates, plannedEnd } from '../programme/dates.js';
 import { fingerprint } from '../run/identity.js';
 import { Replicator, whole } from '../run/replicator.js';
 import { planned } from '../sample/planned.js';
 import { familyLevel } from '../statistics/difference.js';
-import { amount } from '../statistics/skewed-interval.js';
 import { sumOf } from '../statistics/sums.js';
 import { plannersUnit } from '../unit-of.js';
+import { baseResult } from './base.js';
 import { type Changed, changedTo, compiled, withHighestRate } from './changes.js';
-import { ranks, tornado } from './effects.js';
+import { groupsOf, ranks, tornado } from './effects.js';
 import { byGain, seenBy } from './final.js';
 import { Forecast } from './forecast.js';
+import { FIRST_LOOK } from './groups/bifurcation.js';
+import { inGroups } from './groups/in-groups.js';
 import { playFinal } from './play-final.js';
 import type { ReliefsResults } from './results.js';
-import { looksOf, screened, toCompare } from './runs.js';
+import { type Compared, looksOf, screened, toCompare } from './runs.js';
 import { reliefsSentence } from './sentence.js';
-import { shippedADay } from './shipped.js';
+import { hasSameLoads, shippedADay } from './shipped.js';
 import { bearings, byLoad } from './values/bearing.js';
 import { loadsOf } from './values/loads.js';
 import { aboutShop, valuesOf, valuesVaried } from './values/values.js';
@@ -97,81 +98,72 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
         return (seen: Observation): number => days * shipped(seen);
       },
       toRead = <Member extends Changed>(member: Member) => toCompare(member, throughput(member)),
-      baseRead = toRead(base);
-    const ofBase = [...firstSeen.map(baseRead.read), ...(await replicator.row(baseRead, first + 1, most))];
+      baseRead = toRead(base),
+      beside = new Beside<Compared>(baseRead, [...reliefs, ...assumed].map(toRead));
+    beside.take(firstSeen);
+    await beside.run(replicator, most);
+    const ofBase = beside.own;
+    const each = familyLevel(level, SHARES),
+      ofTheBase = baseResult(plan, judged, ofBase, { level, each, unit }),
+      zone = Math.max(1e-9, ZONE_SHARE * ofTheBase.base.throughput.mean);
     // Told only now: by the base it is seen how long a replication takes.
     const forecast = new Forecast(
-      first,
+      // Of reliefs by groups of which is known only then how many there are: one of each at least.
+      [0, first * assumed.length],
       most,
       [reliefs.length, assumed.length],
       KEEP + 2,
       options.onForecast,
     );
-    const each = familyLevel(level, SHARES),
-      meanOf = (what: 'throughput' | 'cost') =>
-        amount(
-          ofBase.map((one) => one[what]),
-          each,
-        );
-    const across = meanOf('throughput'),
-      costs = meanOf('cost'),
-      zone = Math.max(1e-9, ZONE_SHARE * across.mean);
-    const tried = <Member extends Changed>(group: readonly Member[], keep: number, id: number) =>
-      screened(
-        group.map(toRead<Member>),
-        ofBase,
-        looks,
-        { keep, zone, level: each },
-        replicator,
-        (screening) => {
-          forecast.seen(id, screening);
-        },
-      );
-    const triedReliefs = await tried(reliefs, KEEP, 0),
-      triedEnds = await tried(assumed, 0, 1);
+    const triedReliefs = await inGroups({
+      ...{ base, reliefs: reliefs.map(toRead), beside, toRead, replicator },
+      ...{ keep: KEEP, zone, level: each, most },
+      mayJoin: ({ model }) => hasSameLoads(base.model, model),
+      told: (screening) => {
+        forecast.seen(0, screening);
+      },
+    });
+    const triedEnds = await screened(
+      assumed.map((member) => beside.with(toRead(member))),
+      ofBase,
+      looks,
+      { keep: 0, zone, level: each },
+      replicator,
+      (screening) => {
+        forecast.seen(1, screening);
+      },
+    );
     const levels = {
         reliefs: familyLevel(each, 2 * reliefs.length),
         assumptions: familyLevel(each, assumed.length),
       },
       ends = seenBy(ofBase, triedEnds, levels.assumptions),
       final = await playFinal({
-        ...{ base: baseRead, ofBase, ends, reliefs: byGain(seenBy(ofBase, triedReliefs, levels.reliefs)) },
+        ...{
+          base: baseRead,
+          ofBase,
+          ends,
+          reliefs: byGain(seenBy(ofBase, triedReliefs.alone, levels.reliefs)),
+        },
         ...{ level: each, eachLevel: levels.reliefs, zone, keep: KEEP, replications: most },
         ...{ replicator, forecast },
+        inGroups: sumOf(triedReliefs.groups, ({ members }) => members.length),
       });
     const results: Omit<ReliefsResults, 'answer'> = {
       ...headOf('reliefs', { ...options, scenario, level }),
       replications: most,
-      firstReplications: first,
+      firstReplications: Math.min(FIRST_LOOK, most),
       eachLevel: { ...levels, final: final.level },
       zone,
       keep: KEEP,
-      counted: {
-        over: judged.window === null ? 'whole run' : 'judged window',
-        from: judged.window?.from ?? null,
-        to: judged.window?.to ?? null,
-        counting: judged.counting === null ? null : countingResult(judged.counting),
-      },
-      rate: {
-        set: rate === undefined ? null : inUnit(rate, unit),
-        asked: judged.askedPerDay === null ? null : inUnit(judged.askedPerDay, unit),
-        askedPerDay: judged.askedPerDay,
-      },
-      base: {
-        throughput: across,
-        costPerUnit: costs.n === 0 ? null : costs,
-        currency: scenario.costs?.currency ?? null,
-        plannedEnd: plannedEnd(plan),
-        lastUnit: lastUnitDates(
-          scenario,
-          ofBase.map((one) => one.lastUnit),
-          plan.clock,
-          level,
-        ),
-        keptUp: judged.holding?.keptUp ?? null,
-        gridlocks: judged.gridlocks,
-      },
+      ...ofTheBase,
+      rate: { set: rate === undefined ? null : inUnit(rate, unit), ...ofTheBase.rate },
       reliefs: ranks(final.reliefs),
+      groups: groupsOf(ofBase, triedReliefs.groups, levels.reliefs),
+      harm: {
+        tested: triedReliefs.harm.tested,
+        found: triedReliefs.harm.found.map((all) => all.map(({ of }) => of.text)),
+      },
       best: final.best,
       assumptions: tornado(ends.map(({ member: { of }, effect }) => ({ ...of, effect }))),
       measureNext: final.measureNext,
@@ -181,7 +173,11 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
       },
       skipped: [...skipped, ...values.skipped],
       runs: {
-        run: most + sumOf([...triedReliefs, ...triedEnds], ({ row }) => row.length) + final.run,
+        run:
+          most +
+          triedReliefs.run +
+          sumOf(triedEnds, ({ member, row }) => row.length - beside.knownIn(member, row.length)) +
+          final.run,
         withoutScreen: most * (1 + reliefs.length + assumed.length) + final.run,
       },
     };

@@ -14,7 +14,7 @@ import type { Out } from './screen.js';
  * planner's unit, see `rateUnit`.
  */
 export interface ReliefsResults extends ResultsHead<'reliefs'> {
-  /** Most that one relief was given, and what each was given before the first look. */
+  /** Most that one relief was given, and what each, or its group, was given before the first look. */
   readonly replications: number;
   readonly firstReplications: number;
   /**
@@ -57,10 +57,17 @@ export interface ReliefsResults extends ResultsHead<'reliefs'> {
   };
   readonly answer: { readonly sentence: string };
   /**
-   * Those with fresh replications first: of these those that may be the best, otherwise in the order by which
-   * they were chosen. Then by gain, those compared to the end first.
+   * Those tried by themselves. Those with fresh replications first: of these those that may be the best,
+   * otherwise in the order by which they were chosen. Then by gain, those compared to the end first.
    */
   readonly reliefs: readonly ReliefResult[];
+  /** Reliefs that were given up together with others, the group that gains most first. */
+  readonly groups: readonly GroupResult[];
+  /**
+   * Halves of groups that were set against the whole, and those reliefs of which by that some surely take
+   * away what others gain: that nothing does is what giving up a group rests on.
+   */
+  readonly harm: { readonly tested: number; readonly found: readonly (readonly string[])[] };
   /**
    * The first `named` reliefs are not told apart by their fresh replications, nor are so many `others` from
    * them, which had none; null where none surely gains.
@@ -93,6 +100,14 @@ export interface ReliefsResults extends ResultsHead<'reliefs'> {
     /** If each had been given all replications. */
     readonly withoutScreen: number;
   };
+}
+
+/** Reliefs that were made all at once and gain too little together for one of them to be among the best. */
+export interface GroupResult {
+  /** Of all at once. */
+  readonly gain: Estimate;
+  readonly replications: number;
+  readonly reliefs: readonly Pick<ReliefResult, 'kind' | 'text' | 'of' | 'offer'>[];
 }
 
 /** A change set against the base, replication by replication. */

@@ -7,8 +7,8 @@ import { meanInterval } from '../statistics/interval.js';
 import { slack } from '../statistics/select-best.js';
 import { sum } from '../statistics/sums.js';
 
-/** Why something is given no more replications. */
-export type Out = 'behind' | 'no effect';
+/** Why something is given no more replications: by what it did in some; or no replication felt it. */
+export type Out = 'behind' | 'no effect' | 'not felt';
 
 export interface ScreenOptions {
   /** How many are run. */

@@ -2,6 +2,7 @@ import { count, number, withInterval } from '../format.js';
 import { USUAL_SURE } from '../held/sure.js';
 import { each, unitsEach } from '../planners-unit.js';
 import { boundsOf, negated } from '../statistics/estimate.js';
+import { sumOf } from '../statistics/sums.js';
 import type { ReliefsResults } from './results.js';
 import { surelyGains } from './runs.js';
 
@@ -19,8 +20,8 @@ export function reliefsSentence(results: Results): string {
     best = bestText(results);
   return [
     best === null
-      ? `Of ${count(reliefs.length, 'relief')} none surely ships more than ${from}.`
-      : `${best} than ${from}; ${count(sure, 'relief')} of ${reliefs.length} surely ` +
+      ? `Of ${count(triedIn(results), 'relief')} none surely ships more than ${from}.`
+      : `${best} than ${from}; ${count(sure, 'relief')} of ${triedIn(results)} surely ` +
         `ship${sure === 1 ? 's' : ''} more.`,
     ...(base.keptUp === null || base.keptUp.low < USUAL_SURE
       ? []
@@ -33,6 +34,10 @@ export function reliefsSentence(results: Results): string {
     ...measureText(results),
   ].join(' ');
 }
+
+/** Reliefs that were tried, by themselves or with others. */
+export const triedIn = ({ reliefs, groups }: Pick<Results, 'reliefs' | 'groups'>): number =>
+  reliefs.length + sumOf(groups, (group) => group.reliefs.length);
 
 /** What surely costs more than matters: more of a thing is not always better. */
 function losesText({ reliefs, rateUnit, zone }: Results): string[] {

@@ -44,7 +44,7 @@ export function shippedADay(
 }
 
 /** Trucks, lots and supplies that make the same loads. */
-function hasSameLoads(one: Model, other: Model): boolean {
+export function hasSameLoads(one: Model, other: Model): boolean {
   const of = (model: Model): number[] => {
     const { lanes, stations, supplies } = model;
     return [

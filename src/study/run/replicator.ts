@@ -15,6 +15,8 @@ export interface Variant<Value> {
   readonly closely?: number | undefined;
   /** Only its first so many replications are ever run; all that are asked for where left out. */
   readonly most?: number | undefined;
+  /** What a replication would be, where that is known without running it. */
+  readonly known?: ((replication: number) => Value | undefined) | undefined;
 }
 
 /** The last replication of a variant where those up to `to` are asked for. */
@@ -94,8 +96,8 @@ export class Replicator {
       lanes = workers > 1 || through !== undefined ? LANES * workers : 1,
       { progress } = this;
     signal?.throwIfAborted();
-    for (const variant of variants)
-      progress.planned += Math.max(0, Math.floor((lastOf(variant, to) - from) / every) + 1);
+    for (const { variant, replication } of jobsOf(variants, from, to, every))
+      if (!this.isKnown(variant, replication)) progress.planned++;
     this.options.onReplication?.(progress.done, progress.planned);
     const jobs = jobsOf(variants, from, to, every);
     let isOver = false,
@@ -105,7 +107,8 @@ export class Replicator {
       const value = await this.one(job.variant, job.replication);
       signal?.throwIfAborted();
       if (isOver) return;
-      this.options.onReplication?.(++progress.done, progress.planned);
+      if (!this.isKnown(job.variant, job.replication))
+        this.options.onReplication?.(++progress.done, progress.planned);
       // A fault before this one is thrown here too: nobody waits in vain.
       await before;
       if (goesOn()) take(value, job.index);
@@ -143,10 +146,16 @@ export class Replicator {
     await this.runner.close();
   }
 
+  private isKnown<Value>({ known }: Variant<Value>, number: number): boolean {
+    return known?.(this.after + number) !== undefined;
+  }
+
   private async one<Value>(variant: Variant<Value>, number: number): Promise<Value> {
     const { journal } = this.options,
       replication = this.after + number,
-      key = keyOf(variant, replication),
+      already = variant.known?.(replication);
+    if (already !== undefined) return already;
+    const key = keyOf(variant, replication),
       known = journal?.get(key);
     if (known !== undefined) {
       // Lets a signal come through, here and below: a journal may be long.

@@ -63,6 +63,7 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
       '01-reliefs.png',
       '02-measure-next.png',
       'assumptions.csv',
+      'groups.csv',
       'map.png',
       'map.svg',
       'reliefs.csv',
@@ -94,6 +95,48 @@ describe('rateproof reliefs', { timeout: 60_000 }, () => {
     );
     expect(one.code).toBe(0);
     expect(three.stdout).toBe(one.stdout);
+  });
+
+  it('tries many reliefs in groups, each in one of them or by itself, whatever the number of workers', async () => {
+    // Invented. The fifth of ten stations is the slow one.
+    const stations = Array.from({ length: 10 }, (_, s) => s + 1);
+    writeFileSync(
+      join(folder, 'long.yaml'),
+      `
+scenario: long line
+programme: { arrivals: saturated, length: 200 h, warm up: 50 h }
+sites: { hall: { stations: { ${stations.map((s) => `s${s}: { buffer: 3 }`).join(', ')} } } }
+route:
+${stations.map((s) => `  - { step: w${s}, at: s${s}, work: { exponential: { mean: ${s === 5 ? 60 : 20} min } } }`).join('\n')}
+`,
+    );
+    const [one, three] = await Promise.all(
+      ['1', '3'].map((workers) =>
+        runHere(
+          folder,
+          'reliefs',
+          'long.yaml',
+          '--replications',
+          '10',
+          '--quiet',
+          '--json',
+          '--workers',
+          workers,
+        ),
+      ),
+    );
+    const { reliefs, groups, runs } = JSON.parse(one.stdout) as ReliefsResults,
+      told = [...reliefs, ...groups.flatMap((group) => group.reliefs)].map(({ text }) => text);
+    expect(three.stdout).toBe(one.stdout);
+    // A place, a space and a tenth off the work of each; none is missing, none told twice.
+    expect(new Set(told).size).toBe(30);
+    expect(told).toHaveLength(30);
+    expect(groups.length).toBeGreaterThan(0);
+    expect(reliefs.slice(0, 2).map(({ text }) => text)).toEqual([
+      'one place more at s5',
+      '10 % off the work of w5',
+    ]);
+    expect(runs.run).toBeLessThan(runs.withoutScreen);
   });
 
   it('puts --rate in the place of the highest rate, and says so where it is held anyway', async () => {

@@ -7,7 +7,7 @@ it('the replications of reliefs lie between the first look and all for all, and 
   const told: ToCome[] = [];
   // 40 of the base, groups of 100 and 20 changes, 10 each to the first look; then the base, five reliefs and a
   // value once more.
-  const forecast = new Forecast(10, 40, [100, 20], 5, (toCome) => told.push(toCome));
+  const forecast = new Forecast([1000, 200], 40, [100, 20], 5, (toCome) => told.push(toCome));
   // 30 are in after it, then 5 after the second, and those are run to the end.
   forecast.seen(0, { run: 1000, alive: 30, each: 10 });
   forecast.seen(0, { run: 1300, alive: 5, each: 20 });

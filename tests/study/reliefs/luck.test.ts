@@ -58,7 +58,8 @@ async function study(seed: string) {
     reliefs = byGain(seenBy(ofBase, all, eachLevel)),
     final = await playFinal({
       ...{ base, ofBase, reliefs, ends: [], level: each, eachLevel, zone: 0.2, keep: 5, replications: MOST },
-      ...{ replicator, forecast: new Forecast(10, MOST, [GAINS.length, 0], 5, undefined) },
+      ...{ replicator, forecast: new Forecast([10, 0], MOST, [GAINS.length, 0], 5, undefined) },
+      inGroups: 0,
     });
   return { chosen: reliefs[0].effect.gain.mean, final };
 }

@@ -19,6 +19,7 @@ import { type Cell, estimated, valued, written } from '../../sheets/cells.js';
 import { NO_PRICES } from '../../tables/costs.js';
 import { noteOf, origin, type PageContent } from '../page.js';
 import { inputsNote, SAME_BASE, valuesTold } from '../rests.js';
+import { groupsTable, harmNotes } from './reliefs-groups.js';
 import { hasPrices, priceColumns, pricesTable } from './reliefs-prices.js';
 
 const FINDINGS = 5;
@@ -43,6 +44,7 @@ export function reliefsPage(results: ReliefsResults): PageContent {
       `Gains are differences of two runs with the same chance, counted ${countedIn(results)}. Each relief ` +
         'is tried by itself: two together may gain more or less than their sum.',
       `${savedText(results)}.`,
+      ...harmNotes(results),
       'Changes dropped early have fewer replications and wider intervals; the same replications decided ' +
         'that they were dropped.',
       'A guess is varied by 20 % to either side, an estimate by 10 %, whole numbers by 1 at least: our own ' +
@@ -70,6 +72,7 @@ export function reliefsPage(results: ReliefsResults): PageContent {
     ]),
     tables: filled([
       reliefsTable(results),
+      groupsTable(results),
       pricesTable(results),
       assumptions(results),
       leftTable(results),
