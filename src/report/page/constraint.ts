@@ -106,7 +106,7 @@ function trials(found: ConstraintResult, at: string | null): PageTable {
     id: 'trials',
     title: `What stops it${behind(at)}: one more of each`,
     note:
-      `One more of each of the likeliest, and an hour more, in ${count(found.replications, 'replication')} ` +
+      `One more of each of the likeliest, and an hour more, in up to ${count(found.replications, 'replication')} ` +
       'with the same chance; units shipped a working day more' +
       (first?.gain.low == null
         ? ''

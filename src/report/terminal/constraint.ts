@@ -29,7 +29,7 @@ function trials({ tried, replications }: ConstraintResult): Piece[] {
         table(
           tried.map(({ what, gain }) => [what, mean(gain), bounds(gain)]),
           [
-            { head: `tried under the same chance, ${count(replications, 'build')}` },
+            { head: `tried under the same chance, up to ${count(replications, 'build')}` },
             { head: 'a day more', align: 'right' },
             { head: first.gain.low === null ? 'interval' : BETWEEN_ALL },
           ],
