@@ -12,6 +12,7 @@ import { Bar } from './search/bar.js';
 import { forBudget } from './search/budget.js';
 import type { Found, Hunt } from './search/hunt.js';
 import { loadsAt } from './search/loads.js';
+import { areMany } from './search/moves.js';
 import { Search } from './search/search.js';
 import { forTarget } from './search/target.js';
 import { type RateMeasure, rateMeasure, readTrial } from './search/trial.js';
@@ -74,7 +75,7 @@ export async function prepare(
     choice: new Choice({ trials, fresh, present, zone, level, replications, onStage }),
     ...{ trials, fresh, spots, present, least, unlimited, zone, replications, onStage },
     ceiling: bound === null ? Infinity : bound.rate * (1 + ROUNDING),
-    start: from === 'present' ? present : least,
+    start: from === 'present' ? present : from === 'least' || !areMany(spots) ? least : null,
   };
   return { hunt, setting, measure, bound, prices, loads, base };
 }

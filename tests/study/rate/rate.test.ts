@@ -89,6 +89,17 @@ route: [{ step: one, at: first, crew: { fitters: 1 }, work: 3 h }, { step: two, 
     expect(all.ramp.outcome).toBe('no ramp');
   });
 
+  it('is found with few replications of the rates that are sure, and as many as it takes of what tells', async () => {
+    const { answer, points } = await study(bench('{ mean: 5 h, cv: 0.3 }'), { replications: 30, sure: 0.5 });
+    expect(answer.highestPerDay).toBeLessThanOrEqual(4.8);
+    expect(answer.highestPerDay).toBeGreaterThanOrEqual(4.6);
+    // All of nine keep up: surely more than half; of five that could be chance, but no more than 4.9 a day is shipped.
+    const runs = (perDay: number): number => points.find((point) => point.perDay === perDay)!.replications;
+    expect([runs(3), runs(5.4)]).toEqual([9, 5]);
+    expect(points.every(({ replications }) => replications <= 120)).toBe(true);
+    expect(points.reduce((all, { replications }) => all + replications, 0)).toBeLessThan(15 * points.length);
+  });
+
   it('gets more replications where it is not settled, up to four times as many', async () => {
     // All of 2 are 2 / (2 + 1.96^2) = 34 % at least, all of 8 are 68 %.
     // A rate a little above is run beside it, to see whether as much is shipped when more is asked.

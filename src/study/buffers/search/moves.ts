@@ -1,5 +1,6 @@
 import { defined } from '../../lists.js';
 import { type Layout, placesOf, type Spot, unevenness } from '../spots.js';
+import type { Tried } from './tried.js';
 
 /**
  * All moves of one place are tried up to so many spots; with more, those between the spots that lose least
@@ -32,6 +33,40 @@ export function morePlaces(layout: Layout, among: Iterable<number> = layout.keys
     .map((s) => changed(layout, s, 1));
 }
 
+/** Of many spots only one in so many is looked at. */
+const LIKELY = 4;
+
+/**
+ * Spots in which a place more may gain: of many spots those for whose room most units wait, by what was
+ * booked in the runs of the layout; all of few.
+ */
+export function likelyToGain(trials: Tried, spots: readonly Spot[], layout: Layout): number[] {
+  const lacking = trials.lacking(layout);
+  return likely(spots, (s) => -defined(lacking[s]));
+}
+
+/** Spots in which a place fewer may lose least: of many spots those that are used least; all of few. */
+export function likelyToSpare(trials: Tried, spots: readonly Spot[], layout: Layout): number[] {
+  const lacking = trials.lacking(layout),
+    inside = trials.inside(layout);
+  return likely(spots, (s) => {
+    const places = defined(layout[s]);
+    return places > defined(spots[s]).least ? defined(lacking[s]) + defined(inside[s]) / places : Infinity;
+  });
+}
+
+function likely(spots: readonly Spot[], rank: (spot: number) => number): number[] {
+  const all = [...spots.keys()];
+  return areMany(spots)
+    ? all
+        .map((s) => ({ s, rank: rank(s) }))
+        .sort((a, b) => a.rank - b.rank || a.s - b.s)
+        .slice(0, Math.max(ALL_MOVES, Math.ceil(spots.length / LIKELY)))
+        .map(({ s }) => s)
+        .sort((a, b) => a - b)
+    : all;
+}
+
 /** A whole load more, or fewer (-1), in each spot where several units come or go at once. */
 export const byLoads = (
   spots: readonly Spot[],
@@ -39,8 +74,9 @@ export const byLoads = (
   layout: Layout,
   sign: 1 | -1,
   most = Infinity,
+  among: Iterable<number> = layout.keys(),
 ): Layout[] =>
-  [...layout.keys()]
+  [...among]
     .filter((s) => {
       const load = loads[s] ?? 1;
       return (
