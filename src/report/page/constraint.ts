@@ -106,8 +106,8 @@ function trials(found: ConstraintResult, at: string | null): PageTable {
     id: 'trials',
     title: `What stops it${behind(at)}: one more of each`,
     note:
-      `One more of each of the likeliest, and an hour more, in up to ${count(found.replications, 'replication')} ` +
-      'with the same chance; units shipped a working day more' +
+      'One more of each of the likeliest, and an hour more, in up to ' +
+      `${count(found.replications, 'replication')} with the same chance; units shipped a working day more` +
       (first?.gain.low == null
         ? ''
         : `, in brackets ${intervalName(first.gain.level)}, all to hold together`) +

@@ -28,7 +28,7 @@ export async function roomEnough(trials: Tried, spots: readonly Spot[], unlimite
   }
 }
 
-/** So many places in all, or all of `from` if these are fewer, in proportion to what it has above the least. */
+/** So many places in all, or all of `from` if these are fewer, in proportion to what is free of it. */
 export function inProportion(least: Layout, from: Layout, places: number): Layout {
   const free = placesOf(from) - placesOf(least),
     part = free === 0 ? 0 : Math.max(0, Math.min(1, (places - placesOf(least)) / free)),

@@ -55,16 +55,15 @@ export function likelyToSpare(trials: Tried, spots: readonly Spot[], layout: Lay
   });
 }
 
+/** The lowest of a rank come first; where it does not tell them apart, all. */
 function likely(spots: readonly Spot[], rank: (spot: number) => number): number[] {
   const all = [...spots.keys()];
-  return areMany(spots)
-    ? all
-        .map((s) => ({ s, rank: rank(s) }))
-        .sort((a, b) => a.rank - b.rank || a.s - b.s)
-        .slice(0, Math.max(ALL_MOVES, Math.ceil(spots.length / LIKELY)))
-        .map(({ s }) => s)
-        .sort((a, b) => a - b)
-    : all;
+  if (!areMany(spots)) return all;
+  const ranks = all.map(rank),
+    first = [...all]
+      .sort((a, b) => defined(ranks[a]) - defined(ranks[b]) || a - b)
+      .slice(0, Math.max(ALL_MOVES, Math.ceil(spots.length / LIKELY)));
+  return ranks[defined(first[0])] === ranks[defined(first.at(-1))] ? all : first.sort((a, b) => a - b);
 }
 
 /** A whole load more, or fewer (-1), in each spot where several units come or go at once. */

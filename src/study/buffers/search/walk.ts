@@ -8,7 +8,7 @@ import type { Tried, Worth } from './tried.js';
  * a place at least for so many.
  */
 const PORTION = 8,
-  PORTION_OF_MANY = 4,
+  PORTION_OF_MANY = 3,
   SPOTS_A_PLACE = 12;
 
 /**
