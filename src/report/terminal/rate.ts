@@ -16,9 +16,8 @@ export function rateTable(results: RateResults, width?: number): string {
   return joined(
     [
       ...firstPieces(rateFirst(results), answer.sentence),
-      `up to ${count(replications, 'build')} a rate, fewer where that is sure, ` +
-        `${exact(mostReplications)} where not settled, seed ${seed}; ± half of the ` +
-        `${number(100 * level)} % interval`,
+      `up to ${count(replications, 'build')} a rate, ${exact(mostReplications)} where not settled, ` +
+        `seed ${seed}; ± half of the ${number(100 * level)} % interval`,
       `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ` +
         `${count(window.settleWeeks, 'week')} to fill the floor`,
       'can ship: surely at least, in the long run, when more than this rate is asked',
