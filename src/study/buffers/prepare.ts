@@ -19,8 +19,9 @@ import { type RateMeasure, rateMeasure, readTrial } from './search/trial.js';
 import { keyIn, type Setting, Trials } from './search/trials.js';
 import type { Layout, Spot } from './spots.js';
 
-/** A place is moved only for a gain of at least a tenth of the zone. */
-const WORTH = 10;
+/** A place is moved only for a gain of at least a tenth of the zone; of many spots, for a quarter of it. */
+const WORTH = 10,
+  WORTH_OF_MANY = 4;
 /** To nine digits a rate is what arithmetic allows. */
 const ROUNDING = 1e-9;
 
@@ -71,7 +72,7 @@ export async function prepare(
   trials.add(present, base.map(read(model)));
   await trials.run([unlimited]);
   const hunt = {
-    search: new Search(trials, spots, zone / WORTH, loads, onStep),
+    search: new Search(trials, spots, zone / (areMany(spots) ? WORTH_OF_MANY : WORTH), loads, onStep),
     choice: new Choice({ trials, fresh, present, zone, level, replications, onStage }),
     ...{ trials, fresh, spots, present, least, unlimited, zone, replications, onStage },
     ceiling: bound === null ? Infinity : bound.rate * (1 + ROUNDING),

@@ -63,7 +63,7 @@ describe('trials of what stops a build', () => {
 
     const changes = reliefsOf(scenario)
         .filter(({ text }) => ended.some(({ what }) => what === text))
-        .map((relief) => changedTo(relief.change(scenario)!)),
+        .map((relief) => changedTo(relief.change(scenario))),
       inFull = await gainsOf(
         changes,
         { ...asked, base: watched, until: watched.until },

@@ -5,9 +5,9 @@ import { proportion } from '../../../src/study/statistics/proportion.js';
 const looks = new Looks(30, 0.95);
 
 /** Replications after which is looked: from the first on to the most that there may be. */
-function all({ first, most, next }: Looks): number[] {
+function all(at: Looks): number[] {
   const found: number[] = [];
-  for (let n = first; n <= most; n = next.call(looks, n)) found.push(n);
+  for (let n = at.first; n <= at.most; n = at.next(n)) found.push(n);
   return found;
 }
 
