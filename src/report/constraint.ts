@@ -1,7 +1,7 @@
 import type { CompareResults } from '../study/compare/results.js';
 import type { ConstraintResult, LadderResult, Tried } from '../study/constraint/results.js';
 import { calledThing, helps } from '../study/constraint/sentence.js';
-import { capital, uncapital, withInterval } from '../study/format.js';
+import { capital, count, uncapital, withInterval } from '../study/format.js';
 import type { RateResults } from '../study/rate/results.js';
 import type { Results } from '../study/simulate/results.js';
 import { type Estimate, negated } from '../study/statistics/estimate.js';
@@ -15,6 +15,12 @@ export const toldConstraint = ({
   replications,
 }: Pick<Results, 'constraint' | 'findings' | 'replications'>): ConstraintResult | null =>
   findings.some((each) => each.kind === 'gridlock' && each.replications === replications) ? null : constraint;
+
+/** In how many replications changes were tried: `up to 20 builds` where some ended sooner. */
+export const triedIn = (
+  { tried, replications }: Pick<ConstraintResult, 'tried' | 'replications'>,
+  what: string,
+): string => (tried.some(({ gain }) => gain.n < replications) ? 'up to ' : '') + count(replications, what);
 
 /** A crew gets one on each of its shifts, which `one person more` alone does not say. */
 export const onEveryShift = (text: string): string =>

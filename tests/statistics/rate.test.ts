@@ -41,10 +41,12 @@ route:
       // 13.54: the rate is one of the three steps below.
       expect(answer.highestPerDay).toBeLessThan(CAPACITY);
       expect(answer.highestPerDay).toBeGreaterThanOrEqual(CAPACITY - 0.75);
-      // At 16 a day the first station never starves.
-      const {
-          shippedPerDay: { mean, low, high },
-        } = points.at(-1)!,
+      // At 14 a day and more the first station hardly ever starves; one such rate was run for long, as evidence.
+      const [
+          {
+            shippedPerDay: { mean, low, high },
+          },
+        ] = points.filter(({ perDay }) => perDay >= 14).sort((a, b) => b.replications - a.replications),
         half = (high! - low!) / 2;
       expect(half / CAPACITY).toBeLessThan(0.01);
       expect(Math.abs(mean - CAPACITY)).toBeLessThan(3.5 * (half / 2));

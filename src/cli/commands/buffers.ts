@@ -81,9 +81,10 @@ export const buffers = command({
       'a station or lane whose places are distributed, repeatable; ' +
         'default all limited buffers and banks of the route',
     ),
-    from: withDefault(
-      'start of the search: least (no places) or present (the present layout, faster)',
-      'least',
+    from: optional(
+      'start of the search: least (no places) or present (the present layout); default least, or with ' +
+        'more than six spots the better of the present layout and the places used without limits, cut ' +
+        'in proportion',
       oneOf('least', 'present'),
     ),
     replications: replications('replications of each layout in the search', 20, 3),

@@ -4,7 +4,15 @@ import { capital, count, exact, intervalName, number } from '../../study/format.
 import { type StationResult, shareIn } from '../../study/sections/stations.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { columns, type PageTable } from '../columns.js';
-import { allowedText, eachShift, rungsOf, stoppedText, trialVerdict, waitingFor } from '../constraint.js';
+import {
+  allowedText,
+  eachShift,
+  rungsOf,
+  stoppedText,
+  trialVerdict,
+  triedIn,
+  waitingFor,
+} from '../constraint.js';
 import { figure, range } from '../first/figures.js';
 import { difference, estimated, rounded } from '../sheets/cells.js';
 
@@ -106,8 +114,8 @@ function trials(found: ConstraintResult, at: string | null): PageTable {
     id: 'trials',
     title: `What stops it${behind(at)}: one more of each`,
     note:
-      `One more of each of the likeliest, and an hour more, in ${count(found.replications, 'replication')} ` +
-      'with the same chance; units shipped a working day more' +
+      'One more of each of the likeliest, and an hour more, in ' +
+      `${triedIn(found, 'replication')} with the same chance; units shipped a working day more` +
       (first?.gain.low == null
         ? ''
         : `, in brackets ${intervalName(first.gain.level)}, all to hold together`) +

@@ -6,12 +6,12 @@ import { valueTold } from '../first/value-told.js';
 import { difference, written } from '../sheets/cells.js';
 
 /** Said on every page: what an interval is of, and what it is not of. */
-export const inputsNote = (level: number, builds: number): string =>
+export const inputsNote = (level: number, builds: number, upTo = ''): string =>
   `Intervals show how far chance inside the model moves the means ` +
-  `(${builds < 2 ? 'none with 1 build' : `${intervalName(level)}, ${count(builds, 'build')}`}). They say ` +
-  'nothing of wrong inputs, nor of how far single weeks or units spread. Work times, chances and prices ' +
-  'come from the scenario and were not checked against records of real plants; if they are wrong, so is ' +
-  'the answer.';
+  `(${builds < 2 ? 'none with 1 build' : `${intervalName(level)}, ${upTo}${count(builds, 'build')}`}). ` +
+  'They say nothing of wrong inputs, nor of how far single weeks or units spread. Work times, chances ' +
+  'and prices come from the scenario and were not checked against records of real plants; if they are ' +
+  'wrong, so is the answer.';
 
 /** Why another page of the same scenario has a slightly different number. */
 export const SAME_BASE =

@@ -1,7 +1,7 @@
 import type { ConstraintResult, LadderResult } from '../../study/constraint/results.js';
-import { bounds, count, intervalName, mean, number, short, signed } from '../../study/format.js';
+import { bounds, intervalName, mean, number, short, signed } from '../../study/format.js';
 import type { BottleneckResult } from '../../study/sections/bottlenecks.js';
-import { allowedText, rungsOf } from '../constraint.js';
+import { allowedText, rungsOf, triedIn } from '../constraint.js';
 import { byUse } from '../tables/bottlenecks.js';
 import { BETWEEN_ALL, betweenHead } from './first.js';
 import type { Piece } from './lines.js';
@@ -20,8 +20,9 @@ export const constraintLines = (found: ConstraintResult, at: string | null = nul
   ...(found.ladder === null ? [] : ladder(found.ladder)),
 ];
 
-function trials({ tried, replications }: ConstraintResult): Piece[] {
-  const [first] = tried;
+function trials(found: ConstraintResult): Piece[] {
+  const { tried } = found,
+    [first] = tried;
   return first === undefined
     ? []
     : [
@@ -29,7 +30,7 @@ function trials({ tried, replications }: ConstraintResult): Piece[] {
         table(
           tried.map(({ what, gain }) => [what, mean(gain), bounds(gain)]),
           [
-            { head: `tried under the same chance, ${count(replications, 'build')}` },
+            { head: `tried under the same chance, ${triedIn(found, 'build')}` },
             { head: 'a day more', align: 'right' },
             { head: first.gain.low === null ? 'interval' : BETWEEN_ALL },
           ],

@@ -16,7 +16,7 @@ export function rateTable(results: RateResults, width?: number): string {
   return joined(
     [
       ...firstPieces(rateFirst(results), answer.sentence),
-      `${count(replications, 'build')} a rate, up to ${exact(mostReplications)} where not settled, ` +
+      `up to ${count(replications, 'build')} a rate, ${exact(mostReplications)} where not settled, ` +
         `seed ${seed}; ± half of the ${number(100 * level)} % interval`,
       `each rate is watched from ${window.from} to ${window.to}, ${count(window.weeks, 'week')}, after ` +
         `${count(window.settleWeeks, 'week')} to fill the floor`,

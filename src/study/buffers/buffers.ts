@@ -10,6 +10,7 @@ import { outlook } from './outlook.js';
 import { type Asked, barOf, type Prepared, prepare, sought } from './prepare.js';
 import type { BufferResults } from './results.js';
 import type { Hunt } from './search/hunt.js';
+import { areMany } from './search/moves.js';
 import { Trials } from './search/trials.js';
 import type { Layout } from './spots.js';
 import { bufferResults } from './summary.js';
@@ -41,6 +42,10 @@ interface Begun {
 
 /** Fresh replications of what lies around the chosen layout, at least: fewer tell nothing at its level. */
 const AROUND = 10;
+
+/** As many as the search has; of many spots, where much lies around it, half of them. */
+const aroundOf = ({ spots, replications }: Asked): number =>
+  Math.max(AROUND, areMany(spots) ? Math.ceil(replications / 2) : replications);
 
 /**
  * Shares waiting places out over the buffers and banks of a route: the fewest places that come within the
@@ -104,7 +109,7 @@ async function inOne({ options, asked, base, replicator }: Begun): Promise<Buffe
     looksAround !== false && found.isReached
       ? await lookAround({
           ...{ spots, loads, prices, trials, fresh, present, best, zone, level, onStage },
-          around: new Trials(replicator, setting, Math.max(AROUND, replications), replications, true),
+          around: new Trials(replicator, setting, aroundOf(asked), replications, true),
           chosen: chosen.layout,
           most: goal.kind === 'budget' ? goal.places : Infinity,
           bar: found.bar,

@@ -12,14 +12,16 @@ import { Bar } from './search/bar.js';
 import { forBudget } from './search/budget.js';
 import type { Found, Hunt } from './search/hunt.js';
 import { loadsAt } from './search/loads.js';
+import { areMany } from './search/moves.js';
 import { Search } from './search/search.js';
 import { forTarget } from './search/target.js';
 import { type RateMeasure, rateMeasure, readTrial } from './search/trial.js';
 import { keyIn, type Setting, Trials } from './search/trials.js';
 import type { Layout, Spot } from './spots.js';
 
-/** A place is moved only for a gain of at least a tenth of the zone. */
-const WORTH = 10;
+/** A place is moved only for a gain of at least a tenth of the zone; of many spots, for a quarter of it. */
+const WORTH = 10,
+  WORTH_OF_MANY = 4;
 /** To nine digits a rate is what arithmetic allows. */
 const ROUNDING = 1e-9;
 
@@ -70,11 +72,11 @@ export async function prepare(
   trials.add(present, base.map(read(model)));
   await trials.run([unlimited]);
   const hunt = {
-    search: new Search(trials, spots, zone / WORTH, loads, onStep),
+    search: new Search(trials, spots, zone / (areMany(spots) ? WORTH_OF_MANY : WORTH), loads, onStep),
     choice: new Choice({ trials, fresh, present, zone, level, replications, onStage }),
     ...{ trials, fresh, spots, present, least, unlimited, zone, replications, onStage },
     ceiling: bound === null ? Infinity : bound.rate * (1 + ROUNDING),
-    start: from === 'present' ? present : least,
+    start: from === 'present' ? present : from === 'least' || !areMany(spots) ? least : null,
   };
   return { hunt, setting, measure, bound, prices, loads, base };
 }

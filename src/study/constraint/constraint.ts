@@ -28,24 +28,23 @@ const MOST_TOLD = 10;
  * What stops a build: the judged weeks of its first replications are looked at, and one more of each of the
  * likeliest culprits is tried where the rate is not held. The same for any number of threads.
  */
-export async function constraint(
-  { asked, observations, shipped, zone, model, until }: Watched,
-  replicator: Replicator,
-): Promise<ConstraintResult> {
-  const { base, weeks, verdict, shippedPerDay, level } = asked,
-    replications = observations.length,
+export async function constraint(watched: Watched, replicator: Replicator): Promise<ConstraintResult> {
+  const { asked, observations, shipped, zone, model, until } = watched,
+    { base, weeks, verdict, shippedPerDay, level } = asked,
     plan = planned(base.scenario, model),
     table = capacity(base.model, base.scenario),
     waiting = likeliest(plan, seenIn(observations));
   const trials =
-      verdict === 'holds'
-        ? []
-        : await tried(
-            base,
-            [...(table.bottleneck === null ? [] : [table.bottleneck]), ...waiting.map(({ thing }) => thing)],
-            { shippedPerDay, base: shipped, until, level },
-            replicator,
-          ),
+    verdict === 'holds'
+      ? []
+      : await tried(
+          base,
+          [...(table.bottleneck === null ? [] : [table.bottleneck]), ...waiting.map(({ thing }) => thing)],
+          { shippedPerDay, base: watched, until, level, zone },
+          replicator,
+        );
+  if (trials.length === 0) await watched.upTo(watched.most);
+  const replications = observations.length,
     perDay = amount(shipped, level),
     culprit = culpritOf(trials, waiting, zone),
     row = rowOf(culprit?.thing ?? null, table);

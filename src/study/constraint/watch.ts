@@ -6,7 +6,7 @@ import { shippedADay } from '../reliefs/shipped.js';
 import { type Replicator, whole } from '../run/replicator.js';
 import type { Planned } from '../sample/planned.js';
 import { mean } from '../statistics/sums.js';
-import { over, type ShippedPerDay } from './trial.js';
+import { type Base, FIRST_LOOK, over, type ShippedPerDay } from './trial.js';
 
 /** Replications of each trial at most. */
 export const TRIAL_REPLICATIONS = 20;
@@ -54,8 +54,9 @@ export function inWeeksJudged(
 }
 
 /** The first replications of a build in the weeks that are judged, in which changes are tried on it. */
-export interface Watched {
+export interface Watched extends Base {
   readonly asked: ConstraintAsked;
+  /** As many as were run so far; both grow as trials need more. */
   readonly observations: readonly Observation[];
   /** Units shipped a working day, by replication. */
   readonly shipped: readonly number[];
@@ -66,15 +67,23 @@ export interface Watched {
   readonly until: number;
 }
 
+/** Runs as many replications as trials look at first. */
 export async function watch(asked: ConstraintAsked, replicator: Replicator): Promise<Watched> {
   const { base, weeks, shippedPerDay } = asked,
     model = weeks === null ? base.model : over(base.model, weeks.fromMin, weeks.toMin),
-    observations = await replicator.row(
-      { key: `${base.key} watched`, model, read: whole },
-      1,
-      Math.min(asked.replications, TRIAL_REPLICATIONS),
-    ),
-    shipped = observations.map(shippedPerDay(base)),
-    zone = Math.max(1e-9, ZONE_SHARE * mean(shipped));
-  return { asked, observations, shipped, zone, model, until: weeks?.toMin ?? Infinity };
+    most = Math.min(asked.replications, TRIAL_REPLICATIONS),
+    variant = { key: `${base.key} watched`, model, read: whole },
+    inWeeks = shippedPerDay(base),
+    observations: Observation[] = [],
+    shipped: number[] = [];
+  const upTo = async (to: number): Promise<readonly number[]> => {
+    if (observations.length >= to) return shipped;
+    const more = await replicator.row(variant, observations.length + 1, to);
+    observations.push(...more);
+    shipped.push(...more.map(inWeeks));
+    return shipped;
+  };
+  await upTo(Math.min(FIRST_LOOK, most));
+  const zone = Math.max(1e-9, ZONE_SHARE * mean(shipped));
+  return { asked, observations, shipped, zone, model, until: weeks?.toMin ?? Infinity, most, upTo };
 }

@@ -5,7 +5,7 @@ import { momentsOf } from '../statistics/interval.js';
  * One-sided confidence of what a build surely ships. Far above the usual: a rate called the highest that
  * holds is one of many looked at, and is not to lie above the limit of the build in one of a hundred studies.
  */
-const SURELY = 0.999;
+export const SURELY = 0.999;
 
 /** What builds ship when more is asked of them than the rate in question, units in the weeks judged. */
 export interface Shipped {
@@ -27,12 +27,13 @@ export interface Shipped {
  * Mean with one-sided Student-t bounds, mean -+ t(n - 1) s / sqrt(n) (Student 1908).
  * @param units shipped in the weeks judged, by replication
  * @param whole units by which a count may be off though nothing is left to chance
+ * @param surely confidence of each bound
  */
-export function shippedIn(units: readonly number[], whole: number): Shipped {
+export function shippedIn(units: readonly number[], whole: number, surely = SURELY): Shipped {
   const { n, mean, variance } = momentsOf(units);
   if (n < 2) return { mean, error: Infinity, n, low: -Infinity, high: Infinity, slack: whole };
   const error = Math.sqrt(variance / n),
-    half = tQuantile(SURELY, n - 1) * error;
+    half = tQuantile(surely, n - 1) * error;
   return {
     mean,
     error,
@@ -41,6 +42,14 @@ export function shippedIn(units: readonly number[], whole: number): Shipped {
     high: mean + half,
     slack: Math.max(0, whole - Math.sqrt(variance)),
   };
+}
+
+/** The same mean and spread as `most` replications would show them, if these are fewer. */
+export function settledAt(shipped: Shipped, most: number): Shipped {
+  const { n, mean, error } = shipped;
+  if (n < 2 || n >= most) return shipped;
+  const half = tQuantile(SURELY, most - 1) * error * Math.sqrt(n / most);
+  return { ...shipped, low: mean - half, high: mean + half };
 }
 
 /**
@@ -52,13 +61,17 @@ export interface Shippable {
   readonly most: number | null;
 }
 
-/** By the rate above that shows most. */
-export function shippable(evidence: readonly Shipped[], workingDays: number): Shippable {
-  const most = (of: (shipped: Shipped) => number): number | null => {
-    const best = Math.max(...evidence.map(of));
+/** @param limits evidence by which the most is told: all, or that of the rate which ships most */
+export function shippable(
+  evidence: readonly Shipped[],
+  workingDays: number,
+  limits: readonly Shipped[] = evidence,
+): Shippable {
+  const most = (of: readonly number[]): number | null => {
+    const best = Math.max(...of);
     return Number.isFinite(best) ? best / workingDays : null;
   };
-  return { least: most(({ low }) => low), most: most(({ high }) => high) };
+  return { least: most(evidence.map(({ low }) => low)), most: most(limits.map(({ high }) => high)) };
 }
 
 /** To nine digits. @param ceiling units a working day that arithmetic allows; Infinity: no limit */
@@ -75,29 +88,36 @@ export type CanShip = 'yes' | 'no' | 'open';
  * lost in the coming and going of the units that wait. Up to what arithmetic allows, whole units and loads
  * are given in favour of the rate; beyond it, where arithmetic leaves something out, against it.
  * @param asked by the rate in question, units in the weeks judged
- * @param evidence at higher rates
+ * @param evidence at higher rates: any of them may show that as much can be shipped
  * @param isWithin what arithmetic allows
+ * @param limits evidence that shows together that it cannot be
  */
-export function canShip(asked: number, evidence: readonly Shipped[], isWithin: boolean): CanShip {
+export function canShip(
+  asked: number,
+  evidence: readonly Shipped[],
+  isWithin: boolean,
+  limits: readonly Shipped[] = evidence,
+): CanShip {
   const sign = isWithin ? 1 : -1;
   if (evidence.some(({ low, slack }) => low + sign * slack >= asked - ROUNDING)) return 'yes';
-  return evidence.length > 0 && evidence.every(({ high, slack }) => high + sign * slack < asked)
-    ? 'no'
-    : 'open';
+  return limits.length > 0 && limits.every(({ high, slack }) => high + sign * slack < asked) ? 'no' : 'open';
 }
 const ROUNDING = 1e-6;
 
 /**
  * Replications after which a mean as it is now would show that a build can ship what is asked, if its spread
  * stays; Infinity if it never would.
+ * @param hope standard errors by which the mean may turn out to be higher
  */
 export function replicationsToShow(
   asked: number,
   { mean, error, n, slack }: Shipped,
   isWithin: boolean,
+  hope = 0,
 ): number {
-  const over = mean + (isWithin ? slack : -slack) - asked;
-  if (!(over > 0) || error === Infinity) return Infinity;
+  if (error === Infinity) return Infinity;
+  const over = mean + hope * error + (isWithin ? slack : -slack) - asked;
+  if (!(over > 0)) return Infinity;
   const times = (tQuantile(SURELY, n - 1) * error) / over;
   return Math.ceil(n * times * times);
 }

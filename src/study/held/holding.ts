@@ -35,12 +35,13 @@ export function holdingText(holding: Holding, unit: PlannersUnit): string {
   if (canShip?.enough === 'no' && most !== null)
     return `${some}, but in the long run ${rate(most)} can be shipped at most`;
   if (!isWhole) return `${some}, but loads come too seldom for these weeks`;
-  if (enough === 'open')
+  const isShipped = canShip === null || canShip.enough === 'yes';
+  if (enough === 'open' && isShipped)
     return (
       `${some} (${intervalName(keptUp.level)} ${bounds(asEstimate(keptUp), 100)} %), too few builds ` +
       'to tell'
     );
-  if (canShip === null || canShip.enough === 'yes') return some;
+  if (isShipped) return some;
   return most === null
     ? `${some}, but what can be shipped in the long run is not known`
     : `${some}, but what can be shipped in the long run is known only to lie from ` +

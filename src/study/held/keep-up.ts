@@ -53,14 +53,22 @@ export interface KeptUp {
   readonly enough: Enough;
 }
 
+export const keptUpIn = (builds: readonly Kept[], weeks: AskedIn): number =>
+  builds.filter((each) => keepsUp(each, weeks)).length;
+
 /**
- * The share of builds that keep up, with its Wilson interval: enough if the lower end is at least `sure`, not
- * enough if the upper end is below it. Where two cycles of its loads do not go into the weeks, too many can
- * seem to keep up, never too few.
+ * Enough builds keep up if the lower end of the interval of their share is at least `sure`, not enough if the
+ * upper end is below it. Where two cycles of its loads do not go into the weeks, too many can seem to keep
+ * up, never too few.
+ */
+export function enoughOf(keptUp: Proportion, { counting }: AskedIn, sure: number): KeptUp {
+  if (keptUp.high < sure) return { keptUp, enough: 'no' };
+  return { keptUp, enough: keptUp.low >= sure && counting.isWhole ? 'yes' : 'open' };
+}
+
+/**
+ * The same by the Wilson interval of the share.
  * @param builds replications, at least one
  */
-export function keptUpBy(builds: readonly Kept[], weeks: AskedIn, sure: number, level: number): KeptUp {
-  const keptUp = proportion(builds.filter((each) => keepsUp(each, weeks)).length, builds.length, level);
-  if (keptUp.high < sure) return { keptUp, enough: 'no' };
-  return { keptUp, enough: keptUp.low >= sure && weeks.counting.isWhole ? 'yes' : 'open' };
-}
+export const keptUpBy = (builds: readonly Kept[], weeks: AskedIn, sure: number, level: number): KeptUp =>
+  enoughOf(proportion(keptUpIn(builds, weeks), builds.length, level), weeks, sure);

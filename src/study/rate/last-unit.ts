@@ -7,6 +7,9 @@ import { type DateQuantile, lastUnitDates, lastUnitDay } from '../programme/date
 import { withHighestRate } from '../reliefs/changes.js';
 import type { Replicator } from '../run/replicator.js';
 
+/** Replications at most: as many as bound the day at four in five (17, by ranks), and a few. */
+const MOST = 20;
+
 /**
  * When the last unit of the plan is out if it asks for no more than `perDay`, units a working day, and for
  * that where it asks for its highest rate. None without a quantity, or a rate that holds.
@@ -22,7 +25,7 @@ export async function lastUnitAt(
     days = await replicator.row(
       { key: `${digest(plan)} last unit`, model: compile(plan), read: lastUnitDay },
       1,
-      replications,
+      Math.min(replications, MOST),
     );
   return lastUnitDates(plan, days, programmeClock(plan), level);
 }

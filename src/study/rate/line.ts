@@ -2,7 +2,7 @@ import { compile } from '../../scenario/compile.js';
 import { digest } from '../../scenario/digest.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { type Shipped, shippedIn } from '../held/evidence.js';
-import { type KeptUp, keptUpBy, unitsOut, wholeUnits } from '../held/keep-up.js';
+import { enoughOf, type KeptUp, keptUpIn, unitsOut, wholeUnits } from '../held/keep-up.js';
 import { neighbours } from '../lists.js';
 import { countingOf } from '../loads/counting.js';
 import { type Arithmetic, loadsOf } from '../loads/loads.js';
@@ -11,9 +11,7 @@ import { planned, workingDaysBetween } from '../sample/planned.js';
 import { type Reading, readingOf } from '../sample/reading.js';
 import { sum } from '../statistics/sums.js';
 import { atRate, type RateAsked } from './at-rate.js';
-
-/** A rate that is not settled is run up to so many times the replications. */
-export const MOST_TIMES = 4;
+import type { Looks } from './looks.js';
 
 /** The replications of a rate so far. */
 export interface Ran {
@@ -35,28 +33,34 @@ export class Line {
     private readonly scenario: Scenario,
     private readonly replicator: Replicator,
     private readonly arithmetic: Arithmetic,
-    private readonly asked: { readonly replications: number; readonly sure: number; readonly level: number },
+    readonly sure: number,
+    readonly looks: Looks,
   ) {}
 
-  get most(): number {
-    return MOST_TIMES * this.asked.replications;
+  /** Up to the first look. */
+  first(rate: RateAsked): Promise<Ran> {
+    return this.atLeast(rate, this.looks.first);
   }
 
-  /** With as many replications as every rate has. */
-  first(rate: RateAsked): Promise<Ran> {
-    return this.atLeast(rate, this.asked.replications);
+  /** Up to the next look; null: there is none. */
+  async more(rate: RateAsked, { readings }: Ran): Promise<Ran | null> {
+    const next = this.looks.next(readings.length);
+    return next > this.looks.most ? null : this.atLeast(rate, next);
   }
 
   /** With as many replications as tell whether enough of them keep up, or as there may be. */
   async at(rate: RateAsked): Promise<Ran> {
     let ran = await this.first(rate);
     // More replications do not make up for a window that is too short.
-    while (ran.kept.enough === 'open' && ran.window.counting.isWhole && 2 * ran.readings.length <= this.most)
-      ran = await this.atLeast(rate, 2 * ran.readings.length);
+    while (ran.kept.enough === 'open' && ran.window.counting.isWhole) {
+      const more = await this.more(rate, ran);
+      if (more === null) break;
+      ran = more;
+    }
     return ran;
   }
 
-  async atLeast(rate: RateAsked, replications: number): Promise<Ran> {
+  private async atLeast(rate: RateAsked, replications: number): Promise<Ran> {
     const key = `${rate.perDay} ${rate.begins ?? ''}`,
       known = this.known.get(key),
       had = known?.readings ?? [];
@@ -65,14 +69,19 @@ export class Line {
       { scenario, model, counting, units } = window,
       variant = { key: digest(scenario), model, read: readingOf(scenario, model) },
       readings = [...had, ...(await this.replicator.row(variant, had.length + 1, replications))],
-      { sure, level } = this.asked;
+      asked = { asked: units, counting },
+      { sure, looks } = this;
     this.replications += replications - had.length;
     const ran: Ran = {
       perDay: rate.perDay,
       window,
       readings,
-      kept: keptUpBy(readings, { asked: units, counting }, sure, level),
-      out: shippedIn(readings.map(unitsOut(model, counting)), wholeUnits(counting)),
+      kept: enoughOf(looks.share(keptUpIn(readings, asked), readings.length), asked, sure),
+      out: shippedIn(
+        readings.map(unitsOut(model, counting)),
+        wholeUnits(counting),
+        looks.surely(replications),
+      ),
     };
     this.known.set(key, ran);
     return ran;

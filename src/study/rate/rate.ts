@@ -14,7 +14,8 @@ import { planned } from '../sample/planned.js';
 import { plannersUnit } from '../unit-of.js';
 import { noRateReason, rampOf } from './at-rate.js';
 import { lastUnitAt } from './last-unit.js';
-import { Line, MOST_TIMES, watched } from './line.js';
+import { Line, watched } from './line.js';
+import { Looks } from './looks.js';
 import { changesOf, pointOf } from './point.js';
 import { ramp } from './ramp.js';
 import type { RateResults } from './results.js';
@@ -82,7 +83,8 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
         unit,
       );
     const settleWeeks = options.settleWeeks ?? (await settling(scenario, from, weeks, replicator));
-    const line = new Line(scenario, replicator, arithmetic, { replications, sure, level });
+    const looks = new Looks(replications, level),
+      line = new Line(scenario, replicator, arithmetic, sure, looks);
     const judge = new Judge(line, {
       window: { settleWeeks, weeks },
       ceiling: arithmetic.ceiling,
@@ -97,6 +99,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       spread: spreadOf(judge.ran, { last, perDay: rateOf }, found.highest ?? -1, {
         sure,
         level,
+        most: looks.most,
         ceiling: arithmetic.ceiling,
         seed: options.seed,
       }),
@@ -107,7 +110,7 @@ export async function rateStudy(options: RateOptions): Promise<RateResults> {
       ...headOf('rate', { ...options, level }),
       rateUnit: unit,
       replications,
-      mostReplications: MOST_TIMES * replications,
+      mostReplications: looks.most,
       sure,
       shortfallAllowed: SHORTFALL_ALLOWED,
       grid: { from, to: rateOf(last), step: perDay(options.step) },

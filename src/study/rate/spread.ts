@@ -1,5 +1,5 @@
 import { nextUniform, STATE_WORDS, seedStream, streamName } from '../../random/streams.js';
-import { canShip, isWithinArithmetic, type Shipped, shippedIn } from '../held/evidence.js';
+import { canShip, isWithinArithmetic, type Shipped, settledAt, shippedIn } from '../held/evidence.js';
 import { keepsUp, unitsOut, wholeUnits } from '../held/keep-up.js';
 import { defined } from '../lists.js';
 import { proportion } from '../statistics/proportion.js';
@@ -21,6 +21,8 @@ export interface Grid {
 export interface AsJudged {
   readonly sure: number;
   readonly level: number;
+  /** Replications of a rate at most. */
+  readonly most: number;
   /** What arithmetic allows, units a working day. */
   readonly ceiling: number;
   readonly seed: string;
@@ -31,19 +33,18 @@ const TIMES = 500,
   SHARE = 0.9;
 
 /** A rate that was run, as one drawing of its replications shows it. */
-interface Drawn {
-  readonly perDay: number;
+interface Drawn extends Pick<Records, 'perDay' | 'n'> {
   readonly share: number;
-  readonly n: number;
   readonly out: Shipped;
 }
 
 /**
  * How far chance moves the answer, by the bootstrap (Efron 1979, Ann. Stat. 7, 1-26): replications are drawn
- * again with replacement, the same at every rate, and each drawing is judged as the study was. At rates that
- * were not run, the share that keeps up is taken between those of the rates beside it. What is told is where
- * the answer of *another* study lies, which has chance of its own beside that of this one: so distances from
- * the answer are longer by sqrt(2). To whole steps, outwards.
+ * again with replacement, the same at every rate, and each drawing is judged as the study was: a rate goes on
+ * until it is settled, so as by as many replications as there may be, and of the higher rates by those that
+ * were run longest. At rates that were not run, the share that keeps up is taken between those of the rates
+ * beside it. What is told is where the answer of *another* study lies, which has chance of its own beside
+ * that of this one: so distances from the answer are longer by sqrt(2). To whole steps, outwards.
  * @param answer point of the grid, -1: no rate holds
  */
 export function spreadOf(ran: readonly Ran[], grid: Grid, answer: number, asked: AsJudged): Spread {
@@ -55,7 +56,7 @@ export function spreadOf(ran: readonly Ran[], grid: Grid, answer: number, asked:
     const draws = Array.from({ length: Math.max(...known.map(({ n }) => n)) }, () => nextUniform(state, 0));
     answers.push(
       answerOf(
-        known.map((each) => drawn(each, draws)),
+        known.map((each) => drawn(each, draws, asked.most)),
         grid,
         defined(ran[0]),
         asked,
@@ -93,11 +94,16 @@ function recordsOf({ perDay, readings, window }: Ran): Records {
   };
 }
 
-function drawn({ perDay, n, keeps, units, whole }: Records, draws: readonly number[]): Drawn {
+function drawn({ perDay, n, keeps, units, whole }: Records, draws: readonly number[], most: number): Drawn {
   const mine = draws.slice(0, n),
     of = <Of>(values: readonly Of[]): Of[] =>
       values.length === 0 ? [] : mine.map((draw) => defined(values[Math.floor(draw * values.length)]));
-  return { perDay, n, share: sum(of(keeps).map(Number)) / n, out: shippedIn(of(units), whole) };
+  return {
+    perDay,
+    n,
+    share: sum(of(keeps).map(Number)) / n,
+    out: settledAt(shippedIn(of(units), whole), most),
+  };
 }
 
 /** The last point of the grid before the first that does not hold; -1: none. */
@@ -105,15 +111,16 @@ function answerOf(
   drawings: readonly Drawn[],
   { last, perDay }: Grid,
   { window: { workingDays } }: Ran,
-  { sure, level, ceiling }: AsJudged,
+  { sure, level, ceiling, most }: AsJudged,
 ): number {
   const holds = (point: number): boolean => {
     const rate = perDay(point),
-      above = drawings.filter((each) => each.perDay > rate).map(({ out }) => out),
-      { share, n } = between(drawings, rate);
+      above = drawings.filter((each) => each.perDay > rate),
+      longest = Math.max(...above.map(({ n }) => n)),
+      evidence = above.filter(({ n }) => n === longest).map(({ out }) => out);
     return (
-      proportion(share * n, n, level).low >= sure &&
-      canShip(rate * workingDays, above, isWithinArithmetic(rate, ceiling)) === 'yes'
+      proportion(shareAt(drawings, rate) * most, most, level).low >= sure &&
+      canShip(rate * workingDays, evidence, isWithinArithmetic(rate, ceiling)) === 'yes'
     );
   };
   // Taken to be monotone, as by the search.
@@ -128,13 +135,10 @@ function answerOf(
 }
 
 /** The share that keeps up at a rate, in a straight line from the rate below to the one above it. */
-function between(drawings: readonly Drawn[], perDay: number): Pick<Drawn, 'share' | 'n'> {
+function shareAt(drawings: readonly Drawn[], perDay: number): number {
   const below = drawings.findLast((each) => each.perDay <= perDay),
     above = drawings.find((each) => each.perDay >= perDay);
-  if (below === undefined || above === undefined || below === above) return defined(below ?? above);
+  if (below === undefined || above === undefined || below === above) return defined(below ?? above).share;
   const part = (perDay - below.perDay) / (above.perDay - below.perDay);
-  return {
-    share: below.share + part * (above.share - below.share),
-    n: Math.min(below.n, above.n),
-  };
+  return below.share + part * (above.share - below.share);
 }

@@ -23,6 +23,9 @@ export function known(rate: (layout: Layout) => number): Trials {
     values: (layout: Layout) => new Array<number>(4).fill(rate(layout)),
     // Everything is used, up to 40 a spot.
     used: (layout: Layout) => layout.map((places) => Math.min(places, 40)),
+    // Nobody knows where room is lacking.
+    lacking: (layout: Layout) => layout.map(() => 0),
+    inside: (layout: Layout) => layout.map(() => 0),
     best: first,
     leading: first,
     ranked: () => ordered([...tried.values()], rate),

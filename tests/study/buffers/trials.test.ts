@@ -76,7 +76,8 @@ describe('trials of layouts', { timeout: 60_000 }, () => {
   );
 
   it('know that a spot which shut somebody out is another with one place more, and one that did not is not', () => {
-    const trial: Trial = { rate: 1, alike: Float64Array.of(Infinity, 2) };
+    const none = new Float64Array(2),
+      trial: Trial = { rate: 1, alike: Float64Array.of(Infinity, 2), lacking: none, inside: none };
     expect(isAlike(trial, [1, 4], [1, 9])).toBe(true);
     expect(isAlike(trial, [1, 4], [1, 2])).toBe(true);
     expect(isAlike(trial, [1, 4], [1, 1])).toBe(false);

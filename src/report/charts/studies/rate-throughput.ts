@@ -17,7 +17,6 @@ export function rateThroughput(results: RateResults): Chart {
   const {
     arithmetic,
     level,
-    replications,
     mostReplications,
     answer: { highestPerDay, abovePerDay },
     grid,
@@ -37,7 +36,7 @@ export function rateThroughput(results: RateResults): Chart {
       `; the plan asks for ${exact(planned)}`,
     how:
       `Units shipped ${eachWorking(rateUnit)} against the rate asked, with the ` +
-      `${intervalWords(level)} of the mean, ${exact(replications)} to ${count(mostReplications, 'build')}. ` +
+      `${intervalWords(level)} of the mean, up to ${count(mostReplications, 'build')}. ` +
       'Slanted: as many as asked. The scale does not begin at 0.',
     bodyHeight: 440,
     type: 'scatter',

@@ -1,4 +1,4 @@
-import { count, exact } from '../../../study/format.js';
+import { count } from '../../../study/format.js';
 import { rateText } from '../../../study/planners-unit.js';
 import type { RatePoint, RateResults } from '../../../study/rate/results.js';
 import { EMPTY_AXIS, valueAxis } from '../axes.js';
@@ -8,7 +8,7 @@ import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
 
 /** WIP above, lead time below, over the same axis of rates. */
 export function rateWipLead(results: RateResults): Chart {
-  const { points, level, replications, mostReplications, window, rateUnit } = results,
+  const { points, level, mostReplications, window, rateUnit } = results,
     last = points.findLast(({ verdict }) => verdict === 'holds') ?? points[0];
   const wip = (point: RatePoint) => point.wip,
     lead = (point: RatePoint) => point.leadDays;
@@ -19,7 +19,7 @@ export function rateWipLead(results: RateResults): Chart {
         : `At ${rateText(last.perDay, rateUnit)} a unit takes ${told(last.leadDays)} days, and ` +
           `${told(last.wip)} units are inside`,
     how:
-      `Means against the rate asked, with their ${intervalWords(level)}, ${exact(replications)} to ` +
+      `Means against the rate asked, with their ${intervalWords(level)}, up to ` +
       `${count(mostReplications, 'build')}, ${count(window.weeks, 'week')} from ${window.from}. Where a ` +
       'rate does not hold they grow with the weeks.',
     bodyHeight: 560,

@@ -36,7 +36,11 @@ export function ratePage(results: RateResults): PageContent {
     assumptions: assumptions(results),
     facts: origin(results, [
       ['Highest rate of the plan', rateText(plannedPerDay, rateUnit)],
-      ['Replications', `${exact(replications)} builds a rate, up to ${exact(mostReplications)}`],
+      [
+        'Replications',
+        `up to ${exact(replications)} builds a rate, fewer where that is sure, ` +
+          `${exact(mostReplications)} where not settled`,
+      ],
       [
         'Warm-up',
         `${count(window.settleWeeks, 'week')} to fill an empty floor, then ` +
@@ -82,6 +86,7 @@ function assumptions({
   sure,
   counting,
   replications,
+  mostReplications,
 }: RateResults): string[] {
   return [
     ...noteOf(scenario),
@@ -89,15 +94,16 @@ function assumptions({
     `A build keeps up when at least ${number(100 * (1 - shortfallAllowed))} % of the units released in the ` +
       `window are shipped in it${countedText(counting)}; a rate holds when with ` +
       `${number(100 * level)} % confidence at least ${number(100 * sure)} % of builds keep up, and if with ` +
-      '99.9 % confidence as much is shipped in the long run when more is asked. A build that stands still ' +
-      'does not keep up.',
+      '99.9 % confidence as much is shipped in the long run when more is asked. With fewer than ' +
+      `${count(replications, 'build')} only what is far surer is told. A build that stands still does not ` +
+      'keep up.',
     `Each rate is watched for ${count(window.weeks, 'week')} from ${window.from}, after ` +
       `${count(window.settleWeeks, 'week')} to fill an empty floor. Quantity, opening, build list and due ` +
       'dates of the programme are left out; calendars, outages and deliveries are as the scenario gives ' +
       'them.',
     'All rates see the same chance. The search assumes that any rate below one that holds also holds; the ' +
       'rates that were run were checked for it.',
-    inputsNote(level, replications),
+    inputsNote(level, mostReplications, 'up to '),
     SAME_BASE,
   ];
 }

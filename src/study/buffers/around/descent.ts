@@ -1,6 +1,14 @@
 import { defined } from '../../lists.js';
 import { leaps, less } from '../search/leaps.js';
-import { areMany, byLoads, fewerPlaces, morePlaces, together } from '../search/moves.js';
+import {
+  areMany,
+  byLoads,
+  fewerPlaces,
+  likelyToGain,
+  likelyToSpare,
+  morePlaces,
+  together,
+} from '../search/moves.js';
 import { distinct, type Layout, placesOf, type Spot } from '../spots.js';
 import type { Paired } from './paired.js';
 
@@ -49,12 +57,14 @@ export class Descent {
 
   /** The next layout down; null: there is none. */
   private async next(layout: Layout): Promise<Layout | null> {
-    const { spots, loads, most } = this.asked,
+    const { spots, loads, most, search } = this.asked,
+      gaining = likelyToGain(search.trials, spots, layout),
+      sparing = likelyToSpare(search.trials, spots, layout),
       singles = [
-        ...fewerPlaces(spots, layout),
-        ...morePlaces(layout),
-        ...byLoads(spots, loads, layout, 1),
-        ...byLoads(spots, loads, layout, -1, 0),
+        ...fewerPlaces(spots, layout, sparing),
+        ...morePlaces(layout, gaining),
+        ...byLoads(spots, loads, layout, 1, Infinity, gaining),
+        ...byLoads(spots, loads, layout, -1, 0, sparing),
       ];
     const near = await this.cheaper(layout, singles);
     if (near !== null || areMany(spots)) return near;

@@ -73,6 +73,14 @@ export class CaseTrials extends Tried {
     return largest(this.cases.map((each) => each.used(layout)));
   }
 
+  lacking(layout: Layout): number[] {
+    return largest(this.cases.map((each) => each.lacking(layout)));
+  }
+
+  inside(layout: Layout): number[] {
+    return largest(this.cases.map((each) => each.inside(layout)));
+  }
+
   /** Replications of a layout that are known in every case. */
   private known(layout: Layout): number {
     const { of } = this.yardstick;

@@ -28,6 +28,18 @@ export async function roomEnough(trials: Tried, spots: readonly Spot[], unlimite
   }
 }
 
+/** So many places in all, or all of `from` if these are fewer, in proportion to what is free of it. */
+export function inProportion(least: Layout, from: Layout, places: number): Layout {
+  const free = placesOf(from) - placesOf(least),
+    part = free === 0 ? 0 : Math.max(0, Math.min(1, (places - placesOf(least)) / free)),
+    exact = from.map((all, s) => part * (all - defined(least[s]))),
+    rest = (s: number): number => defined(exact[s]) - Math.floor(defined(exact[s]));
+  let left = Math.round(part * free) - placesOf(exact.map(Math.floor));
+  // Largest remainders first.
+  const more = new Set([...least.keys()].sort((a, b) => rest(b) - rest(a) || a - b).filter(() => left-- > 0));
+  return exact.map((each, s) => defined(least[s]) + Math.floor(each) + Number(more.has(s)));
+}
+
 /**
  * Places taken away from above: half of those of one spot at a time, where that loses least, for as long as
  * `may` says so of what is left; then a quarter, an eighth .. of them, down to one.

@@ -1,7 +1,7 @@
 import { number } from '../../format.js';
 import { defined } from '../../lists.js';
 import { type Layout, placesOf } from '../spots.js';
-import { cutTo, roomEnough } from './ample.js';
+import { cutTo, inProportion, roomEnough } from './ample.js';
 import { Bar } from './bar.js';
 import { everyLayout, nearTheBest, tryEvery } from './every.js';
 import { fewerTried, fewestFor, withMore } from './fewest.js';
@@ -46,12 +46,21 @@ export async function climbs(
   { search, trials, spots, present, least, start, unlimited }: Omit<Hunt, 'choice' | 'fresh'>,
   places: number,
 ): Promise<void> {
-  const starts = search.hasMany
-    ? [start]
-    : [
-        ...[start, start === least ? present : least],
-        await cutTo(trials, spots, await roomEnough(trials, spots, unlimited), places),
-      ];
+  const above = (): Promise<Layout> => roomEnough(trials, spots, unlimited);
+  let starts: readonly Layout[];
+  if (!search.hasMany)
+    starts = [
+      ...(start === null || start === least ? [least, present] : [start, least]),
+      await cutTo(trials, spots, await above(), places),
+    ];
+  else if (start !== null) starts = [start];
+  else {
+    const within = [inProportion(least, await above(), places), present];
+    starts = await trials.leading(
+      within.filter((layout) => placesOf(layout) <= places),
+      1,
+    );
+  }
   for (const from of starts) await search.climb(await search.walk(from, places), places);
 }
 

@@ -1,8 +1,12 @@
 import { fewest, leanest } from '../choice.js';
 import { type Layout, placesOf } from '../spots.js';
+import { inProportion } from './ample.js';
 import type { Bar } from './bar.js';
 import { everyLayout, keeping, tryEvery } from './every.js';
 import type { Hunt } from './hunt.js';
+
+/** Of many spots, one that is known to reach the bar is taken if it has so many times the places at most. */
+const NEAR = 1.15;
 
 /**
  * A layout with as few places as can be found that reaches the bar, from one that does. Places are taken away
@@ -10,6 +14,7 @@ import type { Hunt } from './hunt.js';
  */
 export async function fewestFor(hunt: Hunt, bar: Bar, from: Layout): Promise<Layout> {
   const { search, trials, least } = hunt;
+  if (search.hasMany) await partsOf(hunt, from, bar.reaches);
   for (let layout = leanest(trials, bar.reaches) ?? from; ; ) {
     if (await triedFewer(hunt, bar, placesOf(layout))) return leanest(trials, bar.reaches) ?? layout;
     layout = await fewest(search, layout, placesOf(least), bar.reaches);
@@ -17,6 +22,16 @@ export async function fewestFor(hunt: Hunt, bar: Bar, from: Layout): Promise<Lay
     const next = await search.fewerByLeap(layout, placesOf(layout) - 1, bar.reaches);
     if (next === null) return layout;
     layout = next;
+  }
+}
+
+/** Of many spots tries a half, a quarter .. of the places, in proportion, for as long as that reaches. */
+async function partsOf({ trials, least }: Hunt, from: Layout, reaches: Bar['reaches']): Promise<void> {
+  const free = placesOf(from) - placesOf(least);
+  for (let part = 2; part <= free; part *= 2) {
+    const layout = inProportion(least, from, placesOf(least) + Math.floor(free / part));
+    await trials.run([layout]);
+    if (!reaches(layout)) return;
   }
 }
 
@@ -39,9 +54,12 @@ export const fewerTried = ({ least }: Hunt, layout: Layout): number | null =>
 export async function withMore(hunt: Hunt, bar: Bar, layout: Layout): Promise<Layout> {
   const { search, trials } = hunt,
     places = placesOf(layout) + 1,
-    walked = await search.climb(await search.walk(layout, places), places);
-  const next = (): Layout =>
-    leanest(trials, (each) => placesOf(each) >= places && bar.reaches(each)) ?? walked;
+    known = (): Layout | undefined =>
+      leanest(trials, (each) => placesOf(each) >= places && bar.reaches(each)),
+    near = known();
+  if (search.hasMany && near !== undefined && placesOf(near) <= NEAR * places) return near;
+  const walked = await search.climb(await search.walk(layout, places), places);
+  const next = (): Layout => known() ?? walked;
   await triedFewer(hunt, bar, placesOf(next()));
   return next();
 }

@@ -19,8 +19,8 @@ export interface Hunt {
   readonly unlimited: Layout;
   /** What arithmetic allows, in the unit of the study; Infinity where it does not tell. */
   readonly ceiling: number;
-  /** Where the search begins. */
-  readonly start: Layout;
+  /** Where the search begins; null: where the first look at a few layouts says. */
+  readonly start: Layout | null;
   /** Relative difference that does not matter. */
   readonly zone: number;
   /** Of each layout in the search. */

@@ -1,5 +1,6 @@
 import { defined } from '../../lists.js';
 import { type Layout, placesOf, type Spot, unevenness } from '../spots.js';
+import type { Tried } from './tried.js';
 
 /**
  * All moves of one place are tried up to so many spots; with more, those between the spots that lose least
@@ -32,6 +33,39 @@ export function morePlaces(layout: Layout, among: Iterable<number> = layout.keys
     .map((s) => changed(layout, s, 1));
 }
 
+/** Of many spots only one in so many is looked at. */
+const LIKELY = 4;
+
+/**
+ * Spots in which a place more may gain: of many spots those for whose room most units wait, by what was
+ * booked in the runs of the layout; all of few.
+ */
+export function likelyToGain(trials: Tried, spots: readonly Spot[], layout: Layout): number[] {
+  const lacking = trials.lacking(layout);
+  return likely(spots, (s) => -defined(lacking[s]));
+}
+
+/** Spots in which a place fewer may lose least: of many spots those that are used least; all of few. */
+export function likelyToSpare(trials: Tried, spots: readonly Spot[], layout: Layout): number[] {
+  const lacking = trials.lacking(layout),
+    inside = trials.inside(layout);
+  return likely(spots, (s) => {
+    const places = defined(layout[s]);
+    return places > defined(spots[s]).least ? defined(lacking[s]) + defined(inside[s]) / places : Infinity;
+  });
+}
+
+/** The lowest of a rank come first; where it does not tell them apart, all. */
+function likely(spots: readonly Spot[], rank: (spot: number) => number): number[] {
+  const all = [...spots.keys()];
+  if (!areMany(spots)) return all;
+  const ranks = all.map(rank),
+    first = [...all]
+      .sort((a, b) => defined(ranks[a]) - defined(ranks[b]) || a - b)
+      .slice(0, Math.max(ALL_MOVES, Math.ceil(spots.length / LIKELY)));
+  return ranks[defined(first[0])] === ranks[defined(first.at(-1))] ? all : first.sort((a, b) => a - b);
+}
+
 /** A whole load more, or fewer (-1), in each spot where several units come or go at once. */
 export const byLoads = (
   spots: readonly Spot[],
@@ -39,8 +73,9 @@ export const byLoads = (
   layout: Layout,
   sign: 1 | -1,
   most = Infinity,
+  among: Iterable<number> = layout.keys(),
 ): Layout[] =>
-  [...layout.keys()]
+  [...among]
     .filter((s) => {
       const load = loads[s] ?? 1;
       return (

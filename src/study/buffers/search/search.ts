@@ -1,22 +1,27 @@
+import { defined } from '../../lists.js';
 import { type Layout, type Spot } from '../spots.js';
 import { fewLeaps, leaps, less, type Order } from './leaps.js';
-import { areMany, fewerPlaces, isEvener, morePlaces, together } from './moves.js';
+import {
+  areMany,
+  fewerPlaces,
+  isEvener,
+  likelyToGain,
+  likelyToSpare,
+  morePlaces,
+  together,
+} from './moves.js';
 import type { Tried } from './tried.js';
 import { Walk } from './walk.js';
 
 /** Of many spots a place is moved between so many that lose least and that gain most. */
 const MOST_ENDS = 4;
-/**
- * With many spots, this part of them is looked at again for the next move, until none of them gains any more.
- */
-const NEAR = 4;
 const MOST_MOVES = 50,
   MOST_LEAPS = 12;
 
-/** By end of a move: layouts with a place fewer and with a place more, or their spots. */
-interface Ends<Of> {
-  readonly takes: readonly Of[];
-  readonly gives: readonly Of[];
+/** By end of a move: layouts with a place fewer and with a place more. */
+interface Ends {
+  readonly takes: readonly Layout[];
+  readonly gives: readonly Layout[];
 }
 const never = (): boolean => false;
 
@@ -68,18 +73,13 @@ export class Search {
    */
   async exchange(from: Layout, enough: (layout: Layout) => boolean = never): Promise<Layout> {
     const { trials } = this;
-    let layout = from,
-      near: Ends<number> | null = null;
+    let layout = from;
     await trials.run([layout]);
-    for (let moves = 0; moves < MOST_MOVES && !enough(layout); ) {
-      const neighbours = (await this.moved(layout, near)).filter((each) => each.join() !== layout.join());
+    for (let moves = 0; moves < MOST_MOVES && !enough(layout); moves++) {
+      const neighbours = (await this.moved(layout)).filter((each) => each.join() !== layout.join());
       const [best] = await trials.best(neighbours, 1);
-      if (best !== undefined && this.gains(best, layout)) {
-        near = this.hasMany ? (near ?? (await this.nearest(layout))) : null;
-        layout = best;
-        moves++;
-      } else if (near === null) return layout;
-      else near = null;
+      if (best === undefined || !this.gains(best, layout)) return layout;
+      layout = best;
     }
     return layout;
   }
@@ -93,7 +93,7 @@ export class Search {
       floor = trials.mean(from) / (1 + this.worth);
     let layout = from;
     for (let moves = 0; moves < MOST_MOVES && !this.hasMany; moves++) {
-      const evener = (await this.moved(layout, null)).filter((each) => isEvener(each, layout));
+      const evener = (await this.moved(layout)).filter((each) => isEvener(each, layout));
       const [best] = await trials.best(evener, 1);
       if (best === undefined || trials.mean(best) < floor || !reaches(best)) return layout;
       layout = best;
@@ -130,39 +130,50 @@ export class Search {
     return this.trials.mean(one) > (1 + this.worth) * this.trials.mean(other);
   }
 
-  private order(layout: Layout): Promise<Order> {
-    return this.led(layout, this.spots.length);
+  /** Spots by what few replications tell of a place fewer, and of one more. */
+  private async order(layout: Layout): Promise<Order> {
+    const { takes, gives } = this.possible(layout);
+    const spots = async (ends: readonly Layout[]): Promise<number[]> =>
+      (await this.trials.leading(ends, ends.length)).map((each) =>
+        each.findIndex((places, s) => places !== layout[s]),
+      );
+    return { takes: await spots(takes), gives: await spots(gives) };
   }
 
-  /** With a place moved from one spot to another. */
-  private async moved(layout: Layout, near: Ends<number> | null): Promise<Layout[]> {
-    const { takes, gives } = await this.ends(layout, near);
-    return takes.flatMap((one) => gives.map((more) => together(layout, one, more)));
+  /** With a place moved from one spot to another; of many spots also with several moved at once. */
+  private async moved(layout: Layout): Promise<Layout[]> {
+    const { takes, gives } = await this.ends(layout),
+      single = takes.flatMap((one) => gives.map((more) => together(layout, one, more)));
+    return this.hasMany ? [...several(layout, takes, gives), ...single] : single;
   }
 
-  /** All ends of a move; with many spots the best of them, or of those near. */
-  private async ends(layout: Layout, near: Ends<number> | null): Promise<Ends<Layout>> {
-    const takes = fewerPlaces(this.spots, layout, near?.takes),
-      gives = morePlaces(layout, near?.gives);
+  /** All ends of a move; with many spots the best of those that may be. */
+  private async ends(layout: Layout): Promise<Ends> {
+    const { takes, gives } = this.possible(layout);
     if (!this.hasMany) return { takes, gives };
     return {
-      takes: await this.trials.best(takes, MOST_ENDS),
-      gives: await this.trials.best(gives, MOST_ENDS),
+      takes: await this.trials.leading(takes, MOST_ENDS),
+      gives: await this.trials.leading(gives, MOST_ENDS),
     };
   }
 
-  /** The spots that lose least and those that gain most, by what is known of all; in their order. */
-  private async nearest(layout: Layout): Promise<Ends<number>> {
-    const { takes, gives } = await this.led(layout, Math.ceil(this.spots.length / NEAR)),
-      sorted = (spots: readonly number[]): number[] => [...spots].sort((a, b) => a - b);
-    return { takes: sorted(takes), gives: sorted(gives) };
+  private possible(layout: Layout): Ends {
+    const { trials, spots } = this;
+    return {
+      takes: fewerPlaces(spots, layout, likelyToSpare(trials, spots, layout)),
+      gives: morePlaces(layout, likelyToGain(trials, spots, layout)),
+    };
   }
+}
 
-  private async led(layout: Layout, count: number): Promise<Ends<number>> {
-    const spots = async (ends: readonly Layout[]): Promise<number[]> =>
-      (await this.trials.leading(ends, count)).map((each) =>
-        each.findIndex((places, s) => places !== layout[s]),
-      );
-    return { takes: await spots(fewerPlaces(this.spots, layout)), gives: await spots(morePlaces(layout)) };
+/** The best two, three .. ends of either sort together, each spot once. */
+function several(layout: Layout, takes: readonly Layout[], gives: readonly Layout[]): Layout[] {
+  const all: Layout[] = [];
+  let sum = layout;
+  for (let i = 0; i < Math.min(takes.length, gives.length); i++) {
+    const [one, more] = [defined(takes[i]), defined(gives[i])];
+    sum = together(layout, sum, together(layout, one, more));
+    if (i > 0) all.push(sum);
   }
+  return all;
 }

@@ -1,7 +1,7 @@
 import { defined } from '../../lists.js';
 import { leanest } from '../choice.js';
 import { type Layout, placesOf } from '../spots.js';
-import { cutBack, roomEnough } from './ample.js';
+import { cutBack, inProportion, roomEnough } from './ample.js';
 import type { Bar } from './bar.js';
 import { everyLayout } from './every.js';
 import { fewerTried, fewestFor, withMore } from './fewest.js';
@@ -43,11 +43,12 @@ export async function forTarget(hunt: Hunt, bar: Bar): Promise<Found> {
 
 /** A layout that reaches the bar, with few places if it can be; null: none was found. */
 async function anyThatReaches(hunt: Hunt, { reaches, rate }: Bar): Promise<Layout | null> {
-  const { search, trials, spots, present, least, start, unlimited, ceiling } = hunt;
+  const { search, trials, spots, present, least, unlimited, ceiling } = hunt;
   if (rate > ceiling) return null;
   const used = await roomEnough(trials, spots, unlimited);
   if (reaches(used) || reaches(unlimited)) {
-    const most = Math.max(placesOf(used), placesOf(start)),
+    const start = hunt.start ?? (await coarsest(hunt, used, reaches)),
+      most = Math.max(placesOf(used), placesOf(start)),
       walked = await search.walk(start, Infinity, (each) => reaches(each) || placesOf(each) >= most),
       isFew = everyLayout(least, placesOf(walked) - 1) !== null;
     if (reaches(walked) && (search.hasMany || isFew)) return walked;
@@ -69,4 +70,20 @@ async function anyThatReaches(hunt: Hunt, { reaches, rate }: Bar): Promise<Layou
     await cutBack(trials, spots, used, gains);
   }
   return leanest(trials, reaches) ?? null;
+}
+
+/**
+ * Of the layout as it is and of parts of what is used without limits, in proportion, the one with the fewest
+ * places that reaches the bar; the largest where none does.
+ */
+async function coarsest(
+  { trials, present, least }: Hunt,
+  used: Layout,
+  reaches: Bar['reaches'],
+): Promise<Layout> {
+  const free = placesOf(used) - placesOf(least),
+    parts = [1, 2, 4, 8].map((part) => inProportion(least, used, placesOf(least) + Math.floor(free / part)));
+  await trials.run([present, ...parts]);
+  const [first] = [present, ...parts].filter(reaches).sort((a, b) => placesOf(a) - placesOf(b));
+  return first ?? used;
 }

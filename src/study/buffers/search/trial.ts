@@ -2,6 +2,8 @@ import type { Model } from '../../../flow/model/model.js';
 import type { Observation } from '../../../measure/observe.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import { bufferOf } from '../../../scenario/whole/room.js';
+import { pressure } from '../../constraint/pressure.js';
+import { seenIn } from '../../constraint/seen.js';
 import { judgeRate } from '../../held/rate-held.js';
 import { defined } from '../../lists.js';
 import { countedText, countingResult } from '../../loads/words.js';
@@ -77,6 +79,10 @@ function measure(
 export interface Trial {
   readonly rate: number;
   readonly alike: Float64Array;
+  /** By spot: units that wait, on average, in the end for a space there. */
+  readonly lacking: Float64Array;
+  /** By spot: units in it, on average. */
+  readonly inside: Float64Array;
   /** Only with prices. */
   readonly spent?: Spent | undefined;
 }
@@ -85,9 +91,14 @@ export const readTrial =
   (measure: RateMeasure, spots: readonly Spot[], prices: Prices | null = null) =>
   (model: Model): ((observation: Observation) => Trial) => {
     const spent = prices?.read(model);
+    const buffers = spots.map((spot) => bufferOf(model, spot)),
+      atSpots = (values: Float64Array): Float64Array =>
+        Float64Array.from(buffers, (buffer) => (buffer < 0 ? 0 : defined(values[buffer])));
     return (observation) => ({
       rate: measure.of(observation),
       alike: Float64Array.from(spots, (spot) => alikeFrom(observation, model, spot)),
+      lacking: atSpots(pressure(model, seenIn([observation])).rooms),
+      inside: atSpots(observation.bufferMean),
       ...(spent !== undefined && { spent: spent(observation) }),
     });
   };

@@ -133,6 +133,19 @@ export class Trials extends Tried {
     );
   }
 
+  lacking(layout: Layout): number[] {
+    return this.meanOf(layout, ({ lacking }) => lacking);
+  }
+
+  inside(layout: Layout): number[] {
+    return this.meanOf(layout, ({ inside }) => inside);
+  }
+
+  private meanOf(layout: Layout, bySpot: (trial: Trial) => Float64Array): number[] {
+    const trials = this.of(layout);
+    return layout.map((_, s) => mean(trials.map((trial) => defined(bySpot(trial)[s]))) || 0);
+  }
+
   /**
    * What is known of the next replications of a layout, up to `to`, from others; undefined where it has to be
    * run.

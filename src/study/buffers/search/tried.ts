@@ -26,6 +26,12 @@ export abstract class Tried {
   /** The most units that were ever in each spot of a layout; its places where somebody lacked room. */
   abstract used(layout: Layout): number[];
 
+  /** By spot: units that wait, on average, in the end for a space there, by what is known of a layout. */
+  abstract lacking(layout: Layout): number[];
+
+  /** By spot: units in it, on average. */
+  abstract inside(layout: Layout): number[];
+
   /**
    * The best `count` of the layouts by their means, or by what `worth` makes of them, the first of equal
    * ones: all get a quarter of the replications, and the better quarter of them, three at the least, the

@@ -1,6 +1,6 @@
 import { defined } from '../../lists.js';
 import { type Layout, placesOf, type Spot } from '../spots.js';
-import { areMany, byLoads, fewerPlaces, morePlaces } from './moves.js';
+import { areMany, byLoads, fewerPlaces, likelyToGain, likelyToSpare, morePlaces } from './moves.js';
 import type { Tried, Worth } from './tried.js';
 
 /**
@@ -8,7 +8,7 @@ import type { Tried, Worth } from './tried.js';
  * a place at least for so many.
  */
 const PORTION = 8,
-  PORTION_OF_MANY = 4,
+  PORTION_OF_MANY = 3,
   SPOTS_A_PLACE = 12;
 
 /**
@@ -72,17 +72,34 @@ export class Walk {
   }
 
   private async more(layout: Layout, to: number): Promise<Layout> {
-    const portion = this.portion(layout, to),
-      ends = Math.min(portion, Math.ceil(this.spots.length / 2)),
+    const { trials, spots, loads } = this,
+      among = likelyToGain(trials, spots, layout),
+      portion = this.portion(layout, to),
+      ends = Math.min(portion, this.hasMany ? among.length : Math.ceil(spots.length / 2)),
       each = Math.floor(portion / ends);
-    const steps = [...morePlaces(layout), ...byLoads(this.spots, this.loads, layout, 1, to)];
+    const steps = [...morePlaces(layout, among), ...byLoads(spots, loads, layout, 1, to, among)];
     return this.sum(layout, to, each, await this.first(layout, steps, ends));
   }
 
   private async fewer(layout: Layout, to: number): Promise<Layout> {
-    const portion = this.hasMany ? this.portion(layout, to) : 1,
-      steps = [...fewerPlaces(this.spots, layout), ...byLoads(this.spots, this.loads, layout, -1, to)];
+    const { trials, spots, loads } = this,
+      spare = this.hasMany ? this.withoutSpare(layout, to) : layout;
+    if (placesOf(spare) < placesOf(layout)) return spare;
+    const among = likelyToSpare(trials, spots, layout),
+      portion = this.hasMany ? this.portion(layout, to) : 1,
+      steps = [...fewerPlaces(spots, layout, among), ...byLoads(spots, loads, layout, -1, to, among)];
     return this.sum(layout, to, 1, await this.first(layout, steps, portion));
+  }
+
+  /** Without places that no replication missed or used, for as long as there are too many. */
+  private withoutSpare(layout: Layout, to: number): Layout {
+    const used = this.trials.used(layout);
+    let left = placesOf(layout) - to;
+    return layout.map((places, s) => {
+      const spare = Math.min(left, places - Math.max(defined(used[s]), defined(this.spots[s]).least));
+      left -= spare;
+      return places - spare;
+    });
   }
 
   /**

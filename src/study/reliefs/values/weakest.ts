@@ -2,7 +2,7 @@ import { keyOfThing, type Thing } from '../../../scenario/reliefs/thing.js';
 import type { Basis, Scenario } from '../../../scenario/types/scenario.js';
 import type { ToVary } from '../../../scenario/vary.js';
 import type { ConstraintResult } from '../../constraint/results.js';
-import { gainsOf } from '../../constraint/trial.js';
+import { gainsOf, type MayMatter } from '../../constraint/trial.js';
 import type { Watched } from '../../constraint/watch.js';
 import { defined } from '../../lists.js';
 import type { Replicator } from '../../run/replicator.js';
@@ -58,14 +58,14 @@ type Evidence = Pick<ConstraintResult, 'tried' | 'waiting'>;
  * @returns null where the scenario states no guess and no estimate of the shop that can be varied
  */
 export async function weakest(
-  { asked, shipped, zone, until }: Watched,
+  { asked, zone, until, most, upTo }: Watched,
   found: Evidence,
   toVary: ToVary,
   replicator: Replicator,
   atRate: (scenario: Scenario) => Scenario = (scenario) => scenario,
 ): Promise<WeakestResult | null> {
   const { base, shippedPerDay, level } = asked,
-    ofBase = shipped.slice(0, REPLICATIONS),
+    ofBase = { most: Math.min(most, REPLICATIONS), upTo },
     { changes } = await valuesVaried(toVary, {
       most: MOST_TRIED,
       base,
@@ -73,7 +73,8 @@ export async function weakest(
       atRate,
     });
   if (changes.length === 0) return null;
-  const gains = await gainsOf(changes, { shippedPerDay, base: ofBase, until, level }, replicator),
+  const trials = { shippedPerDay, base: ofBase, until, level },
+    gains = await gainsOf(changes, trials, mayMoveMost(zone), replicator),
     ends = changes.map(({ of: { varied, side } }, i) => ({
       ...{ varied, value: defined(varied[side]).value, gain: defined(gains[i]) },
       moves: movedBy(defined(gains[i]), zone),
@@ -91,7 +92,7 @@ export async function weakest(
     .sort((a, b) => Number(b.moves) - Number(a.moves) || b.most - a.most);
   return {
     stated: aboutShop(toVary.assumptions).length,
-    replications: ofBase.length,
+    replications: ofBase.most,
     zone,
     isFound: defined(tried[0]).moves,
     tried: tried.map(({ guess }) => guess),
@@ -113,6 +114,18 @@ function weightsBy({ tried, waiting }: Evidence): Weights {
   note(waiting.map(({ thing, units }) => ({ thing, by: units })));
   return (kind, name, site = '') => weights.get(keyOfThing({ kind, name, site })) ?? 0;
 }
+
+/** Whether it may move it by enough to matter, and as much as the one that surely moves it most. */
+const mayMoveMost =
+  (zone: number): MayMatter =>
+  (all) => {
+    const ranges = all.map((gain) => {
+        const { low, high } = boundsOf(gain);
+        return { least: Math.max(low, -high), most: Math.max(-low, high) };
+      }),
+      surely = Math.max(zone, ...ranges.map(({ least }) => least));
+    return ranges.map(({ most }) => most > zone && most >= surely);
+  };
 
 const size = ({ mean }: Estimate): number => Math.abs(mean);
 
