@@ -2,30 +2,35 @@ import { inWords } from '../../../study/answer/answer.js';
 import { capital } from '../../../study/format.js';
 import type { ReachResults, StepResult } from '../../../study/reach/results.js';
 import { isPriced, madeOnTheWay, moneyText } from '../../../study/reach/sentence.js';
-import { dateText, sentences } from '../first.js';
+import { dateText, type Line, sentences } from '../first.js';
 import { isLeast, neededBy, stepName, stepVerdict } from './told.js';
 
 /** More would not be read on a first screen; the table of steps has them all. */
 const MOST_TOLD = 4;
 
 /** What is bought, in which order, for how much, and by when to order it. */
-export function toDo(results: ReachResults): string {
+export function toDo(results: ReachResults): Line {
   const { outcome, steps } = results,
     bought = steps.filter(({ made }) => made !== null);
-  if (outcome === 'holds already') return 'Nothing has to be changed.';
+  if (outcome === 'holds already') return { brief: 'Nothing has to be changed.', more: '' };
   if (bought.length === 0)
-    return outcome === 'not settled' ? 'Try more builds first.' : 'Look for other changes.';
+    return {
+      brief: outcome === 'not settled' ? 'Simulate more builds first.' : 'Look for other changes.',
+      more: '',
+    };
   const told = bought.slice(0, MOST_TOLD).map((step) => boughtText(step, results)),
     left = bought.length - told.length,
     list = `${told.join('; ')}${left === 0 ? '' : `; then ${inWords(left)} more, see Steps below`}.`;
-  return sentences(
-    LEAD[outcome](bought.length) + list,
-    orderText(results),
-    ...bought
-      .filter((step) => stepVerdict(step) !== 'brings more')
-      .slice(0, 2)
-      .map((step) => noGain(step, results)),
-  );
+  return {
+    brief: LEAD[outcome](bought.length) + list,
+    more: sentences(
+      orderText(results),
+      ...bought
+        .filter((step) => stepVerdict(step) !== 'brings more')
+        .slice(0, 2)
+        .map((step) => noGain(step, results)),
+    ),
+  };
 }
 
 const LEAD: Readonly<Record<ReachResults['outcome'], (steps: number) => string>> = {
