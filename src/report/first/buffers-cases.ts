@@ -59,7 +59,7 @@ export function casesFirst(results: BufferResults, over: CasesResult): FirstScre
             'out of reach': 'Out of reach, however many places.',
           }[answer.verdict],
     sure: goal.kind === 'budget' ? sureOfBudget(results, over) : sureOfTarget(results, over),
-    stops: stopsLine(constraint, { of: `${WITH_THEM}, all else as it is,` }),
+    stops: stopsLine(constraint, { of: `${WITH_THEM}, all else as it is` }),
     toDo: { brief, more },
     next: {
       what: 'What else the cases change',

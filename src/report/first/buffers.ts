@@ -1,6 +1,6 @@
 import { askedText } from '../../study/buffers/asked.js';
 import type { BufferResults } from '../../study/buffers/results.js';
-import { capital, count, exact, number } from '../../study/format.js';
+import { count, exact, number } from '../../study/format.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { WITH_THEM } from '../constraint.js';
 import { casesFirst } from './buffers-cases.js';
@@ -69,7 +69,7 @@ const runsText = ({ answer: { toSettle } }: BufferResults): string =>
 function sure(results: BufferResults): Line {
   const { chosen, gain: against, goal, more, unit, level } = results,
     a = unit.replace(/^units( a) working/, '$1').replace(/^units/, '');
-  const toToday = `${capital(gainBetween(against.difference, a))} than today`,
+  const toToday = `They ship ${gainBetween(against.difference, a)} than today`,
     rate = `With them ${ends(chosen.rate)} ${unit}`,
     sureness = ` (${how(level, chosen.rate.n)}).`,
     isTarget = goal.kind === 'target';
@@ -80,7 +80,7 @@ function sure(results: BufferResults): Line {
       more === null
         ? ''
         : `${count(chosen.total + more.places, 'place')} would bring ${gain(more.difference)} than ` +
-            `${exact(chosen.total)}` +
+            exact(chosen.total) +
             (more.isSettled
               ? '.'
               : `; ${runsText(results)} simulated builds would settle whether that matters.`),

@@ -35,7 +35,9 @@ export function compareFirst(results: CompareResults): FirstScreen {
   const best =
       main === undefined ? undefined : [...main.whatIfs].sort((x, y) => y.value.mean - x.value.mean)[0],
     told = results.whatIfs.find(({ name }) => name === best?.whatIf),
-    effect = told === undefined ? null : others(measures, told, results.plannedEnd);
+    isBetter = best?.verdict.endsWith('better') === true,
+    of = isBetter ? 'with it' : `with “${best?.whatIf ?? ''}”`,
+    effect = told === undefined ? null : others(measures, told, { of, plannedEnd: results.plannedEnd });
   return {
     about: about(scenario),
     question: question(results),
@@ -53,7 +55,7 @@ export function compareFirst(results: CompareResults): FirstScreen {
           },
     stops: stopsLine(constraint, { of: triedWith(results) ?? '' }),
     toDo:
-      best === undefined || !best.verdict.endsWith('better')
+      best === undefined || !isBetter
         ? { brief: 'Try other changes: none of these surely ships more.', more: '' }
         : {
             brief:
@@ -157,7 +159,7 @@ export function others(
     readonly lastUnit: readonly DateQuantile[];
     readonly offer?: Offer | undefined;
   },
-  plannedEnd: string | null,
+  beside: { readonly of: string; readonly plannedEnd: string | null },
 ): { readonly when: Line; readonly cost: string } {
   const of = (id: string) => {
     const measure = measures.find((each) => each.id === id),
@@ -166,7 +168,7 @@ export function others(
   };
   const end = of('last unit'),
     cost = of('cost'),
-    { brief, more } = lastUnitLine(best.lastUnit, { of: `with “${best.name}”`, plannedEnd });
+    { brief, more } = lastUnitLine(best.lastUnit, beside);
   return {
     when: {
       brief,

@@ -37,7 +37,7 @@ export function factorsFirst(results: FactorsResults): FirstScreen {
       : others(
           measures.map((measure) => onlyTold(measure, results)),
           told,
-          results.plannedEnd,
+          { of: 'with it', plannedEnd: results.plannedEnd },
         ),
     { brief, more } = bestLine(results, main, a);
   return {

@@ -90,7 +90,9 @@ export const how = (level: number, n: number): string => `${surely(level)}, ${co
 export const TOGETHER = 'It is that sure that all of these figures hold together.';
 
 /** How far what is shipped may fall short of what is asked and still count as that. */
-export const WITHIN = `to within ${number(100 * SHORTFALL_ALLOWED)} %`;
+const ALLOWED = `${number(100 * SHORTFALL_ALLOWED)} %`;
+export const WITHIN = `to within ${ALLOWED}`;
+export const COUNTS = `What is up to ${ALLOWED} less than asked counts as that.`;
 
 /** `none of 30 simulated builds ships`, `all 30 simulated builds ship`. */
 export function shipIt(

@@ -41,7 +41,7 @@ export function lastUnitLine(
         ? ''
         : half === most
           ? 'That day is also the one at even odds.'
-          : `By ${dateText(half)} ${EVEN}.`,
+          : `${sentences('By', dateText(half), of)}, ${EVEN}.`,
       now === null ? '' : now === out ? 'Today it is the same.' : `Today: by ${now}.`,
       keptText(plannedEnd, dates),
     ),

@@ -26,8 +26,8 @@ export function placesLine(results: BufferResults, isSettled: boolean): Line {
       isSettled ? 'Have waiting places:' : 'Simulate more builds. If they settle it:',
       `${told.join(', ')}${left === 0 ? '' : `, and ${exact(left)} more`}.`,
       isPriced
-        ? `Floor: ${number(chosen.costPerDay ?? 0)} ${currency ?? ''} a day, today ` +
-            `${number(present.costPerDay ?? 0)}.`
+        ? `Floor: ${number(chosen.costPerDay)} ${currency ?? ''} a day, today ` +
+            `${number(present.costPerDay)}.`
         : '',
     ),
     more: sentences('Do all of it or none: parts of it were not tried.', floorText(results)),

@@ -2,7 +2,17 @@ import { capital, exact } from '../../study/format.js';
 import { each, inUnit, rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
 import { onEveryShift } from '../constraint.js';
-import { about, type FirstScreen, INPUTS, type Line, NO_LINE, sentences, shipIt, WITHIN } from './first.js';
+import {
+  about,
+  COUNTS,
+  type FirstScreen,
+  INPUTS,
+  type Line,
+  NO_LINE,
+  sentences,
+  shipIt,
+  WITHIN,
+} from './first.js';
 import { lastUnitLine } from './last-unit.js';
 import { beginWith, priceInFull, whatItTakes } from './offer.js';
 import { stopsLine } from './stops.js';
@@ -15,7 +25,10 @@ export function rateFirst(results: RateResults): FirstScreen {
     planned = exact(inUnit(plannedPerDay, rateUnit)),
     culprit = constraint?.culprit,
     plan = isAbove && highestPerDay !== null ? `plan for ${rateText(highestPerDay, rateUnit)}` : '',
-    more = culprit == null ? '' : `to ship more ${beginWith(onEveryShift(culprit.what), culprit.offer)}`,
+    more =
+      culprit == null
+        ? ''
+        : `${isAbove ? '' : 'to ship more '}${beginWith(onEveryShift(culprit.what), culprit.offer)}`,
     tried = constraint === null ? '' : `at ${rateText(constraint.perDay, rateUnit)}`,
     out =
       highestPerDay === null
@@ -71,7 +84,7 @@ function sure({ answer: { highestPerDay, spread }, points, rateUnit }: RateResul
       best === undefined || highestPerDay === null ? '' : `${capital(shipIt(best.keptUp))} it, ${WITHIN}.`,
       `A repeat would say ${again} ${tenths(spread.share)}.`,
     ),
-    more: 'No study was repeated: that is an estimate, by drawing again from the builds that were run.',
+    more: `${COUNTS} No study was repeated: that is an estimate, by drawing again from the builds run.`,
   };
 }
 

@@ -154,7 +154,7 @@ function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, advised: Reli
   return low <= 0 && high >= 0
     ? { ...today, more: sentences(today.more, `${text} neither surely sooner nor later.`) }
     : {
-        brief: `${today.brief} This change makes it ${figure(by)} days ${side}.`,
+        brief: `${today.brief} This change: ${figure(by)} days ${side}.`,
         more: sentences(today.more, `${text} ${figure(by)} days ${side} (${range(by)}).`),
       };
 }

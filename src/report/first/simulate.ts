@@ -7,6 +7,7 @@ import { eachShift, toldConstraint } from '../constraint.js';
 import { figure, range } from './figures.js';
 import {
   about,
+  COUNTS,
   dateText,
   ends,
   type FirstScreen,
@@ -48,7 +49,7 @@ export function simulateFirst(results: Results): FirstScreen {
       'not settled': `Not settled: ${rate} in what was tried.`,
       'no rate asked': `It ships ${rate}.`,
     }[verdict],
-    sure: { brief: sure(results, shipped), more: '' },
+    sure: { brief: sure(results, shipped), more: (answer.keptUp?.count ?? 0) === 0 ? '' : COUNTS },
     stops: stops(results, found),
     toDo: {
       brief: toDo(found, shipped, results),

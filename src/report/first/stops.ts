@@ -3,7 +3,7 @@ import { calledThing, helps, isMore, PERHAPS_TWO } from '../../study/constraint/
 import { capital, count, exact } from '../../study/format.js';
 import { eachShift } from '../constraint.js';
 import { figure, range } from './figures.js';
-import { gain, type Line, NO_LINE, sentences, whole } from './first.js';
+import { gain, type Line, NO_LINE, whole } from './first.js';
 
 type Found = Pick<ConstraintResult, 'outcome' | 'culprit' | 'sentence' | 'zone' | 'tried'>;
 
@@ -22,13 +22,14 @@ export function stopsLine(found: Found | null, { of = '', at = '' }: About = {})
   const { culprit, tried } = found,
     thing = culprit === null ? '' : calledThing(culprit.thing),
     many = tried.length === 1 ? '' : ` (${count(tried.length, 'thing')} tried)`,
+    about = of === '' ? '' : `${of}, `,
     lead = at === '' ? '' : `${at}: `;
   if (culprit === null) {
     const { brief, more } = unknown(found);
-    return { brief: capital(of === '' ? brief : `${of} ${brief}`), more };
+    return { brief: capital(`${about}${brief}`), more };
   }
   return {
-    brief: `${capital(sentences(of, thing))}${rivalText(found)}${many}.`,
+    brief: `${capital(`${about}${thing}`)}${rivalText(found)}${many}.`,
     more:
       capital(
         `${lead}${eachShift(culprit.what, found)} brings ${figure(culprit.gain)} a day ` +

@@ -150,7 +150,7 @@ pre { overflow-x: auto; border: 1px solid var(--line); padding: 8px 12px; font-s
   @page { margin: 13mm; }
   :root { --ground: #fff; --ink: #000; --soft: #444; --line: #bbb; --accent: #000; }
   body { font-size: 9.5pt; line-height: 1.35; }
-  .note, .facts, figcaption p { font-size: 8.5pt; }
+  .note, .facts, figcaption p, .first :is(.about, .besides) { font-size: 8.5pt; }
   main { max-width: none; padding: 0; }
   h1 { font-size: 17pt; } h2 { font-size: 12pt; margin-top: 18px; } h3 { font-size: 10pt; }
   nav, main > .side, .keys, .more, .numbers, .tools, noscript, #try-it { display: none; }

@@ -99,9 +99,17 @@ const cellsOf = (tables: readonly PageTable[]): object =>
 const bare = ({ value }: SheetCell): string | number =>
   value instanceof Date ? value.toISOString().slice(0, 10) : (value ?? '');
 
+/** What a line is known from, in brackets at its end: it is set softer. */
+const BASIS = /^(.*?)( \([^()]*\)\.)?$/s;
+
 /** The answers of the first screen, with days and weeks as a reader's language writes them. */
-const linesInProse = (first: FirstScreen): ReturnType<typeof linesOf> =>
-  linesOf(first).map((line) => ({ ...line, brief: prose(line.brief), more: prose(line.more) }));
+const linesInProse = (first: FirstScreen) =>
+  linesOf(first).map((line) => {
+    const brief = prose(line.brief),
+      // What is bought and for how much is no small print.
+      [, lead = brief, basis = ''] = line.key === 'toDo' ? [] : (BASIS.exec(brief) ?? []);
+    return { ...line, brief, lead, basis, more: prose(line.more) };
+  });
 
 /** All that a page says, but for the cells of its tables. */
 const wordsOf = (content: PageContent, pictures: readonly Picture[]): string[] => [

@@ -40,7 +40,8 @@ export const FIRST = `
 <dl>
 <% it.lines.forEach((line) => { %>
 <div><dt><% if (line.key === 'rests') { %><a href="#rests"><%= line.name %></a>
-<% } else { %><%= line.name %><% } %></dt><dd><%= line.brief %></dd></div>
+<% } else { %><%= line.name %><% } %></dt>
+<dd><%= line.lead %><span class="soft"><%= line.basis %></span></dd></div>
 <% }) %>
 </dl>
 <% it.firstPictures.forEach((picture) => { %>

@@ -56,7 +56,7 @@ describe('the first screen of simulate', () => {
     });
     expect(first.when).toEqual({
       brief: 'Last unit by 1 May 2028, four times in five; planned 15 April.',
-      more: 'By 27 April 2028 at even odds. So the plan is more likely missed.',
+      more: 'By 27 April 2028, at even odds. So the plan is more likely missed.',
     });
     expect(first.rests).toEqual({
       brief: 'The number of painters on the late shift, 6: with 5, 0.21 a day less (4 inputs tried).',
@@ -162,7 +162,7 @@ describe('the first screen of simulate', () => {
         'help, or something that was not tried.',
     });
     expect(stopsLine({ ...none, tried: harm }, { of: 'with them' }).brief).toBe(
-      'With them no single thing: none of 6 tried brings more.',
+      'With them, no single thing: none of 6 tried brings more.',
     );
     expect(stopsLine({ ...none, tried: harm.slice(0, 1) }).brief).toBe(
       'No single thing: the one tried does not bring more.',
@@ -200,12 +200,12 @@ describe('the first screen of compare', () => {
       'The best ships 3.70 to 3.74 a day, today’s build 3.4 to 3.5 (95 % sure, 40 simulated builds).',
     );
     expect(first.when).toEqual({
-      brief: 'Last unit by 13 April 2028 with “second colour booth”, four times in five; planned 15 April.',
+      brief: 'Last unit by 13 April 2028 with it, four times in five; planned 15 April.',
       more:
-        'By 12 April 2028 at even odds. So the plan is kept, four times in five. That is 15 days sooner than today ' +
+        'By 12 April 2028 with it, at even odds. So the plan is kept, four times in five. That is 15 days sooner than today ' +
         '(13 to 16).',
     });
-    expect(first.stops.brief).toBe('With “second colour booth” the station polish bay (6 things tried).');
+    expect(first.stops.brief).toBe('With “second colour booth”, the station polish bay (6 things tried).');
     expect(first.toDo.brief).toBe(
       'Begin with “second colour booth” (price not given): 0.27 a day more than today.',
     );
@@ -215,6 +215,14 @@ describe('the first screen of compare', () => {
   });
   it('names what stops the scenario where no what-if surely ships more', () => {
     const constraint = { ...results.constraint!, of: null };
+    const none = results.whatIfs.map((one) => ({
+      ...one,
+      compared: one.compared.map((each) => ({ ...each, verdict: 'not settled' as const })),
+    }));
+    expect(compareFirst({ ...results, whatIfs: none })).toMatchObject({
+      toDo: { brief: 'Try other changes: none of these surely ships more.' },
+      when: { brief: expect.stringContaining(' 2028 with “second colour booth”, ') as string },
+    });
     expect(compareFirst({ ...results, constraint }).stops.brief).toBe(
       'The station polish bay (6 things tried).',
     );
@@ -254,14 +262,20 @@ describe('the first screens of the searches', () => {
     expect(first.sure.brief).toBe(
       'All 30 simulated builds ship it, to within 2 %. A repeat would say the same 9 times in 10.',
     );
-    expect(first.sure.more).toContain('that is an estimate');
-    expect(first.stops.brief).toBe('Above that the station colour booth (6 things tried).');
+    expect(first.sure.more).toMatch(
+      /^What is up to 2 % less than asked counts as that\. .* that is an estimate/,
+    );
+    expect(first.stops.brief).toBe('Above that, the station colour booth (6 things tried).');
     expect(first.stops.more).toMatch(/^Tried at 3\.85 a day: one place more at colour booth brings 0\.28 /);
     expect(first.toDo.brief).toBe(
-      'Plan for 3.4 a day, or to ship more begin with one place more at colour booth (price not given).',
+      'Plan for 3.4 a day, or begin with one place more at colour booth (price not given).',
     );
     expect(first.when.brief).toBe(
       'Last unit by 3 May 2028 at 3.4 a day, four times in five; planned 15 April.',
+    );
+    // What ships as much as the plan asks has nothing to plan anew.
+    expect(rateFirst({ ...(resultsOf('rate') as RateResults), plannedPerDay: 3.4 }).toDo.brief).toMatch(
+      /^To ship more begin with one place more at colour booth /,
     );
     const rate = resultsOf('rate') as RateResults,
       spread = { ...rate.answer.spread, low: 3.3, high: 3.5 };
@@ -281,7 +295,7 @@ describe('the first screens of the searches', () => {
       'Today 3.38 to 3.49 a day, with the best change at most 3.82 (95 % sure, 20 simulated builds).',
     );
     expect(first.when.brief).toBe(
-      'Last unit by 1 May 2028 as it is, four times in five; planned 15 April. This change makes it 14 days sooner.',
+      'Last unit by 1 May 2028 as it is, four times in five; planned 15 April. This change: 14 days sooner.',
     );
     expect(first.when.more).toMatch(/ With one place more at colour booth 14 days sooner \(11 to 16\)\.$/);
     expect(first.toDo.more).toContain('900 EUR less (700 to 1,100), the price of the change not counted.');
@@ -316,7 +330,7 @@ describe('the first screens of the searches', () => {
         'polish bay 0 (2). Floor: 42 EUR a day, today 126.',
     );
     expect(buffersFirst(results).sure.brief).toBe(
-      'Between 0.10 a day less and 0.01 more than today (95 % sure, 16 simulated builds).',
+      'They ship between 0.10 a day less and 0.01 more than today (95 % sure, 16 simulated builds).',
     );
     expect(answer(-0.03, 0.02)).toBe('7 waiting places ship as much as today’s 21.');
     expect(answer(-0.3, -0.1)).toBe('7 waiting places ship less than today’s 21.');

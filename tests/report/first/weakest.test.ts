@@ -62,7 +62,7 @@ describe('the last unit in words', () => {
   it('has the surer date, and behind it that at even odds', () => {
     expect(told('2028-04-27', '2028-05-01')).toEqual({
       brief: 'Last unit by 1 May 2028, four times in five.',
-      more: 'By 27 April 2028 at even odds.',
+      more: 'By 27 April 2028, at even odds.',
     });
     expect(told('2028-05-01', '2028-05-01').more).toBe('That day is also the one at even odds.');
     expect(lastUnitText([date(0.5, '2028-04-27'), date(0.8, '2028-05-01')])).toBe(
@@ -80,7 +80,7 @@ describe('the last unit in words', () => {
       lastUnitLine(dates, { of: 'with them', plannedEnd: '2027-12-20', today: [date(0.5, '2028-02-01')] }),
     ).toEqual({
       brief: 'Last unit by 5 January 2028 with them, four times in five; planned 20 December 2027.',
-      more: 'By 3 January 2028 at even odds. Today: by 1 February 2028, at even odds. So the plan is more likely missed.',
+      more: 'By 3 January 2028 with them, at even odds. Today: by 1 February 2028, at even odds. So the plan is more likely missed.',
     });
     expect(lastUnitLine(dates, { plannedEnd: null, today: dates }).more).toMatch(/ Today it is the same\.$/);
   });

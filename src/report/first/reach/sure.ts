@@ -4,7 +4,7 @@ import { each, rateText } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
 import { isPriced, undecided } from '../../../study/reach/sentence.js';
 import type { Proportion } from '../../../study/statistics/proportion.js';
-import { dateText, ends, how, type Line, sentences, shipIt, surely, WITHIN } from '../first.js';
+import { COUNTS, dateText, ends, how, type Line, sentences, shipIt, surely, WITHIN } from '../first.js';
 import { forMoney, inPlanners, lastOf, nowOf, setOrAsIs } from './told.js';
 
 /** How many builds do what is asked, and what it ships; behind it what is known of other sets. */
@@ -13,7 +13,7 @@ export function sure(results: ReachResults): Line {
     isTold = keptUp !== null || goal.kind === 'date';
   return {
     brief: sentences(kept(results), ships(results, isTold)),
-    more: sentences(today(results), othersTold(results), hurtsTold(results)),
+    more: sentences(keptUp === null ? '' : COUNTS, today(results), othersTold(results), hurtsTold(results)),
   };
 }
 
