@@ -14,8 +14,8 @@ describe('results in the terminal', () => {
       What to do: Begin with one place more at top coat booth 6 (price not given): 0.31 of the 0.62 a day
         missing, not enough alone. A unit costs 12,300 EUR today (12,200 to 12,500); rework is 830 EUR of
         it.
-      By when: Last unit by 18 April 2028, four times in five; planned 18 July 2027. By 14 April 2028,
-        at even odds. So the plan is more likely missed.
+      By when: Last unit by 18 April 2028, four times in five; planned 18 July 2027. By 14 April 2028, at
+        even odds. So the plan is more likely missed.
       Weakest guess: The scenario does not say where any of its inputs comes from.
       What else would help: rateproof reliefs rescue-tender.yaml
       Besides: Intervals cover chance, not wrong inputs. Other pages try other builds: their figures
