@@ -25,7 +25,7 @@ import {
   type Line,
   NO_LINE,
   sentences,
-  TOGETHER,
+  together,
 } from './first.js';
 import { datesOf, placesLine } from './places.js';
 import { stopsLine } from './stops.js';
@@ -102,7 +102,7 @@ function sureOfBudget(results: BufferResults, over: CasesResult): Line {
       today === undefined || today === its || today.worstMore === null
         ? ''
         : `Today’s ${exact(today.total)} ${lose(today.worstMore)} in theirs, ${weakestName(today, over)}.`,
-      TOGETHER,
+      together(results.level),
     ),
   };
 }
@@ -135,7 +135,7 @@ function sureOfTarget({ level, unit }: BufferResults, { cases }: CasesResult): L
     brief:
       `Least in ${caseName(least)}: ${gainBetween(aboveAsked, a)} than is asked there ` +
       `(${how(level, aboveAsked.n)}).`,
-    more: TOGETHER,
+    more: together(level),
   };
 }
 

@@ -15,7 +15,7 @@ import {
   INPUTS,
   type Line,
   sentences,
-  TOGETHER,
+  together,
 } from './first.js';
 import { datesOf, placesLine } from './places.js';
 import { stopsLine } from './stops.js';
@@ -84,7 +84,7 @@ function sure(results: BufferResults): Line {
             (more.isSettled
               ? '.'
               : `; ${runsText(results)} simulated builds would settle whether that matters.`),
-      TOGETHER,
+      together(level),
     ),
   };
 }

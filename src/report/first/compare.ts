@@ -20,7 +20,7 @@ import {
   NO_LINE,
   roughly,
   sentences,
-  TOGETHER,
+  together,
 } from './first.js';
 import { lastUnitLine } from './last-unit.js';
 import { beginWith, priceInFull, withItsPrice } from './offer.js';
@@ -51,7 +51,7 @@ export function compareFirst(results: CompareResults): FirstScreen {
                 ? 'Today it ships '
                 : `The best ships ${ends(best.value)}${a}, today’s build `) +
               `${ends(main.base)} (${how(level, main.base.n)}).`,
-            more: TOGETHER,
+            more: together(level),
           },
     stops: stopsLine(constraint, { of: triedWith(results) ?? '' }),
     toDo:

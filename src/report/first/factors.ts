@@ -19,7 +19,7 @@ import {
   type Line,
   NO_LINE,
   sentences,
-  TOGETHER,
+  together,
 } from './first.js';
 import { beginWith } from './offer.js';
 import { stopsLine } from './stops.js';
@@ -109,13 +109,13 @@ function sure(results: FactorsResults, main: MeasureByFactors, a: string): Line 
       most === undefined || combinations[told]?.isBase === true
         ? ''
         : `; with “${changesOf(results, told)}” ${ends(most.value)}`;
-  if (first === undefined) return { brief: `${today}${with_} ${sureness}.`, more: TOGETHER };
+  if (first === undefined) return { brief: `${today}${with_} ${sureness}.`, more: together(level) };
   return {
     brief:
       alone === null
         ? `That is ${ends(positive(first.difference))}${a}${onAverage} ${sureness}.`
         : `That is ${ends(positive(alone))}${a}, all else as today ${sureness}.`,
-    more: sentences(`${today}${with_}.`, TOGETHER),
+    more: sentences(`${today}${with_}.`, together(level)),
   };
 }
 

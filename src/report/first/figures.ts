@@ -49,7 +49,7 @@ export function range(estimate: Estimate, scale = 1): string {
 }
 
 /** So much wider an interval may be told for a digit less. */
-const WIDER = 1.5;
+const WIDER = 1.3;
 
 /**
  * The interval with one digit less, its ends rounded outwards, where it is then not much wider: of 3.951 to

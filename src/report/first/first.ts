@@ -87,7 +87,8 @@ export const surely = (level: number): string => `${intervalName(level).replace(
 export const how = (level: number, n: number): string => `${surely(level)}, ${count(n, 'simulated build')}`;
 
 /** The same where intervals are wider, so that all that is told holds with `level`. */
-export const TOGETHER = 'It is that sure that all of these figures hold together.';
+export const together = (level: number): string =>
+  `The ${number(100 * level)} % are for all of these figures together.`;
 
 /** How far what is shipped may fall short of what is asked and still count as that. */
 const ALLOWED = `${number(100 * SHORTFALL_ALLOWED)} %`;

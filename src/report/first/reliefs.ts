@@ -17,7 +17,7 @@ import {
   type Line,
   NO_LINE,
   sentences,
-  TOGETHER,
+  together,
 } from './first.js';
 import { lastUnitLine } from './last-unit.js';
 import { beginWith, leastForMoney, priceInFull, priceText, whatItTakes, withItsPrice } from './offer.js';
@@ -55,7 +55,7 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
         `${none && first !== undefined ? 'Today' : 'Today it ships'} ${ends(base.throughput)}${a}` +
         (none && first !== undefined ? `, with the best change at most ${most(results)}` : '') +
         ` (${how(level, base.throughput.n)}).`,
-      more: TOGETHER,
+      more: together(level),
     },
     stops: stops(results),
     toDo:

@@ -1,6 +1,6 @@
 import type { ConstraintResult, Tried } from '../../study/constraint/results.js';
 import { calledThing, helps, isMore, PERHAPS_TWO } from '../../study/constraint/sentence.js';
-import { capital, count, exact } from '../../study/format.js';
+import { capital, count, exact, uncapital } from '../../study/format.js';
 import { eachShift } from '../constraint.js';
 import { figure, range } from './figures.js';
 import { gain, type Line, NO_LINE, whole } from './first.js';
@@ -26,7 +26,10 @@ export function stopsLine(found: Found | null, { of = '', at = '' }: About = {})
     lead = at === '' ? '' : `${at}: `;
   if (culprit === null) {
     const { brief, more } = unknown(found);
-    return { brief: capital(`${about}${brief}`), more };
+    return {
+      brief: capital(`${about}${brief}`),
+      more: more === '' ? '' : capital(`${lead}${lead === '' ? more : uncapital(more)}`),
+    };
   }
   return {
     brief: `${capital(`${about}${thing}`)}${rivalText(found)}${many}.`,

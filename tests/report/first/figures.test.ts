@@ -32,9 +32,10 @@ describe('a figure of the first screen', () => {
     [estimate(3.45, 3.41, 3.49), '3.4 to 3.5'],
     [estimate(-3.45, -3.49, -3.41), '-3.5 to -3.4'],
     [estimate(16043, 16031, 16057), '16,030 to 16,060'],
-    // These would be twice as wide, and those nearly so.
+    // These would be half as wide again, or more.
     [estimate(3.44, 3.42, 3.46), '3.42 to 3.46'],
     [estimate(3.44, 3.415, 3.465), '3.42 to 3.47'],
+    [estimate(4.8, 4.71, 4.91), '4.71 to 4.91'],
     [estimate(3.25, null, null), 'always'],
     [{ ...estimate(3.25, null, null), n: 1 }, 'no interval'],
   ])('%o has a digit less where that makes its interval hardly wider', (of, interval) => {

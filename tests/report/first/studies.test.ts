@@ -161,6 +161,9 @@ describe('the first screen of simulate', () => {
         'The best is one place more at colour booth, 0.29 a day more (0.23 to 0.35). Perhaps only two at once would ' +
         'help, or something that was not tried.',
     });
+    expect(stopsLine(none, { at: 'with them, tried at 4.4 a day' }).more).toMatch(
+      /^With them, tried at 4\.4 a day: the best is /,
+    );
     expect(stopsLine({ ...none, tried: harm }, { of: 'with them' }).brief).toBe(
       'With them, no single thing: none of 6 tried brings more.',
     );
