@@ -115,8 +115,6 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
         // A long name takes its room.
         if (name === 'hostile') return;
         expect(seen.answer).toBeLessThan(size.height / 3);
-        // What is bought and by when takes a second look on a phone.
-        if (name === 'reach' && size.width < 600) return;
         expect(seen.rests).toBeLessThan(size.height);
         await page.close();
       },
@@ -307,8 +305,8 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
         const first = await page.$eval('.first', (each) => each.getBoundingClientRect().bottom);
         expect(first).toBeLessThan((height - 26) * px);
       }
-      const written = await page.$eval('.first a', (each) => getComputedStyle(each, '::after').content);
-      expect(written).toContain('What it rests on');
+      const written = await page.$eval('.besides a', (each) => getComputedStyle(each, '::after').content);
+      expect(written).toContain('on the next page');
       await page.close();
     },
   );

@@ -1,5 +1,6 @@
 import { toldConstraint } from '../../report/constraint.js';
-import { dateText, whyText } from '../../report/first/first.js';
+import { dateText } from '../../report/first/first.js';
+import { stopsText } from '../../report/first/stops.js';
 import type { ComparedMeasure } from '../../study/compare/results.js';
 import { bounds, count, exact, mean, short, signed } from '../../study/format.js';
 import { each, shippedOf } from '../../study/planners-unit.js';
@@ -106,7 +107,7 @@ export function headline(
 /** Whether the rate is held with the changes, and what then stops it. */
 export function reasons(all: Results): string {
   const found = toldConstraint(all);
-  return `${verdictText(all)} ${found === null ? '' : whyText(found)}`.trim();
+  return `${verdictText(all)} ${found === null ? '' : stopsText(found)}`.trim();
 }
 
 function verdictText({ answer, rateUnit }: Results): string {

@@ -14,9 +14,22 @@ import { defined } from '../../study/lists.js';
 import { boundsOf, type Estimate, isSame, mapped } from '../../study/statistics/estimate.js';
 import { WITH_THEM } from '../constraint.js';
 import { figure } from './figures.js';
-import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences, whyText } from './first.js';
-import { dates, floor, placesText } from './places.js';
-import { weakestText } from './weakest.js';
+import {
+  about,
+  ends,
+  type FirstScreen,
+  gain,
+  gainBetween,
+  how,
+  INPUTS,
+  type Line,
+  NO_LINE,
+  sentences,
+  together,
+} from './first.js';
+import { datesOf, placesLine } from './places.js';
+import { stopsLine } from './stops.js';
+import { weakestLine } from './weakest.js';
 
 /** Of one layout for several cases: what it loses in the weakest of them. */
 export function casesFirst(results: BufferResults, over: CasesResult): FirstScreen {
@@ -24,15 +37,17 @@ export function casesFirst(results: BufferResults, over: CasesResult): FirstScre
     places = count(chosen.total, 'waiting place'),
     its = defined(over.layouts[0]),
     runs = answer.toSettle === null ? 'more' : `about ${exact(answer.toSettle)}`,
-    each = `in each of ${count(over.cases.length, 'case')}`;
+    many = count(over.cases.length, 'case'),
+    { brief, more } = placesLine(
+      results,
+      goal.kind === 'budget' ? over.isSettled : answer.verdict !== 'not settled',
+    );
   return {
-    question: asking(
-      scenario,
+    about: about(scenario),
+    question:
       goal.kind === 'budget'
-        ? `Where does “${scenario.name}” best put up to ${count(goal.places, 'waiting place')}, for ` +
-            `${count(over.cases.length, 'case')} at once?`
-        : `How few waiting places does “${scenario.name}” need for ${askedIn(results)} ${each}?`,
-    ),
+        ? `Where does it best put up to ${count(goal.places, 'waiting place')}, for ${many} at once?`
+        : `How few waiting places does it need for ${askedIn(results)} in each of ${many}?`,
     answer:
       goal.kind === 'budget'
         ? `${places}: in the weakest case ${lostText(its.worst)}.`
@@ -44,15 +59,16 @@ export function casesFirst(results: BufferResults, over: CasesResult): FirstScre
             'out of reach': 'Out of reach, however many places.',
           }[answer.verdict],
     sure: goal.kind === 'budget' ? sureOfBudget(results, over) : sureOfTarget(results, over),
-    why: constraint === null ? null : whyText(constraint, `${WITH_THEM}, all else as it is,`),
-    toDo: placesText(results, goal.kind === 'budget' ? over.isSettled : answer.verdict !== 'not settled'),
+    stops: stopsLine(constraint, { of: `${WITH_THEM}, all else as it is` }),
+    toDo: { brief, more },
     next: {
       what: 'What else the cases change',
       command: `rateproof compare ${scenario.file} ${over.file}`,
     },
-    whenAndCost: [...dates(results), alone(over), ...floor(results)],
-    rests: weakestText(results.weakest, undefined, ` ${WITH_THEM}`),
+    when: datesOf(results),
+    rests: weakestLine(results.weakest, WITH_THEM),
     besides: sentences(
+      alone(over),
       restsText(results, over),
       'Whether there is floor space is not known, nor how likely each case is.',
       INPUTS,
@@ -71,23 +87,29 @@ const lostText = (loss: Estimate): string =>
   boundsOf(loss).high <= 0.0005 ? 'nothing is lost' : `${figure(loss, 100)} % is lost`;
 
 /** How much in the weakest case, which that is, and what today's layout does. */
-function sureOfBudget(results: BufferResults, over: CasesResult): string {
+function sureOfBudget(results: BufferResults, over: CasesResult): Line {
   const its = defined(over.layouts[0]),
     orElse = orElseNames(its, over),
     today = layoutFor(over, 'present');
-  return sentences(
-    `In ${weakestName(its, over)} they lose ${lostBetween(its.worst)} of ${lostOf(over)} ` +
-      `(${howTogether(its.worst, results.level)}).`,
-    orElse.length === 0 ? '' : `The weakest case may also be ${listed(orElse)}.`,
-    today === undefined || today === its || today.worstMore === null
-      ? ''
-      : `Today’s ${exact(today.total)} ${lose(today.worstMore)} in theirs, ${weakestName(today, over)}.`,
-  );
+  return {
+    brief: sentences(
+      `They lose ${lostBetween(its.worst)} in ${weakestName(its, over)} ` +
+        `(${how(results.level, its.worst.n)}).`,
+      orElse.length === 0 ? '' : `The weakest case may also be ${listed(orElse)}.`,
+    ),
+    more: sentences(
+      `Lost of ${lostOf(over)}.`,
+      today === undefined || today === its || today.worstMore === null
+        ? ''
+        : `Today’s ${exact(today.total)} ${lose(today.worstMore)} in theirs, ${weakestName(today, over)}.`,
+      together(results.level),
+    ),
+  };
 }
 
 /** `between 0.1 and 1.6 %`. */
 const lostBetween = (loss: Estimate): string =>
-  isSame(loss) ? `${number(100 * loss.mean)} %` : `${between(loss, 100)} %`;
+  isSame(loss) ? `${number(100 * loss.mean)} %` : `${ends(loss, 100)} %`;
 
 /** `lose 3.1 % more (1.2 to 5)`. */
 function lose(more: Estimate): string {
@@ -98,21 +120,23 @@ function lose(more: Estimate): string {
 }
 
 /** Where what is asked is least exceeded, or missed most. */
-function sureOfTarget({ level, unit }: BufferResults, { cases }: CasesResult): string {
+function sureOfTarget({ level, unit }: BufferResults, { cases }: CasesResult): Line {
   const [first, ...others] = cases.filter(
       (each): each is CaseResult & { readonly aboveAsked: Estimate } => each.aboveAsked !== null,
     ),
     a = unit.replace(/^units/, '');
-  if (first === undefined) return '';
-  const least = others.reduce(
+  if (first === undefined) return NO_LINE;
+  const { aboveAsked, ...least } = others.reduce(
     (most, each) =>
       each.aboveAsked.mean / (each.asked ?? 1) < most.aboveAsked.mean / (most.asked ?? 1) ? each : most,
     first,
   );
-  return (
-    `Least in ${caseName(least)}: ${gain(least.aboveAsked, a)} than is asked there ` +
-    `(${howTogether(least.aboveAsked, level)}).`
-  );
+  return {
+    brief:
+      `Least in ${caseName(least)}: ${gainBetween(aboveAsked, a)} than is asked there ` +
+      `(${how(level, aboveAsked.n)}).`,
+    more: together(level),
+  };
 }
 
 /** What single cases would take, against what is built for all. */

@@ -1,66 +1,55 @@
 import { askedText } from '../../study/buffers/asked.js';
 import type { BufferResults } from '../../study/buffers/results.js';
-import { capital, count, exact, number } from '../../study/format.js';
+import { count, exact, number } from '../../study/format.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { WITH_THEM } from '../constraint.js';
 import { casesFirst } from './buffers-cases.js';
 import { figure, range } from './figures.js';
-import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences, whyText } from './first.js';
-import { dates, floor, placesText } from './places.js';
-import { weakestText } from './weakest.js';
+import {
+  about,
+  ends,
+  type FirstScreen,
+  gain,
+  gainBetween,
+  how,
+  INPUTS,
+  type Line,
+  sentences,
+  together,
+} from './first.js';
+import { datesOf, placesLine } from './places.js';
+import { stopsLine } from './stops.js';
+import { weakestLine } from './weakest.js';
 
 export function buffersFirst(results: BufferResults): FirstScreen {
   if (results.cases !== undefined) return casesFirst(results, results.cases);
-  const {
-      scenario,
-      answer,
-      chosen,
-      present,
-      gain: against,
-      goal,
-      zone,
-      more,
-      unit,
-      level,
-      search,
-      constraint,
-    } = results,
+  const { scenario, answer, chosen, present, goal, zone, search, constraint } = results,
     places = count(chosen.total, 'waiting place'),
     isTarget = goal.kind === 'target',
     toToday = comparedWith(results),
-    runs = answer.toSettle === null ? 'more' : `about ${exact(answer.toSettle)}`,
-    a = unit.replace(/^units/, '');
+    { brief, more } = placesLine(results, isTarget ? answer.verdict !== 'not settled' : toToday !== null);
   return {
-    question: asking(
-      scenario,
-      isTarget
-        ? `How few waiting places does “${scenario.name}” need for ${askedText(results)}?`
-        : `Where does “${scenario.name}” best put up to ${count(goal.places, 'waiting place')}?`,
-    ),
+    about: about(scenario),
+    question: isTarget
+      ? `How few waiting places does it need for ${askedText(results)}?`
+      : `Where does it best put up to ${count(goal.places, 'waiting place')}?`,
     answer: isTarget
       ? {
           found: `${places}.`,
           reached: search.fewer === null ? `${places} found; fewer may do.` : `${places}.`,
-          'not settled': `About ${places}; ${runs} runs would settle it.`,
+          'not settled': `About ${places}; ${runsText(results)} runs would settle it.`,
           'not reached': 'Not reached with the layouts tried.',
           'out of reach': 'Out of reach, however many places.',
         }[answer.verdict]
       : toToday === null
         ? `Not settled: ${places} may ship as much as today’s ${exact(present.total)}.`
         : `${places} ${toToday}.`,
-    sure:
-      `With them ${between(chosen.rate)} ${unit} (${howTogether(chosen.rate, level)}): ` +
-      `${gain(against.difference, a)} than today.` +
-      (more === null
-        ? ''
-        : ` ${capital(count(chosen.total + more.places, 'place'))} would bring ` +
-          `${gain(more.difference)} than ${exact(chosen.total)}` +
-          `${more.isSettled ? '' : `; ${runs} simulated builds would settle whether that matters`}.`),
-    why: constraint === null ? null : whyText(constraint, WITH_THEM),
-    toDo: placesText(results, isTarget || toToday !== null),
+    sure: sure(results),
+    stops: stopsLine(constraint, { of: WITH_THEM }),
+    toDo: { brief, more: sentences(more, ...cheapestOf(results)) },
+    when: datesOf(results),
+    rests: weakestLine(results.weakest, WITH_THEM),
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
-    whenAndCost: [...dates(results), ...floor(results), ...cheapestOf(results)],
-    rests: weakestText(results.weakest, undefined, ` ${WITH_THEM}`),
     besides: sentences(
       `${tried(results)} A difference below ${number(100 * zone)} % does not matter here.`,
       'Whether there is floor space is not known.',
@@ -70,6 +59,33 @@ export function buffersFirst(results: BufferResults): FirstScreen {
       title: 'The most that was found for each number of waiting places',
       more: 'The scale does not begin at 0.',
     },
+  };
+}
+
+const runsText = ({ answer: { toSettle } }: BufferResults): string =>
+  toSettle === null ? 'more' : `about ${exact(toSettle)}`;
+
+/** What they ship, against today, and what the whole budget would bring. */
+function sure(results: BufferResults): Line {
+  const { chosen, gain: against, goal, more, unit, level } = results,
+    a = unit.replace(/^units( a) working/, '$1').replace(/^units/, '');
+  const toToday = `They ship ${gainBetween(against.difference, a)} than today`,
+    rate = `With them ${ends(chosen.rate)} ${unit}`,
+    sureness = ` (${how(level, chosen.rate.n)}).`,
+    isTarget = goal.kind === 'target';
+  return {
+    brief: `${isTarget ? rate : toToday}${sureness}`,
+    more: sentences(
+      `${isTarget ? toToday : rate}.`,
+      more === null
+        ? ''
+        : `${count(chosen.total + more.places, 'place')} would bring ${gain(more.difference)} than ` +
+            exact(chosen.total) +
+            (more.isSettled
+              ? '.'
+              : `; ${runsText(results)} simulated builds would settle whether that matters.`),
+      together(level),
+    ),
   };
 }
 

@@ -9,19 +9,23 @@ import { byMeasure, type MeasureCompared } from '../compare.js';
 import { triedWith } from '../constraint.js';
 import { figure, range } from './figures.js';
 import {
-  asking,
-  between,
+  about,
+  ends,
   type FirstScreen,
-  gain,
-  howTogether,
+  gainBetween,
+  gainedText,
+  how,
   INPUTS,
+  type Line,
+  NO_LINE,
   roughly,
   sentences,
-  whyText,
+  together,
 } from './first.js';
-import { lastUnitText, planSays } from './last-unit.js';
-import { beginWith, withItsPrice } from './offer.js';
-import { weakestText } from './weakest.js';
+import { lastUnitLine } from './last-unit.js';
+import { beginWith, priceInFull, withItsPrice } from './offer.js';
+import { stopsLine } from './stops.js';
+import { weakestLine } from './weakest.js';
 
 export function compareFirst(results: CompareResults): FirstScreen {
   const { scenario, rateUnit, level, constraint } = results,
@@ -30,25 +34,43 @@ export function compareFirst(results: CompareResults): FirstScreen {
     a = ` ${each(rateUnit)}`;
   const best =
       main === undefined ? undefined : [...main.whatIfs].sort((x, y) => y.value.mean - x.value.mean)[0],
-    told = results.whatIfs.find(({ name }) => name === best?.whatIf);
+    told = results.whatIfs.find(({ name }) => name === best?.whatIf),
+    isBetter = best?.verdict.endsWith('better') === true,
+    of = isBetter ? 'with it' : `with “${best?.whatIf ?? ''}”`,
+    effect = told === undefined ? null : others(measures, told, { of, plannedEnd: results.plannedEnd });
   return {
-    question: asking(scenario, question(results)),
+    about: about(scenario),
+    question: question(results),
     answer: answer(results, main),
     sure:
       main === undefined
-        ? ''
-        : `Today it ships ${between(main.base)}${a}` +
-          (best === undefined ? '' : `; with “${best.whatIf}” ${between(best.value)}`) +
-          ` (${howTogether(main.base, level)}).`,
-    why: constraint === null ? null : whyText(constraint, triedWith(results) ?? ''),
+        ? NO_LINE
+        : {
+            brief:
+              (best === undefined
+                ? 'Today it ships '
+                : `The best ships ${ends(best.value)}${a}, today’s build `) +
+              `${ends(main.base)} (${how(level, main.base.n)}).`,
+            more: together(level),
+          },
+    stops: stopsLine(constraint, { of: triedWith(results) ?? '' }),
     toDo:
-      best === undefined || !best.verdict.endsWith('better')
-        ? 'Try other changes: none of these surely ships more.'
-        : `${capital(beginWith(`“${best.whatIf}”`, told?.offer))}: it ships the most, ` +
-          `${gain(best.difference, a)} than today.${otherGains(main, best.whatIf)}`,
+      best === undefined || !isBetter
+        ? { brief: 'Try other changes: none of these surely ships more.', more: '' }
+        : {
+            brief:
+              `${capital(beginWith(`“${best.whatIf}”`, told?.offer))}: ` +
+              `${gainedText(best.difference, a)} than today.`,
+            more: sentences(
+              `It ships the most, ${gainBetween(best.difference, a)}.`,
+              otherGains(main, best.whatIf),
+              priceInFull(told?.offer),
+              effect?.cost ?? '',
+            ),
+          },
+    when: effect?.when ?? NO_LINE,
+    rests: weakestLine(results.weakest, 'on today’s build'),
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
-    whenAndCost: others(measures, told, results.plannedEnd),
-    rests: weakestText(results.weakest, 'today’s build ships'),
     besides: sentences(ALLOWED, INPUTS),
     picture: {
       title: 'Each what-if against the scenario as it is',
@@ -57,12 +79,11 @@ export function compareFirst(results: CompareResults): FirstScreen {
   };
 }
 
-function question({ scenario, base: { askedPerDay: asked }, whatIfs, rateUnit }: CompareResults): string {
+function question({ base: { askedPerDay: asked }, whatIfs, rateUnit }: CompareResults): string {
   return asked === null
-    ? `Which of ${count(whatIfs.length, 'change')} to “${scenario.name}” ships more?`
-    : `Does a change bring “${scenario.name}” to ${exact(inUnit(asked, rateUnit))} ` +
-        `${eachWorking(rateUnit)}? ${capital(inWords(whatIfs.length))} ` +
-        `${whatIfs.length === 1 ? 'was' : 'were'} tried.`;
+    ? `Which of ${count(whatIfs.length, 'change')} ships more?`
+    : `Does ${whatIfs.length === 1 ? 'the' : 'a'} change bring it to ` +
+        `${exact(inUnit(asked, rateUnit))} ${eachWorking(rateUnit)}?`;
 }
 
 /** More would not be read at a glance. */
@@ -105,8 +126,8 @@ function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | u
   return judged.length === 1
     ? `No: ${most}, not ${goal}.`
     : shortest(
-        `No, none reaches ${goal} ${each(rateUnit)}. Nearest: ${name}, ${most}.`,
-        `No, none reaches ${goal} ${each(rateUnit)}. The nearest ships ${most}.`,
+        `No, none of ${all} reaches ${goal}. Nearest: ${name}, ${most}.`,
+        `No, none of ${all} reaches ${goal}. The nearest ships ${most}.`,
       );
 }
 
@@ -124,7 +145,7 @@ function otherGains(main: MeasureCompared | undefined, best: string): string {
       `${whatIf} ${figure(difference.mean < 0 ? negated(difference) : difference)} ` +
       (difference.mean < 0 ? 'less' : 'more'),
   );
-  return ` ${others.length === 1 ? 'The other' : 'The others'}: ${told.join(', ')}.`;
+  return `${others.length === 1 ? 'The other' : 'The others'}: ${told.join(', ')}.`;
 }
 
 /** Said of changes that nobody has looked at but the planner. */
@@ -133,16 +154,13 @@ export const ALLOWED = 'Whether codes and room allow the changes is not known he
 /** What the best does to the dates and the prices, against the scenario as it is. */
 export function others(
   measures: readonly MeasureCompared[],
-  best:
-    | {
-        readonly name: string;
-        readonly lastUnit: readonly DateQuantile[];
-        readonly offer?: Offer | undefined;
-      }
-    | undefined,
-  plannedEnd: string | null,
-): string[] {
-  if (best === undefined) return [];
+  best: {
+    readonly name: string;
+    readonly lastUnit: readonly DateQuantile[];
+    readonly offer?: Offer | undefined;
+  },
+  beside: { readonly of: string; readonly plannedEnd: string | null },
+): { readonly when: Line; readonly cost: string } {
   const of = (id: string) => {
     const measure = measures.find((each) => each.id === id),
       difference = measure?.whatIfs.find(({ whatIf }) => whatIf === best.name)?.difference;
@@ -150,22 +168,18 @@ export function others(
   };
   const end = of('last unit'),
     cost = of('cost'),
-    out = lastUnitText(best.lastUnit),
-    name = `“${best.name}”`;
-  return [
-    ...(end === null
-      ? []
-      : [
-          `With ${name} the last unit is out ${out === null ? '' : `${out}, `}` +
-            `${changeText(end, ['sooner', 'later'])}${planSays(plannedEnd, best.lastUnit)}.`,
-        ]),
-    ...(cost === null
-      ? []
-      : [
-          `A unit is then ${changeText(cost, ['cheaper', 'dearer'])}` +
-            `${withItsPrice(cost.difference, best.offer)}.`,
-        ]),
-  ];
+    { brief, more } = lastUnitLine(best.lastUnit, beside);
+  return {
+    when: {
+      brief,
+      more: sentences(more, end === null ? '' : `That is ${changeText(end, ['sooner', 'later'])}.`),
+    },
+    cost:
+      cost === null
+        ? ''
+        : `A unit is then ${changeText(cost, ['cheaper', 'dearer'])}` +
+          `${withItsPrice(cost.difference, best.offer)}.`,
+  };
 }
 
 /** `14 days sooner than today (13 to 16)`, or that neither is sure. */

@@ -7,9 +7,23 @@ import { each } from '../../study/planners-unit.js';
 import { boundsOf, type Estimate, negated } from '../../study/statistics/estimate.js';
 import { byMeasureOf, changesOf, isMixed, type MeasureByFactors, onlyTold, triedOn } from '../factors.js';
 import { ALLOWED, others, shortest } from './compare.js';
-import { asking, between, type FirstScreen, gain, howTogether, INPUTS, sentences, whyText } from './first.js';
+import {
+  about,
+  ends,
+  type FirstScreen,
+  gain,
+  gainBetween,
+  gainedText,
+  how,
+  INPUTS,
+  type Line,
+  NO_LINE,
+  sentences,
+  together,
+} from './first.js';
 import { beginWith } from './offer.js';
-import { weakestText } from './weakest.js';
+import { stopsLine } from './stops.js';
+import { weakestLine } from './weakest.js';
 
 export function factorsFirst(results: FactorsResults): FirstScreen {
   const { scenario, rateUnit, combinations, constraint } = results,
@@ -17,24 +31,28 @@ export function factorsFirst(results: FactorsResults): FirstScreen {
     [main] = measures,
     a = ` ${each(rateUnit)}`,
     { isBase = false, lastUnit = [] } = combinations[toldCombination(results)] ?? {},
-    told = { name: changesOf(results, toldCombination(results)), lastUnit };
-  return {
-    question: asking(scenario, question(results)),
-    answer: answer(results, a),
-    sure: main === undefined ? '' : sure(results, main, a),
-    why: constraint === null ? null : whyText(constraint, triedOn(results) ?? ''),
-    toDo: [bestText(results, main, a), togetherText(results, a), idleText(results)]
-      .filter((text) => text !== '')
-      .join(' '),
-    next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
-    whenAndCost: isBase
-      ? []
+    told = { name: changesOf(results, toldCombination(results)), lastUnit },
+    effect = isBase
+      ? null
       : others(
           measures.map((measure) => onlyTold(measure, results)),
           told,
-          results.plannedEnd,
+          { of: 'with it', plannedEnd: results.plannedEnd },
         ),
-    rests: weakestText(results.weakest, 'today’s build ships'),
+    { brief, more } = bestLine(results, main, a);
+  return {
+    about: about(scenario),
+    question: question(results),
+    answer: answer(results, a),
+    sure: main === undefined ? NO_LINE : sure(results, main, a),
+    stops: stopsLine(constraint, { of: triedOn(results) ?? '' }),
+    toDo: {
+      brief,
+      more: sentences(more, togetherText(results, a), idleText(results), effect?.cost ?? ''),
+    },
+    when: effect?.when ?? NO_LINE,
+    rests: weakestLine(results.weakest, 'on today’s build'),
+    next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
     besides: sentences(restsText(results), ALLOWED, INPUTS),
     picture: {
       title: 'What each does, averaged over the others, and two together',
@@ -50,12 +68,12 @@ const ANY_OF = new Intl.ListFormat('en-GB', { type: 'disjunction' });
 const MOST_WORDS = 25;
 
 /** With the names of what was tried, if these are short enough. */
-function question({ scenario, factors }: FactorsResults): string {
+function question({ factors }: FactorsResults): string {
   const names = factors.map(({ name }) => name),
-    named = `What changes most what “${scenario.name}” ships: ${ANY_OF.format(names)}?`;
+    named = `What changes most what it ships: ${ANY_OF.format(names)}?`;
   return named.split(/\s+/).length <= MOST_WORDS
     ? named
-    : `Which of ${inWords(factors.length)} things most changes what “${scenario.name}” ships?`;
+    : `Which of ${inWords(factors.length)} things most changes what it ships?`;
 }
 
 /**
@@ -76,28 +94,29 @@ function aloneToday({ combinations }: FactorsResults, { effect, difference }: Sh
 const othersOf = ({ factors }: FactorsResults): string =>
   factors.length === 2 ? 'the other' : `the other ${inWords(factors.length - 1)}`;
 
-/** The interval of what is seen most, what is shipped today, and with the combination that is told. */
-function sure(results: FactorsResults, main: MeasureByFactors, a: string): string {
+/** The interval of what is seen most; behind it what is shipped today and with the combination told. */
+function sure(results: FactorsResults, main: MeasureByFactors, a: string): Line {
   const { level, combinations, design } = results,
     [first] = rankingOf(results).seen,
     told = toldCombination(results),
     most = main.combinations[told],
-    alone = first === undefined ? null : aloneToday(results, first);
-  const positive = (each: Estimate): Estimate => (each.mean < 0 ? negated(each) : each),
-    onAverage = design.resolution === 'III' ? '' : `on average over the values of ${othersOf(results)}`;
-  const effect =
-    first === undefined
-      ? ''
-      : alone === null
-        ? `That is ${between(positive(first.difference))}${a}${onAverage === '' ? '' : `, ${onAverage}`}. `
-        : `That is ${between(positive(alone))}${a}, all else as today. `;
-  return (
-    `${effect}Today it ships ${between(main.base)}${a}` +
-    (most === undefined || combinations[told]?.isBase === true
-      ? ''
-      : `; with “${changesOf(results, told)}” ${between(most.value)}`) +
-    ` (${howTogether(main.base, level)}).`
-  );
+    alone = first === undefined ? null : aloneToday(results, first),
+    positive = (each: Estimate): Estimate => (each.mean < 0 ? negated(each) : each),
+    sureness = `(${how(level, main.base.n)})`;
+  const onAverage = design.resolution === 'III' ? '' : `, on average over the values of ${othersOf(results)}`,
+    today = `Today it ships ${ends(main.base)}${a}`,
+    with_ =
+      most === undefined || combinations[told]?.isBase === true
+        ? ''
+        : `; with “${changesOf(results, told)}” ${ends(most.value)}`;
+  if (first === undefined) return { brief: `${today}${with_} ${sureness}.`, more: together(level) };
+  return {
+    brief:
+      alone === null
+        ? `That is ${ends(positive(first.difference))}${a}${onAverage} ${sureness}.`
+        : `That is ${ends(positive(alone))}${a}, all else as today ${sureness}.`,
+    more: sentences(`${today}${with_}.`, together(level)),
+  };
 }
 
 /** The largest effect that is surely seen. */
@@ -110,7 +129,7 @@ function answer(results: FactorsResults, a: string): string {
       ? 'None by itself surely changes what it ships; two together do.'
       : 'None of them surely changes what it ships.';
   }
-  const told = gain(aloneToday(results, first) ?? first.difference, a).replace(/ \(.*\)$/, '');
+  const told = gainedText(aloneToday(results, first) ?? first.difference, a);
   const lead = leaders === 1 ? 'Most' : 'Largest seen',
     name = results.factors[first.effect.factors[0] ?? 0]?.name ?? '';
   return shortest(
@@ -121,26 +140,28 @@ function answer(results: FactorsResults, a: string): string {
 }
 
 /** What ships most, and whether that is sure; of several that may, the one with the fewest changes. */
-function bestText(results: FactorsResults, main: MeasureByFactors | undefined, a: string): string {
+function bestLine(results: FactorsResults, main: MeasureByFactors | undefined, a: string): Line {
   const { best, combinations } = results,
     c = toldCombination(results),
     combination = combinations[c],
     found = main?.combinations[c];
-  if (combination === undefined || found === undefined) return '';
+  if (combination === undefined || found === undefined) return NO_LINE;
   const behind = best.notBehind.length,
-    name = `“${changesOf(results, c)}”`;
+    begin = capital(beginWith(`“${changesOf(results, c)}”`, undefined));
   if (combination.isBase)
     return behind === 0
-      ? 'Keep today’s build: it ships the most, surely more than any other combination.'
-      : 'Keep today’s build: no combination surely ships more.';
-  const gained = `${gain(found.difference, a)} than today`;
-  const begin = capital(beginWith(name, undefined));
-  return best.nearest !== null
-    ? `${begin}: ${gained}. It has the fewest changes of those that may ship the most.`
-    : `${begin}: it ships the most, ${gained}` +
-        (behind === 0
-          ? ', surely more than any other combination.'
-          : `; ${behind === 1 ? 'one other' : count(behind, 'other')} may ship as much.`);
+      ? { brief: 'Keep today’s build: it ships the most.', more: 'Surely more than any other combination.' }
+      : { brief: 'Keep today’s build: no combination surely ships more.', more: '' };
+  return {
+    brief: `${begin}: ${gainedText(found.difference, a)} than today.`,
+    more:
+      `${capital(gainBetween(found.difference, a))}. ` +
+      (best.nearest !== null
+        ? 'It has the fewest changes of those that may ship the most.'
+        : behind === 0
+          ? 'It ships the most, surely more than any other combination.'
+          : `It ships the most; ${behind === 1 ? 'one other' : count(behind, 'other')} may ship as much.`),
+  };
 }
 
 function togetherText(results: FactorsResults, a: string): string {

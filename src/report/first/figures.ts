@@ -1,5 +1,5 @@
 import { bounds, exact, mean } from '../../study/format.js';
-import type { Estimate } from '../../study/statistics/estimate.js';
+import { boundsOf, type Estimate, mapped } from '../../study/statistics/estimate.js';
 
 /**
  * Decimals to the largest power of ten that is no more than two thirds of the half-width, so that no digit is
@@ -46,4 +46,22 @@ export function range(estimate: Estimate, scale = 1): string {
   if (decimals === null || low === null || high === null) return bounds(estimate, scale);
   const end = (value: number): string => rounded(value * scale, Math.min(MOST, decimals));
   return `${end(low)} to ${end(high)}`;
+}
+
+/** So much wider an interval may be told for a digit less. */
+const WIDER = 1.3;
+
+/**
+ * The interval with one digit less, its ends rounded outwards, where it is then not much wider: of 3.951 to
+ * 3.967 `3.95 to 3.97`; else as it is.
+ */
+export function roundRange(estimate: Estimate, scale = 1): string {
+  const decimals = (decimalsOf(estimate, scale) ?? NaN) - 1,
+    size = 10 ** -decimals,
+    { low, high } = boundsOf(mapped(estimate, (value) => value * scale));
+  const below = Math.floor(low / size + 1e-9) * size,
+    above = Math.ceil(high / size - 1e-9) * size;
+  return decimals < MOST && above - below <= WIDER * (high - low)
+    ? `${rounded(below, decimals)} to ${rounded(above, decimals)}`
+    : range(estimate, scale);
 }

@@ -1,46 +1,73 @@
 import type { Basis } from '../../scenario/types/scenario.js';
-import type { ConstraintResult, Tried } from '../../study/constraint/results.js';
-import { calledThing, helps } from '../../study/constraint/sentence.js';
-import { capital, count, exact, intervalName, mean, number, uncapital } from '../../study/format.js';
+import { count, exact, intervalName, mean, number } from '../../study/format.js';
+import { SHORTFALL_ALLOWED } from '../../study/held/shortfall.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { boundsOf, isSame, negated } from '../../study/statistics/estimate.js';
 import type { Proportion } from '../../study/statistics/proportion.js';
-import { eachShift } from '../constraint.js';
-import { figure, range } from './figures.js';
+import { figure, range, roundRange } from './figures.js';
+
+/** One of the answers of a first screen; '' for nothing. */
+export interface Line {
+  /** Read at a glance, and true by itself: a line or two. */
+  readonly brief: string;
+  /** What is told behind it. */
+  readonly more: string;
+}
 
 /** What a reader of two minutes is told, from the top down: each line complete in itself. */
 export interface FirstScreen {
+  /** The scenario, and what it notes of itself. */
+  readonly about: string;
   /** As the planner would ask it. */
   readonly question: string;
   /** At most twelve words. */
   readonly answer: string;
   /** How sure that is, in words. */
-  readonly sure: string;
-  /** What stops it; null where no study looked. */
-  readonly why: string | null;
-  /** What to do about it and what that gains; '' where that is for the next command to find out. */
-  readonly toDo: string;
+  readonly sure: Line;
+  readonly stops: Line;
+  /** What to do about it, what that gains and costs. */
+  readonly toDo: Line;
+  /** When the last unit is out. */
+  readonly when: Line;
+  /** The weakest that it rests on. */
+  readonly rests: Line;
   /** The command that would find out more, and what. */
   readonly next: { readonly what: string; readonly command: string };
-  /** Dates and money, a sentence each. */
-  readonly whenAndCost: readonly string[];
-  /** The weakest that it rests on. */
-  readonly rests: string;
   /** What else has to be known of it, in small print. */
   readonly besides: string;
   /** What the picture on the first screen shows, and what else has to be said of it; '' for nothing. */
   readonly picture: { readonly title: string; readonly more: string };
 }
 
-/** `between 3.4 and 3.5`, or that there is no interval. */
-export function between(estimate: Estimate, scale = 1): string {
+/** The answers that stand on every first screen under the same names, in the same order. */
+export const LINES = [
+  ['sure', 'How sure'],
+  ['stops', 'What stops it'],
+  ['toDo', 'What to do'],
+  ['when', 'By when'],
+  ['rests', 'Weakest guess'],
+] as const;
+
+/** Those of them that say something, with their names. */
+export const linesOf = (first: FirstScreen): (Line & { readonly key: string; readonly name: string })[] =>
+  LINES.map(([key, name]) => ({ ...first[key], key, name })).filter(({ brief }) => brief !== '');
+
+export const NO_LINE: Line = { brief: '', more: '' };
+
+/** One after the other; those that say nothing are left out. */
+export const sentences = (...all: readonly string[]): string => all.filter((each) => each !== '').join(' ');
+
+export const whole = ({ brief, more }: Line): string => sentences(brief, more);
+
+/** `3.4 to 3.5`, or that there is no interval. */
+export function ends(estimate: Estimate, scale = 1): string {
   const { low, high, needs } = estimate;
   if (isSame(estimate)) return `${mean(estimate, scale)} in every build`;
   if (needs !== undefined)
     return `about ${mean(estimate, scale)}, from too few builds to say how far chance moves that`;
   return low === null || high === null
     ? 'how far chance moves that is not known'
-    : `between ${range(estimate, scale).replace(' to ', ' and ')}`;
+    : roundRange(estimate, scale);
 }
 
 /** The mean with the fewest digits that are still within its interval and are not another number. */
@@ -53,16 +80,26 @@ export function roughly(estimate: Estimate, other: number | null = null): string
   return mean(estimate);
 }
 
+/** `95 % sure`. */
+export const surely = (level: number): string => `${intervalName(level).replace(' CI', '')} sure`;
+
 /** `95 % sure, 100 simulated builds`. */
-export const how = ({ level, n }: Estimate): string =>
-  `${intervalName(level).replace(' CI', '')} sure, ${count(n, 'simulated build')}`;
+export const how = (level: number, n: number): string => `${surely(level)}, ${count(n, 'simulated build')}`;
 
 /** The same where intervals are wider, so that all that is told holds with `level`. */
-export const howTogether = ({ n }: Estimate, level: number): string =>
-  `${number(level * 100)} % sure that all figures here hold, ${count(n, 'simulated build')}`;
+export const together = (level: number): string =>
+  `The ${number(100 * level)} % are for all of these figures together.`;
 
-/** `none of 30 builds ships`, `all 30 builds ship`. */
-export function shipIt({ count: some, n: all }: Pick<Proportion, 'count' | 'n'>, what = 'build'): string {
+/** How far what is shipped may fall short of what is asked and still count as that. */
+const ALLOWED = `${number(100 * SHORTFALL_ALLOWED)} %`;
+export const WITHIN = `to within ${ALLOWED}`;
+export const COUNTS = `What is up to ${ALLOWED} less than asked counts as that.`;
+
+/** `none of 30 simulated builds ships`, `all 30 simulated builds ship`. */
+export function shipIt(
+  { count: some, n: all }: Pick<Proportion, 'count' | 'n'>,
+  what = 'simulated build',
+): string {
   const builds = count(all, what);
   if (some === all) return all === 1 ? 'the one build ships' : `all ${builds} ship`;
   return some === 0
@@ -83,48 +120,25 @@ export function gain(difference: Estimate, each = ''): string {
   return `between ${less}${each} less and ${more} more`;
 }
 
+/** Its interval alone: `between 0.24 and 0.36 a day more`. */
+export function gainBetween(difference: Estimate, each = ''): string {
+  const told = gain(difference, each),
+    [, side = '', bounds] = /(less|more) \(([-\d.,]+ to [-\d.,]+)\)$/.exec(told) ?? [];
+  return bounds === undefined ? told : `between ${bounds.replace(' to ', ' and ')}${each} ${side}`;
+}
+
+/** The same without its interval; what lies on both sides of 0 keeps both. */
+export const gainedText = (difference: Estimate, each = ''): string =>
+  gain(difference, each).replace(/ \([^()]*\)$/, '');
+
 const DAY = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
 
 /** `27 April 2028` of an ISO date. */
 export const dateText = (iso: string): string => DAY.format(Date.parse(iso));
 
-/**
- * What stops it: what was tried of it, and what came next; else why it is not known.
- * @param when of which build that is told: `with “more painters”`
- */
-export function whyText(found: ConstraintResult, when = ''): string {
-  const { culprit, sentence } = found;
-  if (culprit === null)
-    return capital(
-      when === ''
-        ? eachShift(sentence, found)
-        : `${when.replace(/,$/, '')}: ${uncapital(eachShift(sentence, found))}`,
-    );
-  return (
-    `${capital(`${when === '' ? '' : `${when} it is `}${calledThing(culprit.thing)}`)}: ` +
-    `${eachShift(culprit.what, found)} brings ` +
-    `${figure(culprit.gain)} a day (${range(culprit.gain)}).${nextBest(found)}`
-  );
-}
-
-/** The best of what else was tried, and whether that brings less, as much or more by its mean. */
-function nextBest(found: ConstraintResult): string {
-  const { culprit, tried, zone } = found,
-    others = tried.filter(({ what }) => what !== culprit?.what),
-    [best] = others.filter((each) => helps(each, zone)).sort((a, b) => b.gain.mean - a.gain.mean);
-  if (others.length === 0) return '';
-  if (best === undefined)
-    return others.length === 1
-      ? ' The other thing tried brings too little to matter.'
-      : ` None of the ${exact(others.length)} other things tried brings enough to matter.`;
-  const ahead = best.gain.mean - (culprit?.gain.mean ?? 0),
-    how =
-      ahead > zone ? 'More still' : ahead >= -zone ? 'As much' : `Next best of ${exact(tried.length)} tried`;
-  return ` ${how}: ${toldOf(best, found)}.`;
-}
-
-const toldOf = (tried: Tried, found: ConstraintResult): string =>
-  `${eachShift(tried.what, found)}, ${figure(tried.gain)} (${range(tried.gain)})`;
+/** `27 April` behind a date of the same year. */
+export const dateBehind = (iso: string, before: string): string =>
+  iso.slice(0, 4) === before.slice(0, 4) ? dateText(iso).slice(0, -5) : dateText(iso);
 
 /** What is known of where values come from; guesses first. */
 export function restsOn(said: readonly { readonly basis: Basis; readonly words: string }[]): string {
@@ -136,24 +150,14 @@ export function restsOn(said: readonly { readonly basis: Basis; readonly words: 
         `${guesses === 1 ? 'is a guess' : 'are guesses'}.`;
 }
 
-/** The question, and what the scenario notes of itself. */
-export const asking = (scenario: { readonly note: string | null }, question: string): string =>
-  sentences(question, noted(scenario));
-
 /** Longest first sentence of a note that the first screen has room for. */
 const LONGEST_NOTE = 80;
 
-/**
- * `The scenario notes: “Invented data.”`, the first sentence of its note; '' where that is none or too
- * long.
- */
-function noted({ note }: { readonly note: string | null }): string {
+/** `Rescue tender. “Invented data.”`: its name, and the first sentence of its note if it is short enough. */
+export function about({ name, note }: { readonly name: string; readonly note: string | null }): string {
   const first = /^.*?[.!](?=\s|$)/s.exec(note?.trim() ?? '')?.[0] ?? note?.trim() ?? '';
-  return first === '' || first.length > LONGEST_NOTE ? '' : `The scenario notes: “${first}”`;
+  return first === '' || first.length > LONGEST_NOTE ? name : `${name}. “${first}”`;
 }
-
-/** One after the other; those that say nothing are left out. */
-export const sentences = (...all: readonly string[]): string => all.filter((each) => each !== '').join(' ');
 
 /**
  * Said on every first screen: chance is in the intervals, mistakes are not; and pages of one scenario stand

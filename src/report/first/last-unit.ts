@@ -1,30 +1,58 @@
 import type { DateQuantile } from '../../study/programme/dates.js';
-import { dateText } from './first.js';
+import { dateBehind, dateText, type Line, NO_LINE, sentences } from './first.js';
 
-/**
- * By when, with a chance of one half and of four in five: `by 27 April 2028 at even odds, by 1 May 2028 at
- * four in five`; null where no date is known.
- */
+const EVEN = 'at even odds',
+  MOST = 'four times in five';
+
+/** The days by which it is out at even odds and four times in five; null where one is not known. */
+const daysOf = (dates: readonly DateQuantile[]): (string | null)[] =>
+  [0.5, 0.8].map((share) => dates.find(({ p }) => p === share)?.date ?? null);
+
+/** The surer of the two days with its odds: `1 May 2028, four times in five`; null where none is known. */
 export function lastUnitText(dates: readonly DateQuantile[]): string | null {
-  const [half, most] = [0.5, 0.8].map((share) => dates.find(({ p }) => p === share)?.date ?? null);
+  const [half, most] = daysOf(dates);
   if (half == null) return null;
-  return (
-    `by ${dateText(half)} at ${half === most ? 'four in five' : 'even odds'}` +
-    (most == null || half === most ? '' : `, by ${dateText(most)} at four in five`)
-  );
+  return most == null ? `${dateText(half)}, ${EVEN}` : `${dateText(most)}, ${MOST}`;
 }
 
-/** `; planned: 15 April 2028, kept at four in five`; '' where nothing is planned. */
-export function planSays(plannedEnd: string | null, dates: readonly DateQuantile[]): string {
-  if (plannedEnd === null) return '';
-  const [half, most] = [0.5, 0.8].map((share) => dates.find(({ p }) => p === share)?.date ?? null),
-    isKept = (date: string | null | undefined): boolean => (date ?? '9') <= plannedEnd;
-  const kept = isKept(most)
-    ? ', kept at four in five'
-    : isKept(half)
-      ? ', kept at even odds'
-      : half == null
+interface Beside {
+  /** Of which build it is told: `at 3.4 a day`. */
+  readonly of?: string;
+  readonly plannedEnd: string | null;
+  /** Of the build as it is, where another one is told. */
+  readonly today?: readonly DateQuantile[];
+}
+
+/** By when the last unit is out, and by when it should be; nothing where no date is known. */
+export function lastUnitLine(
+  dates: readonly DateQuantile[],
+  { of = '', plannedEnd, today = [] }: Beside,
+): Line {
+  const [half, most] = daysOf(dates),
+    out = lastUnitText(dates),
+    now = lastUnitText(today);
+  if (half == null || out === null) return NO_LINE;
+  const odds = most == null ? EVEN : MOST,
+    planned = plannedEnd === null ? '' : `; planned ${dateBehind(plannedEnd, most ?? half)}`;
+  return {
+    brief: `${sentences('Last unit by', dateText(most ?? half), of)}, ${odds}${planned}.`,
+    more: sentences(
+      most == null
         ? ''
-        : ', more likely missed';
-  return `; planned: ${dateText(plannedEnd)}${kept}`;
+        : half === most
+          ? 'That day is also the one at even odds.'
+          : `${sentences('By', dateText(half), of)}, ${EVEN}.`,
+      now === null ? '' : now === out ? 'Today it is the same.' : `Today: by ${now}.`,
+      keptText(plannedEnd, dates),
+    ),
+  };
+}
+
+/** Whether the planned day is kept, by the days themselves; '' where nothing is planned. */
+function keptText(plannedEnd: string | null, dates: readonly DateQuantile[]): string {
+  if (plannedEnd === null) return '';
+  const [half, most] = daysOf(dates),
+    isKept = (date: string | null | undefined): boolean => (date ?? '9') <= plannedEnd;
+  if (isKept(most)) return `So the plan is kept, ${MOST}.`;
+  return isKept(half) ? `So the plan is kept ${EVEN}.` : 'So the plan is more likely missed.';
 }

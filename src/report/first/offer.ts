@@ -21,9 +21,24 @@ export function priceText(offer: Offer | null | undefined): string {
 
 const NOT_GIVEN = 'price not given';
 
-/** What to do first, and its price: `begin with one place more at booth (410,000 EUR)`. */
+/** What to do first, and its price: `begin with one place more at booth, for 410,000 EUR`. */
 export const beginWith = (what: string, offer: Offer | null | undefined): string =>
-  `begin with ${what} (${priceText(offer)})`;
+  `begin with ${what}${forPrice(offer)}`;
+
+/** `, for 410,000 EUR`, or that the price is not given; and what it needs besides. */
+function forPrice(offer: Offer | null | undefined): string {
+  const needs = (offer?.needs ?? []).map((name) => `“${name}”`).join(' and ');
+  return (
+    (offer?.price == null ? ` (${NOT_GIVEN})` : `, for ${exact(offer.price)} ${offer.currency}`) +
+    (needs === '' ? '' : `, not without ${needs}`)
+  );
+}
+
+/** `Price: 410,000 EUR, 854 a unit.`; nothing where no more is known of it than `forPrice` says. */
+export function priceInFull(offer: Offer | null | undefined): string {
+  const text = priceText(offer);
+  return text.includes(', ') ? `Price: ${text}.` : '';
+}
 
 /** A figure of cost is without what the change itself costs: what is left with that shared out, if known. */
 export function withItsPrice(change: Estimate, offer?: Offer | null): string {

@@ -1,28 +1,45 @@
 import type { BufferResults } from '../../study/buffers/results.js';
 import { exact, number } from '../../study/format.js';
-import { lastUnitText, planSays } from './last-unit.js';
+import { type Line, sentences } from './first.js';
+import { lastUnitLine } from './last-unit.js';
 
-/** What to do: the places of each spot, and that parts of it were not tried. */
-export const placesText = ({ spots }: BufferResults, isSettled: boolean): string =>
-  `${isSettled ? 'Have' : 'Try more builds; if they settle it, have'} waiting places at ` +
-  `${spots.map(({ name, chosen, present }) => `${name} ${chosen} (today ${present})`).join(', ')}. ` +
-  'Do all of it or none: parts of it were not tried.';
+/** More would not be read on a first screen; the table of places has them all. */
+const MOST_SPOTS = 4;
 
-/** When the last unit is out with the layout chosen; nothing without a quantity. */
-export function dates({ lastUnit: { chosen, present }, plannedEnd }: BufferResults): string[] {
-  const [out, today] = [chosen, present].map(lastUnitText);
-  if (out == null) return [];
-  const asToday = today == null ? '' : today === out ? ', as today' : `; today ${today}`;
-  return [`Last unit out ${out}${asToday}${planSays(plannedEnd, chosen)}.`];
+/** What to do: the places of each spot, those that change most first, with what the floor for them costs. */
+export function placesLine(results: BufferResults, isSettled: boolean): Line {
+  const { spots, chosen, present, currency } = results,
+    changed = spots
+      .filter((spot) => spot.chosen !== spot.present)
+      .sort((a, b) => Math.abs(b.chosen - b.present) - Math.abs(a.chosen - a.present)),
+    told = changed
+      .slice(0, MOST_SPOTS)
+      .map(
+        (spot, i) => `${spot.name} ${exact(spot.chosen)} (${i === 0 ? 'today ' : ''}${exact(spot.present)})`,
+      ),
+    left = changed.length - told.length,
+    isPriced = chosen.costPerDay !== null && present.costPerDay !== null;
+  if (changed.length === 0)
+    return { brief: 'Leave the waiting places as they are today.', more: floorText(results) };
+  return {
+    brief: sentences(
+      isSettled ? 'Have waiting places:' : 'Simulate more builds. If they settle it:',
+      `${told.join(', ')}${left === 0 ? '' : `, and ${exact(left)} more`}.`,
+      isPriced
+        ? `Floor: ${number(chosen.costPerDay)} ${currency ?? ''} a day, today ` +
+            `${number(present.costPerDay)}.`
+        : '',
+    ),
+    more: sentences('Do all of it or none: parts of it were not tried.', floorText(results)),
+  };
 }
 
-/** What the floor for the waiting places costs a day. */
-export function floor({ chosen, present, currency }: BufferResults): string[] {
-  if (chosen.costPerDay === null || present.costPerDay === null)
-    return ['The scenario gives a waiting place no price.'];
-  return [
-    `Floor for the ${exact(chosen.total)} costs ${number(chosen.costPerDay)} ${currency ?? ''} a day, ` +
-      `${number(present.costPerDay)} for today’s ${exact(present.total)}; what the move costs is not known ` +
-      'here.',
-  ];
-}
+/** By when with the layout chosen, and today. */
+export const datesOf = ({ lastUnit: { chosen, present }, plannedEnd }: BufferResults): Line =>
+  lastUnitLine(chosen, { of: 'with them', plannedEnd, today: present });
+
+/** What is not known of the floor. */
+const floorText = ({ chosen, present }: BufferResults): string =>
+  chosen.costPerDay === null || present.costPerDay === null
+    ? 'The scenario gives a waiting place no price.'
+    : 'What the move costs is not known here.';

@@ -1,78 +1,91 @@
-import { exact } from '../../study/format.js';
+import { capital, exact } from '../../study/format.js';
 import { each, inUnit, rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
 import { onEveryShift } from '../constraint.js';
-import { asking, type FirstScreen, INPUTS, sentences, shipIt, whyText } from './first.js';
-import { lastUnitText, planSays } from './last-unit.js';
-import { beginWith, whatItTakes } from './offer.js';
-import { weakestText } from './weakest.js';
+import {
+  about,
+  COUNTS,
+  type FirstScreen,
+  INPUTS,
+  type Line,
+  NO_LINE,
+  sentences,
+  shipIt,
+  WITHIN,
+} from './first.js';
+import { lastUnitLine } from './last-unit.js';
+import { beginWith, priceInFull, whatItTakes } from './offer.js';
+import { stopsLine } from './stops.js';
+import { weakestLine } from './weakest.js';
 
 export function rateFirst(results: RateResults): FirstScreen {
-  const { scenario, answer, points, rateUnit, plannedPerDay, constraint, ramp, weakest } = results,
-    { highestPerDay, spread } = answer,
-    a = each(rateUnit),
+  const { scenario, answer, rateUnit, plannedPerDay, constraint, weakest, lastUnit, plannedEnd } = results,
+    { highestPerDay } = answer,
     isAbove = highestPerDay === null || plannedPerDay > highestPerDay,
     planned = exact(inUnit(plannedPerDay, rateUnit)),
     culprit = constraint?.culprit,
-    best = points.find(({ perDay }) => perDay === highestPerDay);
+    plan = isAbove && highestPerDay !== null ? `plan for ${rateText(highestPerDay, rateUnit)}` : '',
+    more =
+      culprit == null
+        ? ''
+        : `${isAbove ? '' : 'to ship more '}${beginWith(onEveryShift(culprit.what), culprit.offer)}`,
+    tried = constraint === null ? '' : `at ${rateText(constraint.perDay, rateUnit)}`,
+    out =
+      highestPerDay === null
+        ? NO_LINE
+        : lastUnitLine(lastUnit, { of: `at ${rateText(highestPerDay, rateUnit)}`, plannedEnd });
   return {
-    question: asking(scenario, `What rate can “${scenario.name}” promise? The plan says ${planned} ${a}.`),
+    about: about(scenario),
+    question: `What rate can it promise? The plan says ${planned} ${each(rateUnit)}.`,
     answer:
       highestPerDay === null
         ? 'None of the rates tried holds.'
         : `Promise ${rateText(highestPerDay, rateUnit)}${isAbove ? `, not ${planned}` : ''}.`,
-    sure:
-      (best === undefined
-        ? ''
-        : `At that rate ${shipIt(best.keptUp, 'simulated build')} what is asked, to within 2 %. `) +
-      (spread.low === spread.high
-        ? `${tenths(spread.share)} such studies would name the same rate.`
-        : `${tenths(spread.share)} such studies would name ${rates(spread.low)} to ` +
-          `${rates(spread.high)} ${a}.`),
-    why:
-      constraint === null
-        ? null
-        : whyText(constraint, `above that, tried at ${rateText(constraint.perDay, rateUnit)},`),
-    toDo: sentences(
-      isAbove && highestPerDay !== null ? `Plan for ${rateText(highestPerDay, rateUnit)}.` : '',
-      culprit == null ? '' : `To ship more, ${beginWith(onEveryShift(culprit.what), culprit.offer)}.`,
-    ),
+    sure: sure(results),
+    stops: stopsLine(constraint, { of: 'above that', at: `tried ${tried}` }),
+    toDo: {
+      brief: `${capital([plan, more].filter((each) => each !== '').join(', or ') || NOTHING)}.`,
+      more: sentences(priceInFull(culprit?.offer), 'This study does not look at what a unit costs.'),
+    },
+    when: ramped(out, results),
+    rests: weakestLine(weakest, tried),
     next: isAbove
       ? (whatItTakes(scenario.file, constraint?.tried) ?? {
           what: 'What would raise it',
           command: `rateproof reliefs ${scenario.file}`,
         })
       : { what: 'Whether fewer waiting spaces would do', command: `rateproof buffers ${scenario.file}` },
-    whenAndCost: [
-      ...dates(results),
-      ...(ramp.outcome === 'from the start' || ramp.outcome === 'no ramp' ? [] : [ramp.sentence]),
-      'This study does not look at what a unit costs.',
-    ],
-    rests: weakestText(
-      weakest,
-      undefined,
-      constraint === null ? undefined : ` at ${rateText(constraint.perDay, rateUnit)}`,
-    ),
     besides: INPUTS,
     picture: {
       title: 'What is shipped at each rate that was tried',
       more: 'On the dashed line as many are shipped as are asked.',
     },
   };
-
-  function rates(perDay: number | null): string {
-    return perDay === null ? 'none' : exact(inUnit(perDay, rateUnit));
-  }
 }
 
-function dates({ answer: { highestPerDay }, lastUnit, plannedEnd, rateUnit }: RateResults): string[] {
-  const out = lastUnitText(lastUnit);
-  return highestPerDay === null || out === null
-    ? []
-    : [
-        `At ${rateText(highestPerDay, rateUnit)} the last unit is out ` +
-          `${out}${planSays(plannedEnd, lastUnit)}.`,
-      ];
+const NOTHING = 'nothing has to be changed';
+
+/** With the week from which on the rate may be asked, where that is not from the start. */
+function ramped({ brief, more }: Line, { ramp: { outcome, sentence } }: RateResults): Line {
+  const ramp = outcome === 'from the start' || outcome === 'no ramp' ? '' : sentence;
+  return brief === '' ? { brief: ramp, more: '' } : { brief, more: sentences(more, ramp) };
 }
 
-const tenths = (share: number): string => `${exact(Math.round(10 * share))} of 10`;
+/** How many builds ship the rate, and whether another study would name it. */
+function sure({ answer: { highestPerDay, spread }, points, rateUnit }: RateResults): Line {
+  const best = points.find(({ perDay }) => perDay === highestPerDay),
+    rate = (perDay: number | null): string => (perDay === null ? 'none' : exact(inUnit(perDay, rateUnit))),
+    again =
+      spread.low === spread.high
+        ? 'the same'
+        : `${rate(spread.low)} to ${rate(spread.high)} ${each(rateUnit)}`;
+  return {
+    brief: sentences(
+      best === undefined || highestPerDay === null ? '' : `${capital(shipIt(best.keptUp))} it, ${WITHIN}.`,
+      `A repeat would say ${again} ${tenths(spread.share)}.`,
+    ),
+    more: `${COUNTS} No study was repeated: that is an estimate, by drawing again from the builds run.`,
+  };
+}
+
+const tenths = (share: number): string => `${exact(Math.round(10 * share))} times in 10`;

@@ -1,25 +1,38 @@
 import { calledThing } from '../../study/constraint/sentence.js';
-import { capital, exact, number } from '../../study/format.js';
+import { capital, count, exact, number } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import { triedIn } from '../../study/reliefs/sentence.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { onEveryShift } from '../constraint.js';
 import { figure, range } from './figures.js';
-import { asking, between, type FirstScreen, gain, howTogether, INPUTS } from './first.js';
-import { lastUnitText, planSays } from './last-unit.js';
-import { beginWith, leastForMoney, priceText, whatItTakes, withItsPrice } from './offer.js';
+import {
+  about,
+  ends,
+  type FirstScreen,
+  gain,
+  gainBetween,
+  gainedText,
+  how,
+  INPUTS,
+  type Line,
+  NO_LINE,
+  sentences,
+  together,
+} from './first.js';
+import { lastUnitLine } from './last-unit.js';
+import { beginWith, leastForMoney, priceInFull, priceText, whatItTakes, withItsPrice } from './offer.js';
+import { guessLine } from './weakest.js';
 
 type Relief = ReliefsResults['reliefs'][number];
 
 export function reliefsFirst(results: ReliefsResults): FirstScreen {
-  const { scenario, base, reliefs, best, rate, rateUnit, level } = results,
+  const { scenario, base, reliefs, rate, rateUnit, level } = results,
     a = ` ${each(rateUnit)}`,
     asked = rate.asked,
-    [first, ...rest] = reliefs.filter(({ gain: { low } }) => low !== null && low > 0),
-    next = rest.slice(0, 2),
-    isAlone = best?.named === 1 && best.others === 0,
-    cheapest = leastForMoney(results);
+    gaining = reliefs.filter(({ gain: { low } }) => low !== null && low > 0),
+    [first] = gaining,
+    advised = leastForMoney(results) ?? first;
   const none =
     asked !== null &&
     reliefs.every(
@@ -27,55 +40,69 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
         high !== null && base.throughput.high !== null && base.throughput.high + high < asked,
     );
   return {
-    question: asking(
-      scenario,
+    about: about(scenario),
+    question:
       asked === null
-        ? `What brings more units to “${scenario.name}”?`
-        : `What brings “${scenario.name}” to ${exact(asked)} ${eachWorking(rateUnit)}?`,
-    ),
+        ? 'What brings more units?'
+        : `What brings it to ${exact(asked)} ${eachWorking(rateUnit)}?`,
     answer:
       first === undefined
         ? 'Nothing that was tried surely brings more.'
         : none
           ? `No single change reaches ${exact(asked)}.`
           : `${capital(onEveryShift(first.text))}: ${figure(first.gain)}${a} more.`,
-    sure:
-      `Today it ships ${between(base.throughput)}${a} (${howTogether(base.throughput, level)})` +
-      (none && first !== undefined ? `; with the best single change no more than ${most(results)}.` : '.'),
-    why: first === undefined ? null : why(results),
+    sure: {
+      brief:
+        `${none && first !== undefined ? 'Today' : 'Today it ships'} ${ends(base.throughput)}${a}` +
+        (none && first !== undefined ? `, with the best change at most ${most(results)}` : '') +
+        ` (${how(level, base.throughput.n)}).`,
+      more: together(level),
+    },
+    stops: stops(results),
     toDo:
-      first === undefined
-        ? 'Try two changes together.'
-        : cheapest !== undefined && cheapest !== first
-          ? cheapestFirst(cheapest, first)
-          : `${capital(beginWith(onEveryShift(first.text), first.offer))}: ${gain(first.gain, a)}` +
-            `${isAlone ? '' : '; others may bring as much'}.` +
-            next
-              .map(({ text, gain: more }) => ` Or ${onEveryShift(text)}: ${figure(more)} (${range(more)}).`)
-              .join('') +
-            (next.length === 0 ? '' : ' Each was tried alone: do not add them up.'),
+      advised === undefined || first === undefined
+        ? { brief: 'Try two changes together.', more: costs(results, undefined) }
+        : toDo(results, advised, gaining),
+    when: dates(results, advised),
+    rests: weakest(results),
     next: whatItTakes(scenario.file, reliefs, rate.set ?? undefined) ?? {
       what: 'Two of them together',
       command: `rateproof compare ${scenario.file} WHAT-IFS.yaml`,
     },
-    whenAndCost: [...dates(results, first), ...costs(results, first)],
-    rests: weakest(results),
     besides: INPUTS,
     picture: {
       title: 'What each change brings by itself',
       more: 'Units a working day; right of 0 it ships more.',
     },
   };
+}
 
-  /** What brings most for its price, and what brings most. */
-  function cheapestFirst(least: Relief, most: Relief): string {
-    return [
-      `${capital(beginWith(onEveryShift(least.text), least.offer))}: ${gain(least.gain, a)}, the most for `,
-      `the money. The largest gain: ${onEveryShift(most.text)} (${priceText(most.offer)}), `,
-      `${gain(most.gain, a)}${isAlone ? '' : '; others may bring as much'}. `,
-      'Each was tried alone: do not add them up.',
-    ].join('');
-  }
+/** What to begin with, and what else there is; the largest gain where that is another one. */
+function toDo(results: ReliefsResults, advised: Relief, [first, ...rest]: readonly Relief[]): Line {
+  const { best, rateUnit } = results,
+    a = ` ${each(rateUnit)}`,
+    isAlone = best?.named === 1 && best.others === 0,
+    isLeast = leastForMoney(results) !== undefined && advised !== first,
+    next = isLeast ? [] : rest.slice(0, 2);
+  const brief =
+    `${capital(beginWith(onEveryShift(advised.text), advised.offer))}: ${gainedText(advised.gain, a)}` +
+    `${isLeast ? ', the most for the money' : ''}.`;
+  const largest =
+    !isLeast || first === undefined
+      ? ''
+      : `The largest gain: ${onEveryShift(first.text)} (${priceText(first.offer)}), ${gain(first.gain, a)}` +
+        `${isAlone ? '' : '; others may bring as much'}.`;
+  return {
+    brief,
+    more: sentences(
+      `${capital(gainBetween(advised.gain, a))}${isLeast || isAlone ? '' : '; others may bring as much'}.`,
+      priceInFull(advised.offer),
+      largest,
+      ...next.map(({ text, gain: more }) => `Or ${onEveryShift(text)}: ${figure(more)} (${range(more)}).`),
+      largest === '' && next.length === 0 ? '' : 'Each was tried alone: do not add them up.',
+      costs(results, advised),
+    ),
+  };
 }
 
 /** What even the best of them does not surely exceed: both bounds hold together. */
@@ -89,53 +116,61 @@ const MOST_NAMED = 3;
 const ANY_OF = new Intl.ListFormat('en-GB', { type: 'disjunction' });
 
 /** Of the one that is told apart from all others, or of a few that are not told apart from each other. */
-function why(results: ReliefsResults): string | null {
+function stops(results: ReliefsResults): Line {
   const { reliefs, best } = results;
-  if (best === null || best.others > 0 || best.named > MOST_NAMED) return null;
-  const told = reliefs.slice(0, best.named),
-    looked = `of ${exact(triedIn(results))} changes looked at`,
+  if (best === null) return NO_LINE;
+  const looked = `(${count(triedIn(results), 'change')} looked at)`,
+    told = reliefs.slice(0, best.named),
     things = ANY_OF.format([...new Set(told.map(({ of }) => calledThing(of)))]);
+  if (best.others > 0 || best.named > MOST_NAMED)
+    return { brief: `Not settled: several changes may bring the most ${looked}.`, more: '' };
   return told.length === 1
-    ? `${capital(things)}: ${looked}, ${onEveryShift(told[0]?.text ?? '')} brings the most.`
-    : `${capital(things)}: ${looked}, theirs bring the most; which of them is not settled.`;
+    ? {
+        brief: `${capital(things)} ${looked}.`,
+        more: `${capital(onEveryShift(told[0]?.text ?? ''))} brings the most.`,
+      }
+    : { brief: `${capital(things)}: which is not settled ${looked}.`, more: 'Theirs bring the most.' };
 }
 
-function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): string {
-  if (measureNext === null) return 'No guess or estimate that was varied surely moves it.';
-  const { words, basis, now, value, gain: change, path } = measureNext,
-    a = ` ${each(rateUnit)}`,
+function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): Line {
+  if (measureNext === null)
+    return { brief: 'No guess or estimate that was varied surely moves it.', more: '' };
+  const { value, gain: change, path } = measureNext,
     varied = assumptions.find((one) => one.path === path),
     other = [varied?.low, varied?.high].find((end) => end != null && end.value !== value && end.out === null);
-  return (
-    `Weakest ${basis}: ${words}, ${now}: with ${value} it ships ${gain(change, a)}` +
-    `${other == null ? '' : `; with ${other.value}, ${gain(other.gain)}`}.`
+  return guessLine(
+    { ...measureNext, ends: [{ value, gain: change }, ...(other == null ? [] : [other])] },
+    { each: ` ${each(rateUnit)}` },
   );
 }
 
-function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, first: Relief | undefined): string[] {
-  const out = lastUnitText(lastUnit),
-    later = first?.lastUnitDays ?? null;
-  if (out === null) return [];
+/** Today, and how much sooner with what is advised. */
+function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, advised: Relief | undefined): Line {
+  const today = lastUnitLine(lastUnit, { of: 'as it is', plannedEnd }),
+    later = advised?.lastUnitDays ?? null;
+  if (later === null || advised === undefined || today.brief === '') return today;
   const { low, high } = boundsOf(later),
-    text = onEveryShift(first?.text ?? ''),
-    today = `As it is, the last unit is out ${out}${planSays(plannedEnd, lastUnit)}.`;
-  if (later === null) return [today];
-  if (low <= 0 && high >= 0) return [`${today} With ${text} neither surely sooner nor later.`];
-  const by = high < 0 ? negated(later) : later;
-  return [`${today} With ${text} ${figure(by)} days ` + `${high < 0 ? 'sooner' : 'later'} (${range(by)}).`];
+    text = `With ${onEveryShift(advised.text)}`,
+    by = high < 0 ? negated(later) : later,
+    side = high < 0 ? 'sooner' : 'later';
+  return low <= 0 && high >= 0
+    ? { ...today, more: sentences(today.more, `${text} neither surely sooner nor later.`) }
+    : {
+        brief: `${today.brief} This change: ${figure(by)} days ${side}.`,
+        more: sentences(today.more, `${text} ${figure(by)} days ${side} (${range(by)}).`),
+      };
 }
 
-function costs({ base: { costPerUnit, currency } }: ReliefsResults, first: Relief | undefined): string[] {
-  if (costPerUnit === null) return ['The scenario gives no prices.'];
+/** What a unit costs today, and with what is advised. */
+function costs({ base: { costPerUnit, currency } }: ReliefsResults, advised: Relief | undefined): string {
+  if (costPerUnit === null) return 'The scenario gives no prices.';
   const now = `A unit costs ${figure(costPerUnit)} ${currency ?? ''} today`,
-    change = first?.costPerUnit ?? null;
-  if (first === undefined || change === null) return [`${now}.`];
+    change = advised?.costPerUnit ?? null;
+  if (advised === undefined || change === null) return `${now}.`;
   const { low, high } = boundsOf(change),
-    text = onEveryShift(first.text);
-  if (low <= 0 && high >= 0)
-    return [`${now}; with ${text} neither surely more nor less${withItsPrice(change, first.offer)}.`];
-  return [
-    `${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}` +
-      `${withItsPrice(change, first.offer)}.`,
-  ];
+    text = onEveryShift(advised.text);
+  return low <= 0 && high >= 0
+    ? `${now}; with ${text} neither surely more nor less${withItsPrice(change, advised.offer)}.`
+    : `${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}` +
+        `${withItsPrice(change, advised.offer)}.`;
 }

@@ -6,54 +6,59 @@ import type { Estimate } from '../../study/statistics/estimate.js';
 import { eachShift, toldConstraint } from '../constraint.js';
 import { figure, range } from './figures.js';
 import {
-  asking,
-  between,
+  about,
+  COUNTS,
   dateText,
+  ends,
   type FirstScreen,
+  gainedText,
   how,
   INPUTS,
+  type Line,
+  NO_LINE,
   restsOn,
   roughly,
   sentences,
   shipIt,
-  whyText,
+  surely,
+  WITHIN,
+  whole,
 } from './first.js';
-import { lastUnitText, planSays } from './last-unit.js';
-import { beginWith, whatItTakes } from './offer.js';
-import { weakestText } from './weakest.js';
+import { lastUnitLine } from './last-unit.js';
+import { beginWith, priceInFull, whatItTakes } from './offer.js';
+import { stopsLine } from './stops.js';
+import { weakestLine } from './weakest.js';
 
 export function simulateFirst(results: Results): FirstScreen {
   const { answer, scenario, rateUnit, assumptions } = results,
     { asked, verdict } = answer,
     shipped = shippedOf(results),
-    a = each(rateUnit),
-    rate = `${roughly(shipped, asked)} ${a}`,
+    rate = `${roughly(shipped, asked)} ${each(rateUnit)}`,
     found = toldConstraint(results),
-    weakest = weakestText(results.weakest),
+    weakest = weakestLine(results.weakest),
     origins = restsOn(assumptions);
   return {
-    question: asking(
-      scenario,
+    about: about(scenario),
+    question:
       asked === null
-        ? `How many units does “${scenario.name}” ship?`
-        : `Can “${scenario.name}” ship ${exact(asked)} ${eachWorking(rateUnit)}${from(results)}?`,
-    ),
+        ? 'How many units does it ship?'
+        : `Can it ship ${exact(asked)} ${eachWorking(rateUnit)}${from(results)}?`,
     answer: {
       holds: `Yes, it holds: ${rate} shipped.`,
       'falls short': `No. Expect ${rate}, not ${asked === null ? '' : exact(asked)}.`,
       'not settled': `Not settled: ${rate} in what was tried.`,
       'no rate asked': `It ships ${rate}.`,
     }[verdict],
-    sure:
-      shipped.n === 0
-        ? 'No build went on long enough to be counted.'
-        : `On average ${between(shipped)} ${a} (${how(shipped)}).${keptUp(results)}`,
-    why: why(results, found),
-    toDo: toDo(found, asked, shipped, results),
+    sure: { brief: sure(results, shipped), more: (answer.keptUp?.count ?? 0) === 0 ? '' : COUNTS },
+    stops: stops(results, found),
+    toDo: {
+      brief: toDo(found, shipped, results),
+      more: sentences(priceInFull(found?.culprit?.offer), cost(results)),
+    },
+    when: dates(results),
+    rests: whole(weakest) === '' ? { brief: origins, more: '' } : weakest,
     next: next(results, found),
-    whenAndCost: [...dates(results), ...cost(results)],
-    rests: weakest || origins,
-    besides: sentences(weakest === '' ? '' : origins, INPUTS),
+    besides: sentences(whole(weakest) === '' ? '' : origins, INPUTS),
     picture: picture(results),
   };
 }
@@ -64,21 +69,29 @@ function from({ programme: { phases }, answer: { askedPerDay } }: Results): stri
   return day === undefined ? '' : ` from ${dateText(day)}`;
 }
 
-function keptUp({ answer: { keptUp: seen } }: Results): string {
-  if (seen === null) return '';
-  return ` ${capital(shipIt(seen))} what is asked.`;
+function sure({ answer: { keptUp, asked }, rateUnit }: Results, shipped: Estimate): string {
+  const { n, level } = shipped;
+  if (n === 0) return 'No build went on long enough to be counted.';
+  if (keptUp === null || asked === null)
+    return `On average ${ends(shipped)} ${each(rateUnit)} (${how(level, n)}).`;
+  return (
+    `${capital(shipIt(keptUp))} ${exact(asked)} ${each(rateUnit)}` +
+    `${keptUp.count === 0 ? '' : `, ${WITHIN}`}; ` +
+    `on average ${ends(shipped)} (${surely(level)}).`
+  );
 }
 
 /** A standstill first: nothing else matters as much. */
-function why({ findings, replications, standstill }: Results, found: ConstraintResult | null): string | null {
+function stops({ findings, replications, standstill }: Results, found: ConstraintResult | null): Line {
   const stuck = findings.find(({ kind }) => kind === 'gridlock')?.replications ?? 0,
-    stands =
-      stuck === 0
-        ? null
-        : `In ${exact(stuck)} of ${count(replications, 'build')} units wait for each other for good.` +
-          endText(standstill);
-  const texts = [stands, found === null ? null : whyText(found)].filter((text) => text !== null);
-  return texts.length === 0 ? null : texts.join(' ');
+    line = stopsLine(found);
+  if (stuck === 0) return line;
+  return {
+    brief:
+      `In ${exact(stuck)} of ${count(replications, 'build')} units wait for each other for good.` +
+      endText(standstill),
+    more: whole(line),
+  };
 }
 
 /** What ended the standstill in all builds in which it was tried. */
@@ -91,16 +104,19 @@ function endText(standstill: Results['standstill']): string {
     : ` With ${best.what} ${builds === 1 ? 'it goes' : `all ${exact(builds)} tried go`} on.`;
 }
 
-function toDo(
-  found: ConstraintResult | null,
-  asked: number | null,
-  shipped: Estimate,
-  { answer, rateUnit }: Results,
-): string {
-  if (answer.verdict !== 'falls short' || found?.culprit == null) return '';
-  if (asked === null || rateUnit.per === 'week') return '';
-  const { what, gain: more, offer } = found.culprit,
-    missing = number(Number((asked - shipped.mean).toPrecision(2))),
+/** What was tried and helps, by how much of what is missing. */
+function toDo(found: ConstraintResult | null, shipped: Estimate, { answer, rateUnit }: Results): string {
+  const { verdict, asked } = answer,
+    culprit = found?.culprit;
+  if (verdict === 'holds') return 'Nothing has to be changed.';
+  if (verdict === 'not settled') return 'Simulate more builds first.';
+  if (found === null || culprit == null)
+    return verdict === 'falls short' ? 'Find out what helps.' : 'Nothing: no rate is asked.';
+  const { what, gain: more, offer } = culprit,
+    begin = beginWith(eachShift(what, found), offer);
+  if (verdict === 'no rate asked' || asked === null || rateUnit.per === 'week')
+    return capital(`${asked === null ? 'to ship more, ' : ''}${begin}: ${gainedText(more, ' a day')}.`);
+  const missing = number(Number((asked - shipped.mean).toPrecision(2))),
     [least, most] = [(shipped.low ?? NaN) + (more.low ?? NaN), (shipped.high ?? NaN) + (more.high ?? NaN)],
     enough =
       most < asked
@@ -108,10 +124,7 @@ function toDo(
         : least >= asked
           ? ', enough alone'
           : '; whether that is enough alone is not settled';
-  return (
-    `${capital(beginWith(eachShift(what, found), offer))}: it closes ${figure(more)} of ` +
-    `the ${missing} a day that are missing${enough}.`
-  );
+  return `${capital(begin)}: ${figure(more)} of the ${missing} a day missing${enough}.`;
 }
 
 function next(
@@ -132,12 +145,11 @@ function next(
   );
 }
 
-function dates({ lastUnit, programme, plan, units }: Results): string[] {
-  const out = lastUnitText(lastUnit),
-    planned = units.reduce((last, { due }) => (due !== null && due > last ? due : last), '');
-  if (programme.kind !== 'programme' || out === null) return [];
-  const by = planned === '' ? (plan === null ? null : lastDue(plan)) : planned;
-  return [`Last unit out ${out}${planSays(by, lastUnit)}.`];
+function dates({ lastUnit, programme, plan, units }: Results): Line {
+  const planned = units.reduce((last, { due }) => (due !== null && due > last ? due : last), '');
+  if (programme.kind !== 'programme') return NO_LINE;
+  const plannedEnd = planned === '' ? (plan === null ? null : lastDue(plan)) : planned;
+  return lastUnitLine(lastUnit, { plannedEnd });
 }
 
 /** The last day of the first week by whose end the plan has them all due. */
@@ -147,13 +159,13 @@ function lastDue({ due, ends }: NonNullable<Results['plan']>): string | null {
   return end === undefined ? null : new Date(Date.parse(end) - 1).toISOString().slice(0, 10);
 }
 
-function cost({ costs }: Results): string[] {
-  if (costs === null) return ['The scenario gives no prices.'];
+function cost({ costs }: Results): string {
+  if (costs === null) return 'The scenario gives no prices.';
   const { perUnit, rework, currency } = costs;
-  return [
+  return (
     `A unit costs ${figure(perUnit)} ${currency} today (${range(perUnit)}); rework is ` +
-      `${figure(rework.costPerUnit)} ${currency} of it.`,
-  ];
+    `${figure(rework.costPerUnit)} ${currency} of it.`
+  );
 }
 
 /** Peaks and dips of weeks that are not like the others are no trend. */

@@ -1,33 +1,51 @@
-import { exact, number } from '../../study/format.js';
-import type { WeakestResult } from '../../study/reliefs/values/weakest.js';
-import { gain } from './first.js';
+import { capital, count, exact, number } from '../../study/format.js';
+import type { GuessTried, WeakestResult } from '../../study/reliefs/values/weakest.js';
+import { gain, gainBetween, gainedText, type Line, NO_LINE, sentences } from './first.js';
 import { valueTold } from './value-told.js';
 
 /**
- * `Weakest guess: the number of painters on the late shift, 6: with 5 it ships 0.24 a day less (0.19 to
- * 0.28); with 7, 0.15 more.`, or that none of those tried matters; '' where none was tried.
- * @param ships what is said of the build: `it ships`
- * @param at where they were tried: ` at 3.85 a day`
+ * `The number of painters on the late shift, 6: with 5, 0.24 a day less (4 inputs tried).`, or that none of
+ * those tried matters; nothing where none was tried.
+ * @param at on which build, or at which rate, they were tried
  */
-export function weakestText(found: WeakestResult | null, ships = 'it ships', at = ''): string {
+export function weakestLine(found: WeakestResult | null, at = ''): Line {
   const [first] = found?.tried ?? [];
-  if (found === null || first === undefined) return '';
+  if (found === null || first === undefined) return NO_LINE;
   const { stated, tried, zone, isFound } = found,
-    some = exact(tried.length),
-    isSome = tried.length < stated;
-  if (!isFound)
-    return (
+    some = count(tried.length, 'input'),
+    isSome = tried.length < stated,
+    where = sentences(`${isSome ? '' : 'all '}${some} tried`, at);
+  if (isFound) return guessLine(first, { behind: where });
+  return {
+    brief: `None surely matters (${where}).`,
+    more:
       (isSome
-        ? `Of ${exact(stated)} guesses and estimates the ${some} likeliest to matter were tried: `
-        : `Guesses and estimates tried: ${some}; `) +
-      `none surely moves what it ships by more than ${number(zone)} a day.`
-    );
-  const [most, other] = first.ends;
-  if (most === undefined) return '';
-  return (
-    `Weakest ${first.basis}${isSome ? ` of ${some} tried${at}` : at === '' ? '' : `, tried${at}`}: ` +
-    `${first.words}, ${valueTold(first.now)}: ` +
-    `with ${valueTold(most.value)} ${ships} ${gain(most.gain, ' a day')}` +
-    `${other === undefined ? '' : `; with ${valueTold(other.value)}, ${gain(other.gain)}`}.`
-  );
+        ? `Of ${exact(stated)} guesses and estimates the likeliest to matter were tried: `
+        : 'All guesses and estimates were tried: ') +
+      `none surely moves what it ships by more than ${number(zone)} a day.`,
+  };
+}
+
+interface Told {
+  /** Which were tried, where. */
+  readonly behind?: string;
+  /** Behind a figure. */
+  readonly each?: string;
+}
+
+/** Both ends of a guess, the one that moves it more first. */
+export function guessLine(
+  { basis, words, now, ends: [most, other] }: Omit<GuessTried, 'path'>,
+  { behind = '', each = ' a day' }: Told = {},
+): Line {
+  if (most === undefined) return NO_LINE;
+  const what = `${basis === 'guess' ? '' : `an ${basis}, `}${words}, ${valueTold(now)}`;
+  return {
+    brief:
+      `${capital(what)}: with ${valueTold(most.value)}, ${gainedText(most.gain, each)}` +
+      `${behind === '' ? '' : ` (${behind})`}.`,
+    more:
+      capital(gainBetween(most.gain, each)) +
+      `${other === undefined ? '' : `; with ${valueTold(other.value)}, ${gain(other.gain)}`}.`,
+  };
 }

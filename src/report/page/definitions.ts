@@ -10,8 +10,8 @@ const DEFINITIONS: readonly Definition[] = [
       'own; all are repeated from the same seed',
   ],
   [
-    'between .. and .., 95 % CI',
-    /\bCI\b|\bbetween [-\d]/,
+    'between .. and .., 95 % sure, 95 % CI',
+    /\bCI\b|\bbetween [-\d]|% sure/,
     'the interval in which the mean over endlessly many builds lies, in 95 of 100 such studies; where many ' +
       'figures are told together each has a wider one (99 % and more), so that all hold together with 95 %',
   ],
@@ -22,8 +22,8 @@ const DEFINITIONS: readonly Definition[] = [
       'shipped in the long run; surely not; more builds are needed to tell',
   ],
   [
-    'ships what is asked, keeps up',
-    /ships? what is asked|keeps? up/i,
+    'ships what is asked to within 2 %, keeps up',
+    /ships? what is asked|, to within \d|keeps? up/i,
     'no more than 2 % of the units asked for in the weeks judged are missing, and nothing stands still',
   ],
   [
@@ -66,9 +66,9 @@ const DEFINITIONS: readonly Definition[] = [
     'a difference below the zone that the study gives, usually 1 % of the value',
   ],
   [
-    'half of the builds, P50, P80, P90',
-    /\bP\d\d\b|half of the (?:builds|units)/,
-    'the value that half, 80 or 90 in 100 of them do not pass',
+    'at even odds, four times in five, P50, P80, P90',
+    /\bP\d\d\b|half of the (?:builds|units)|even odds|times in five/,
+    'the value that half, 80 or 90 in 100 of the builds or units do not pass',
   ],
   [
     'set, step',

@@ -28,14 +28,15 @@ p, ul, ol, dl { margin: 6px 0 10px; max-width: 36rem; overflow-wrap: anywhere; }
 ul { padding-left: 20px; }
 .soft, .note { color: var(--soft); }
 .note, table, .keys, figcaption p { font-size: .875rem; }
-.first dl { max-width: 46rem; }
-.first dl > div { display: grid; grid-template-columns: 8rem 1fr; gap: 0 18px; margin-bottom: 6px; }
+.first .about, .first .besides { font-size: .875rem; }
+.first .question, .first .about { margin: 0; }
+.first dl { max-width: 50rem; }
+.first dl > div { display: grid; grid-template-columns: 7.5rem 1fr; gap: 0 18px; padding: 5px 0; }
+.first dl > div { border-top: 1px solid var(--line); }
 .first dt { color: var(--soft); }
 .first dd { margin: 0; overflow-wrap: anywhere; }
-.first dd p { margin: 0; }
-.first .besides { font-size: .875rem; margin: 4px 0 8px; max-width: 60rem; }
 a { color: var(--accent); }
-.next, .source { color: var(--soft); }
+.source { color: var(--soft); }
 code {
   font-family: ui-monospace, Consolas, monospace; font-size: .92em; color: var(--ink);
   display: inline-block; max-width: 100%;
@@ -125,8 +126,6 @@ pre { overflow-x: auto; border: 1px solid var(--line); padding: 8px 12px; font-s
     max-height: calc(100vh - 40px); overflow-y: auto;
   }
   .folded { display: none; }
-  .first dl { columns: 2; column-gap: 40px; max-width: none; }
-  .first dl > div { display: block; break-inside: avoid; }
 }
 @media (max-width: 640px) {
   body { line-height: 1.42; }
@@ -151,7 +150,7 @@ pre { overflow-x: auto; border: 1px solid var(--line); padding: 8px 12px; font-s
   @page { margin: 13mm; }
   :root { --ground: #fff; --ink: #000; --soft: #444; --line: #bbb; --accent: #000; }
   body { font-size: 9.5pt; line-height: 1.35; }
-  .note, .facts, figcaption p { font-size: 8.5pt; }
+  .note, .facts, figcaption p, .first :is(.about, .besides) { font-size: 8.5pt; }
   main { max-width: none; padding: 0; }
   h1 { font-size: 17pt; } h2 { font-size: 12pt; margin-top: 18px; } h3 { font-size: 10pt; }
   nav, main > .side, .keys, .more, .numbers, .tools, noscript, #try-it { display: none; }
@@ -159,7 +158,7 @@ pre { overflow-x: auto; border: 1px solid var(--line); padding: 8px 12px; font-s
   p, ul, ol, dl, h1, h3, caption, .first dl, .facts { max-width: none; }
   .first { break-after: page; }
   .first a { color: inherit; text-decoration: none; }
-  .first a::after { content: ": behind, under “What it rests on”."; }
+  .besides a::after { content: ": on the next page."; }
   .source { display: block; font-size: 8pt; border-top: 1px solid var(--line); padding-top: 4px; }
   figure, tr, .caution, dl { break-inside: avoid; }
   h2, h3, summary, caption { break-after: avoid; }

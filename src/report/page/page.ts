@@ -2,7 +2,7 @@ import { gzipSync } from 'node:zlib';
 import { Eta } from 'eta/core';
 import { shown } from '../../study/shown.js';
 import { explained, type PageTable } from '../columns.js';
-import type { FirstScreen } from '../first/first.js';
+import { type FirstScreen, linesOf } from '../first/first.js';
 import { type MapForms, mapSection } from '../map/section.js';
 import { laidOut, type SheetCell } from '../sheets/layout.js';
 import { isTime, unbroken } from '../unbroken.js';
@@ -67,7 +67,7 @@ export function renderPage(content: PageContent, pictures: readonly Picture[], c
   const page = eta.renderString(PAGE_TEMPLATE, {
     ...content,
     ...{ prose, isTime },
-    first: inProse(first),
+    lines: linesInProse(first),
     firstPictures: ahead === undefined ? [] : [onFirst(ahead, first)],
     hasLosses: content.losses.length > 0 || inRoom('losses').length > 0,
     lossPictures: inRoom('losses'),
@@ -99,15 +99,17 @@ const cellsOf = (tables: readonly PageTable[]): object =>
 const bare = ({ value }: SheetCell): string | number =>
   value instanceof Date ? value.toISOString().slice(0, 10) : (value ?? '');
 
-const inProse = (first: FirstScreen): FirstScreen => ({
-  ...first,
-  sure: prose(first.sure),
-  why: first.why === null ? null : prose(first.why),
-  toDo: prose(first.toDo),
-  whenAndCost: first.whenAndCost.map(prose),
-  rests: prose(first.rests),
-  besides: prose(first.besides),
-});
+/** What a line is known from, in brackets at its end: it is set softer. */
+const BASIS = /^(.*?)( \([^()]*\)\.)?$/s;
+
+/** The answers of the first screen, with days and weeks as a reader's language writes them. */
+const linesInProse = (first: FirstScreen) =>
+  linesOf(first).map((line) => {
+    const brief = prose(line.brief),
+      // What is bought and for how much is no small print.
+      [, lead = brief, basis = ''] = line.key === 'toDo' ? [] : (BASIS.exec(brief) ?? []);
+    return { ...line, brief, lead, basis, more: prose(line.more) };
+  });
 
 /** All that a page says, but for the cells of its tables. */
 const wordsOf = (content: PageContent, pictures: readonly Picture[]): string[] => [

@@ -16,6 +16,7 @@ export const FIGURE = `
 /** Links to the sections; what is put into the page later has a mark to put its link at. */
 export const CONTENTS = `<ol>
 <li><a href="#answer">The answer</a></li>
+<li><a href="#more">In more words</a></li>
 <!-- levers link -->
 <% if (it.hasLosses) { %><li><a href="#ladder">Where the capacity goes</a></li><% } %>
 <li><a href="#rests">What it rests on</a></li>
@@ -30,28 +31,37 @@ export const CONTENTS = `<ol>
 <li><a href="#caution">Caution</a></li>
 </ol>`;
 
-/** The first screen: each line complete in itself, and one picture. */
+/** The first screen: each line complete in itself, in the same order on every page, and one picture. */
 export const FIRST = `
 <section class="first" aria-labelledby="answer">
-<p class="soft"><%= it.first.question %></p>
+<p class="soft about"><%= it.first.about %></p>
+<p class="question"><%= it.first.question %></p>
 <h1 id="answer"><%= it.first.answer %></h1>
 <dl>
-<div><dt>How sure</dt><dd><%= it.first.sure %></dd></div>
-<% if (it.first.why !== null) { %>
-<div><dt>What stops it</dt><dd><%= it.first.why %></dd></div>
-<% } %>
-<div><dt>What to do</dt>
-<dd><%= it.first.toDo %> <span class="next"><%= it.first.next.what %>:
-<code><%= it.first.next.command %></code></span></dd></div>
-<div><dt>When, and what it costs</dt>
-<dd><% it.first.whenAndCost.forEach((each) => { %><p><%= each %></p><% }) %></dd></div>
-<div><dt>What it rests on</dt><dd><%= it.first.rests %> <a href="#rests">All of it</a></dd></div>
+<% it.lines.forEach((line) => { %>
+<div><dt><% if (line.key === 'rests') { %><a href="#rests"><%= line.name %></a>
+<% } else { %><%= line.name %><% } %></dt>
+<dd><%= line.lead %><span class="soft"><%= line.basis %></span></dd></div>
+<% }) %>
 </dl>
-<p class="soft besides"><%= it.first.besides %></p>
 <% it.firstPictures.forEach((picture) => { %>
 ${FIGURE}
 <% }) %>
+<p class="soft besides"><%= it.first.besides %> <a href="#more">The same in more words</a></p>
 <p class="source"><%= it.source %></p>
+</section>
+`;
+
+/** The same lines with all that is told behind them, and the command that would find out more. */
+export const MORE = `
+<section aria-labelledby="more">
+<h2 id="more">The same in more words</h2>
+<dl class="facts">
+<% it.lines.forEach((line) => { %>
+<dt><%= line.name %></dt><dd><%= line.brief %> <%= line.more %></dd>
+<% }) %>
+<dt><%= it.first.next.what %></dt><dd><code><%= it.first.next.command %></code></dd>
+</dl>
 </section>
 `;
 

@@ -1,5 +1,5 @@
 import { LOOK } from './look.js';
-import { CONTENTS, FIGURE, FIRST, TABLE } from './parts.js';
+import { CONTENTS, FIGURE, FIRST, MORE, TABLE } from './parts.js';
 
 const list = (name: string): string =>
   `<ul><% it.${name}.forEach((each) => { %><li><%= it.prose(each) %></li><% }) %></ul>`;
@@ -26,6 +26,7 @@ ${FIRST}
 <p id="walk" class="unseen">Arrow keys go from place to place in a picture.</p>
 <noscript><p>The pictures are drawn by a script, which does not run here; the PNG files beside this
 page hold them.</p></noscript>
+${MORE}
 <!-- levers -->
 <% if (it.hasLosses) { %>
 <section aria-labelledby="ladder">

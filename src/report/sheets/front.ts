@@ -1,3 +1,4 @@
+import { linesOf, whole } from '../first/first.js';
 import { type PageContent, SAFETY_CAUTION } from '../page/page.js';
 import type { Cell } from './cells.js';
 import { laidOut, type Sheet } from './layout.js';
@@ -19,12 +20,8 @@ export function answerSheet({ first, ...content }: PageContent): Sheet {
     [
       ['Question', first.question],
       ['Answer', first.answer],
-      ['How sure', first.sure],
-      ...(first.why === null ? [] : [['What stops it', first.why]]),
-      ...(first.toDo === '' ? [] : [['What to do', first.toDo]]),
+      ...linesOf(first).map((line): Cell[] => [line.name, whole(line)]),
       [first.next.what, first.next.command],
-      ...first.whenAndCost.map(all('When, and what it costs')),
-      ...(first.rests === '' ? [] : [['What it rests on', first.rests]]),
       ['Besides', first.besides],
       ['In full', content.inFull],
       ...content.losses.map(all('Where the capacity goes')),

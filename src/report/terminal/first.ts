@@ -1,32 +1,22 @@
 import { intervalName } from '../../study/format.js';
-import type { FirstScreen } from '../first/first.js';
+import { type FirstScreen, linesOf, whole } from '../first/first.js';
 import type { Piece } from './lines.js';
 
 /**
  * What the first screen of the page says, with its words and figures: the answer, which is a paragraph of its
- * own and always the first; then how sure it is, what stops it, what to do, when, at what cost, and what it
- * rests on; then the answer with all that was found. `notes` stand just under the answer.
+ * own and always the first; then its lines with all that is told behind them; then the answer with all that
+ * was found. `notes` stand just under the answer.
  */
-export const firstPieces = (
-  { answer, sure, why, toDo, next, whenAndCost, rests, besides }: FirstScreen,
-  inFull: string,
-  notes: readonly string[] = [],
-): Piece[] => [
-  answer,
+export const firstPieces = (first: FirstScreen, inFull: string, notes: readonly string[] = []): Piece[] => [
+  first.answer,
   '',
   ...notes,
-  ...told('How sure', sure),
-  ...told('What stops it', why ?? ''),
-  ...told('What to do', toDo),
-  ...told(next.what, next.command),
-  ...told('When, and what it costs', whenAndCost.join(' ')),
-  ...told('What it rests on', rests),
-  ...told('Besides', besides),
+  ...linesOf(first).map((line) => `${line.name}: ${plainly(whole(line))}`),
+  `${first.next.what}: ${first.next.command}`,
+  `Besides: ${plainly(first.besides)}`,
   '',
   `In full: ${plainly(inFull)}`,
 ];
-
-const told = (what: string, text: string): Piece[] => (text === '' ? [] : [`${what}: ${plainly(text)}`]);
 
 /** Without the short form of an interval's name. */
 export const plainly = (text: string): string => text.replaceAll('% CI', '% interval');

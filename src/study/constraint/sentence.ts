@@ -28,13 +28,14 @@ export function constraintSentence(found: Found): string {
         : (tried.length === 1
             ? `The one thing that was tried ${isMore(best) ? 'brings too little' : 'does not help'}: `
             : `No single thing ${isMore(best) ? 'brings enough to matter' : 'helps'}: ` +
-              `the best of ${tried.length} tried is `) +
-            `${told(best)}.` +
-            ' Two things may be short together, or what limits it was not tried.';
+              `the best of ${tried.length} tried is `) + `${told(best)}. ${PERHAPS_TWO}`;
     case 'proven':
       return `${capital(stopsIt(found) ?? '')}.${othersText(found)}`;
   }
 }
+
+/** Why no single thing may help. */
+export const PERHAPS_TWO = 'Perhaps only two at once would help, or something that was not tried.';
 
 /** `the station booth stops it: with one place more at booth it ships 0.3 a day more (95 % CI ..)`. */
 export const stopsIt = ({ culprit }: Pick<ConstraintResult, 'culprit'>): string | null =>
@@ -47,7 +48,7 @@ export const stopsIt = ({ culprit }: Pick<ConstraintResult, 'culprit'>): string 
 export const helps = (tried: Tried, zone: number): boolean => isMore(tried) && tried.gain.mean > zone;
 
 /** Surely, be it ever so little. */
-const isMore = ({ gain: { low } }: Tried): boolean => low !== null && low > 0;
+export const isMore = ({ gain: { low } }: Tried): boolean => low !== null && low > 0;
 
 /** What became of the other trials, behind that of the culprit. */
 function othersText({ culprit, tried, zone }: Found): string {

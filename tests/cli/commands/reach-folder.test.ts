@@ -47,7 +47,7 @@ describe('rateproof reach', { timeout: 60_000 }, () => {
     expect(words).toContain(
       '“second bench” was not seen to bring more at its step, but without it the others',
     );
-    expect(words).toContain('(4 simulated builds are too few to say how far chance moves that)');
+    expect(words).toContain('; 4 simulated builds are too few to say how far chance moves that.');
     expect(readdirSync(join(folder, 'report')).sort()).toEqual([
       '01-steps.png',
       '02-most-for-each-sum.png',

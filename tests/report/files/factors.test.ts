@@ -118,41 +118,41 @@ describe('the first screen of an experiment', () => {
       combinations: results.combinations,
     });
     expect(answer).toBe('Most: build from 2 h to 1 h, 9 a day more.');
-    expect(sure).toMatch(/^That is .*, all else as today\. Today it ships /);
+    expect(sure.brief).toMatch(/^That is .*, all else as today \(95 % sure, \d+ simulated builds\)\.$/);
+    expect(sure.more).toMatch(/^Today it ships /);
     expect(picture.more).toContain('on average over the values of the other;');
   });
 
   it('says what two do beyond their sum, and what does not matter, only by whole intervals', () => {
-    expect(first([0.3, 0.5], [0.1, 0.2], [0.2, 0.4]).toDo).toContain(
+    expect(first([0.3, 0.5], [0.1, 0.2], [0.2, 0.4]).toDo.more).toContain(
       'Build with trim: together 0.30 a day more (0.20 to 0.40) than their sum.',
     );
-    expect(first([0.3, 0.5], [0.1, 0.2], [-0.2, 0.4]).toDo).not.toContain('their sum');
-    expect(first([0.3, 0.5], [-0.05, 0.05], [0, 0.05]).toDo).toContain(
+    expect(first([0.3, 0.5], [0.1, 0.2], [-0.2, 0.4]).toDo.more).not.toContain('their sum');
+    expect(first([0.3, 0.5], [-0.05, 0.05], [0, 0.05]).toDo.more).toContain(
       'Makes no difference that matters: trim.',
     );
-    expect(first([0.3, 0.5], [-0.05, 0.05], [0, 0.25]).toDo).not.toContain('no difference that matters');
+    expect(first([0.3, 0.5], [-0.05, 0.05], [0, 0.25]).toDo.more).not.toContain('no difference that matters');
   });
 
   it('tells dates and money of the best against what is, and whether another may ship as much', () => {
-    const { toDo, whenAndCost, question } = factorsFirst({
+    const { toDo, when, question, about } = factorsFirst({
       ...results,
       best: { combination: 3, notBehind: [1], nearest: 1 },
     });
-    expect(question).toBe(
-      'What changes most what “four units” ships: build or trim? The scenario notes: “Invented data.”',
-    );
-    expect(toDo).toMatch(
-      /^Begin with “build 1 h” \(price not given\): \d.* than today\. It has the fewest changes of those that may ship the most\./,
-    );
-    expect(whenAndCost[0]).toMatch(/^With “build 1 h” the last unit is out /);
-    expect(whenAndCost[1]).toContain('the price of the change not counted');
+    expect(about).toBe('four units. “Invented data.”');
+    expect(question).toBe('What changes most what it ships: build or trim?');
+    expect(toDo.brief).toMatch(/^Begin with “build 1 h” \(price not given\): \d.* than today\.$/);
+    expect(toDo.more).toContain(' It has the fewest changes of those that may ship the most. ');
+    expect(when.brief).toMatch(/^Last unit by \d+ \w+ \d{4} with it, /);
+    expect(toDo.more).toContain('the price of the change not counted');
     expect(
       factorsFirst({ ...results, best: { combination: 0, notBehind: [], nearest: null } }),
     ).toMatchObject({
-      toDo: expect.stringContaining(
-        'Keep today’s build: it ships the most, surely more than any other combination.',
-      ) as string,
-      whenAndCost: [],
+      toDo: {
+        brief: 'Keep today’s build: it ships the most.',
+        more: expect.stringMatching(/^Surely more than any other combination\./) as string,
+      },
+      when: { brief: '', more: '' },
     });
   });
 
@@ -161,7 +161,7 @@ describe('the first screen of an experiment', () => {
     expect(JSON.stringify(told)).not.toMatch(
       /\bCI\b|99\.?\d* %|replication|\bpairs?\b|random|keeps? up|arithmetic|\bP\d\d\b/,
     );
-    expect(JSON.stringify(told)).toContain('The scenario notes: “Invented data.”');
+    expect(told.about).toContain('“Invented data.”');
     expect(told.answer.split(/\s+/).length).toBeLessThanOrEqual(12);
   });
 });

@@ -3,6 +3,7 @@ import { renderPng } from '../../../src/report/canvas.js';
 import { CHARTS } from '../../../src/report/charts/of-study.js';
 import { csv } from '../../../src/report/files/csv.js';
 import { rateFiles, ratesData } from '../../../src/report/files/rate.js';
+import { linesOf } from '../../../src/report/first/first.js';
 import { rateFirst } from '../../../src/report/first/rate.js';
 import { rateTable } from '../../../src/report/terminal/rate.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../src/study/rate/results.js';
@@ -101,7 +102,8 @@ describe('the report of a rate study', () => {
     const first = rateFirst(SAMPLE),
       text = lines.join(' ').replaceAll(/ +/g, ' ');
     expect(lines.slice(0, 2)).toEqual([first.answer, '']);
-    for (const each of [first.sure, first.why ?? '', ...first.whenAndCost]) expect(text).toContain(each);
+    for (const { name, brief, more } of linesOf(first))
+      expect(text).toContain(`${name}: ${brief} ${more}`.trim());
     expect(lines).toContain('In full: 3.4 a day is the highest rate that holds.');
     expect(lines.filter((line) => line.length > 100)).toEqual([]);
     expect(lines).toContainEqual(
@@ -126,7 +128,7 @@ describe('the report of a rate study', () => {
     const lines = rateTable(SAMPLE).split('\n');
     expect(lines).toContainEqual(
       expect.stringMatching(
-        /^What stops it: Above that, tried at 3\.5 a day, it is the station top coat booth 6: /,
+        /^What stops it: Above that, the station top coat booth 6 \(.* Tried at 3\.5 a day: /,
       ),
     );
     expect(lines).toContainEqual(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { figure, range } from '../../../src/report/first/figures.js';
+import { figure, range, roundRange } from '../../../src/report/first/figures.js';
 import { gain } from '../../../src/report/first/first.js';
 import type { Estimate } from '../../../src/study/statistics/estimate.js';
 
@@ -24,6 +24,22 @@ describe('a figure of the first screen', () => {
   ])('%o has no digit more than its interval bears', (of, mean, interval) => {
     expect(figure(of)).toBe(mean);
     expect(range(of)).toBe(interval);
+  });
+
+  it.each([
+    // Half-widths of 0.008, 0.04 and 13: a digit less makes them 0.02, 0.1 and 30 wide instead of 0.016, 0.08, 26.
+    [estimate(3.959, 3.951, 3.967), '3.95 to 3.97'],
+    [estimate(3.45, 3.41, 3.49), '3.4 to 3.5'],
+    [estimate(-3.45, -3.49, -3.41), '-3.5 to -3.4'],
+    [estimate(16043, 16031, 16057), '16,030 to 16,060'],
+    // These would be half as wide again, or more.
+    [estimate(3.44, 3.42, 3.46), '3.42 to 3.46'],
+    [estimate(3.44, 3.415, 3.465), '3.42 to 3.47'],
+    [estimate(4.8, 4.71, 4.91), '4.71 to 4.91'],
+    [estimate(3.25, null, null), 'always'],
+    [{ ...estimate(3.25, null, null), n: 1 }, 'no interval'],
+  ])('%o has a digit less where that makes its interval hardly wider', (of, interval) => {
+    expect(roundRange(of)).toBe(interval);
   });
 
   it('has no zeros that only rounding brings', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { between, dateText, roughly } from '../../../src/report/first/first.js';
+import { about, dateBehind, dateText, ends, gainBetween, roughly } from '../../../src/report/first/first.js';
 import type { Estimate } from '../../../src/study/statistics/estimate.js';
 
 const estimate = (mean: number, low: number | null, high: number | null): Estimate => ({
@@ -25,11 +25,24 @@ describe('the figure of an answer', () => {
 
 describe('words of the first screen', () => {
   it('are an interval in words, or that there is none', () => {
-    expect(between(estimate(3.44, 3.42, 3.46))).toBe('between 3.42 and 3.46');
-    expect(between(estimate(2, 2, 2))).toBe('2 in every build');
-    expect(between({ ...estimate(2, null, null), n: 1 })).toBe('how far chance moves that is not known');
+    expect(ends(estimate(3.44, 3.42, 3.46))).toBe('3.42 to 3.46');
+    expect(ends(estimate(2, 2, 2))).toBe('2 in every build');
+    expect(ends({ ...estimate(2, null, null), n: 1 })).toBe('how far chance moves that is not known');
   });
   it('are dates as one writes them', () => {
     expect(dateText('2028-04-07')).toBe('7 April 2028');
+    expect(dateBehind('2028-04-07', '2028-05-01')).toBe('7 April');
+    expect(dateBehind('2028-04-07', '2027-12-31')).toBe('7 April 2028');
+  });
+  it('are the first sentence of a note with the name, if it is not too long', () => {
+    const of = (note: string | null): string => about({ name: 'Line', note });
+    expect(of('Invented data. Times from memory.')).toBe('Line. “Invented data.”');
+    expect([of(null), of(' '), of(`${'x'.repeat(90)}.`)]).toEqual(['Line', 'Line', 'Line']);
+  });
+  it('are the interval of a gain alone, whichever side it is on', () => {
+    expect(gainBetween(estimate(0.3, 0.24, 0.36), ' a day')).toBe('between 0.24 and 0.36 a day more');
+    expect(gainBetween(estimate(-0.3, -0.36, -0.24), ' a day')).toBe('between 0.24 and 0.36 a day less');
+    expect(gainBetween(estimate(-0.04, -0.11, 0.02), ' a day')).toBe('between 0.11 a day less and 0.02 more');
+    expect(gainBetween(estimate(-0.5, null, null))).toBe('0.5 less in every build');
   });
 });

@@ -57,19 +57,24 @@ describe('what is said of the price of a change', () => {
     );
   });
   it('stands on the first screens of reliefs and simulate', () => {
-    expect(reliefsFirst(withOffers({ [BOOTH]: offer })).toDo).toContain(
-      'Begin with one place more at colour booth (410,000 EUR, 854 a unit, ready 5 months after the order): 0.',
-    );
-    expect(reliefsFirst(withOffers({})).toDo).toContain('colour booth (price not given): 0.');
+    const { toDo: begin } = reliefsFirst(withOffers({ [BOOTH]: offer }));
+    expect(begin.brief).toContain('Begin with one place more at colour booth, for 410,000 EUR: 0.');
+    expect(begin.more).toContain('Price: 410,000 EUR, 854 a unit, ready 5 months after the order.');
+    const unpriced = reliefsFirst(withOffers({})).toDo;
+    expect(unpriced.brief).toContain('colour booth (price not given): 0.');
+    expect(unpriced.more).not.toContain('Price:');
+    const needs = withOffers({ [BOOTH]: { ...offer, needs: ['oven', 'crane'] } });
+    expect(reliefsFirst(needs).toDo.brief).toContain(', for 410,000 EUR, not without “oven” and “crane”: 0.');
     const results = resultsOf('rescue-tender') as Results,
       constraint = results.constraint!;
-    const toDo = (of: Offer | null): string =>
+    const toDo = (of: Offer | null) =>
       simulateFirst({
         ...results,
         constraint: { ...constraint, culprit: { ...constraint.culprit!, offer: of } },
       }).toDo;
-    expect(toDo(offer)).toMatch(/ \(410,000 EUR, 854 a unit, ready 5 months after the order\): it closes/);
-    expect(toDo(null)).toMatch(/ \(price not given\): it closes/);
+    expect(toDo(offer).brief).toMatch(/ colour booth, for 410,000 EUR: 0\.29 of the 0\.56 a day missing/);
+    expect(toDo(offer).more).toMatch(/^Price: 410,000 EUR, 854 a unit, ready 5 months after the order\. /);
+    expect(toDo(null).brief).toMatch(/ \(price not given\): 0\.29 of /);
   });
 });
 
@@ -77,20 +82,19 @@ describe('the least money for a unit a day', () => {
   it('is where to begin, ahead of the largest gain, and what is left of a saving is told with the price', () => {
     const results = withOffers({ [BOOTH]: offer, [PAINTERS]: { ...offer, names: ['p'], price: 18000 } }),
       gain = results.reliefs.find(({ text }) => text === PAINTERS)!.gain,
-      cost = results.reliefs.find(({ text }) => text === BOOTH)!.costPerUnit!;
+      { costPerUnit, lastUnitDays } = results.reliefs.find(({ text }) => text === PAINTERS)!;
     expect(results.reliefs.find(({ text }) => text === BOOTH)).toMatchObject({ rank: 1, rankPerPrice: 2 });
     expect(leastForMoney(results)?.text).toBe(PAINTERS);
     const first = reliefsFirst(results);
-    expect(first.toDo).toMatch(
-      /^Begin with one person more on every shift in painters \(coachworks\) \(18,000 EUR, /,
+    expect(first.toDo.brief).toBe(
+      'Begin with one person more on every shift in painters (coachworks), for 18,000 EUR: ' +
+        `${gain.mean.toFixed(2)} a day more, the most for the money.`,
     );
-    expect(first.toDo).toContain(`: ${gain.mean.toFixed(2)} a day more (`);
-    expect(first.toDo).toContain(
-      ', the most for the money. The largest gain: one place more at colour booth (410,000 EUR, ',
-    );
-    // 900 less, and 854 of the price on each unit.
-    const left = Math.round((cost.mean + 410000 / 480) / 10) * 10;
-    expect(first.whenAndCost[1]).toContain(
+    expect(first.toDo.more).toContain(' The largest gain: one place more at colour booth (410,000 EUR, ');
+    // Dates and money are those of what is advised, not of the largest gain.
+    expect(first.when.brief).toContain(` This change: ${Math.round(-lastUnitDays!.mean)} days sooner.`);
+    const left = Math.round((costPerUnit!.mean + 410000 / 480) / 10) * 10;
+    expect(first.toDo.more).toContain(
       `; with its price shared out over all units about ${Math.abs(left)} ${left < 0 ? 'less' : 'more'}.`,
     );
     expect(leastForMoney(withOffers({}))).toBeUndefined();

@@ -3,11 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { buffersFirst } from '../../../src/report/first/buffers.js';
 import { compareFirst } from '../../../src/report/first/compare.js';
 import { factorsFirst } from '../../../src/report/first/factors.js';
-import { whyText } from '../../../src/report/first/first.js';
+import { linesOf, whole } from '../../../src/report/first/first.js';
 import { rateFirst } from '../../../src/report/first/rate.js';
 import { reachFirst } from '../../../src/report/first/reach/reach.js';
 import { reliefsFirst } from '../../../src/report/first/reliefs.js';
 import { simulateFirst } from '../../../src/report/first/simulate.js';
+import { stopsLine } from '../../../src/report/first/stops.js';
 import type { BufferResults } from '../../../src/study/buffers/results.js';
 import type { CompareResults } from '../../../src/study/compare/results.js';
 import type { FactorsResults } from '../../../src/study/factors/results.js';
@@ -35,66 +36,89 @@ describe('the first screen of simulate', () => {
   const results = resultsOf('rescue-tender') as Results;
   it('says no, from when, what stops it, and that the best trial alone is not enough', () => {
     const first = simulateFirst(results);
-    expect(first.question).toBe(
-      'Can “Rescue tender, four a day” ship 4 a working day from 25 October 2027? The scenario notes: “Invented data.”',
-    );
+    expect(first.about).toBe('Rescue tender, four a day. “Invented data.”');
+    expect(first.question).toBe('Can it ship 4 a working day from 25 October 2027?');
     expect(first.answer).toBe('No. Expect 3.44 a day, not 4.');
-    expect(first.sure).toBe(
-      'On average between 3.42 and 3.45 a day (95 % sure, 100 simulated builds). None of 100 builds ships what is ' +
-        'asked.',
+    expect(whole(first.sure)).toBe(
+      'None of 100 simulated builds ships 4 a day; on average 3.42 to 3.45 (95 % sure).',
     );
-    expect(first.why).toBe(
-      'The station colour booth: one place more at colour booth brings 0.29 a day (0.23 to 0.35). Next best ' +
-        'of 6 tried: one person more on every shift in painters (coachworks), 0.20 (0.16 to 0.25).',
-    );
-    expect(first.toDo).toBe(
-      'Begin with one place more at colour booth (price not given): it closes 0.29 of the 0.56 a day that are ' +
-        'missing, not enough alone.',
-    );
-    expect(first.whenAndCost).toEqual([
-      'Last unit out by 27 April 2028 at even odds, by 1 May 2028 at four in five; planned: 15 April 2028, more ' +
-        'likely missed.',
-      'A unit costs 16,580 EUR today (16,540 to 16,630); rework is 220 EUR of it.',
-    ]);
-    expect(first.rests).toBe(
-      'Weakest guess of 4 tried: the number of painters on the late shift, 6: with 5 it ships 0.21 a day less ' +
-        '(0.14 to 0.29); with 7, 0.15 more (0.06 to 0.24).',
-    );
+    expect(first.stops).toEqual({
+      brief: 'The station colour booth (6 things tried).',
+      more:
+        'One place more at colour booth brings 0.29 a day (0.23 to 0.35). Next best: one person more on every shift ' +
+        'in painters (coachworks), 0.20 (0.16 to 0.25).',
+    });
+    expect(first.toDo).toEqual({
+      brief:
+        'Begin with one place more at colour booth (price not given): 0.29 of the 0.56 a day missing, not enough ' +
+        'alone.',
+      more: 'A unit costs 16,580 EUR today (16,540 to 16,630); rework is 220 EUR of it.',
+    });
+    expect(first.when).toEqual({
+      brief: 'Last unit by 1 May 2028, four times in five; planned 15 April.',
+      more: 'By 27 April 2028, at even odds. So the plan is more likely missed.',
+    });
+    expect(first.rests).toEqual({
+      brief: 'The number of painters on the late shift, 6: with 5, 0.21 a day less (4 inputs tried).',
+      more: 'Between 0.14 and 0.29 a day less; with 7, 0.15 more (0.06 to 0.24).',
+    });
     expect(first.besides).toBe(
       '7 of the 10 inputs whose origin is stated are guesses. ' +
         'Intervals cover chance, not wrong inputs. Other pages try other builds: their figures differ a little.',
     );
+  });
+  it('says of builds that ship nearly what is asked how nearly, and of none that it does', () => {
+    const sure = (count: number): string =>
+      simulateFirst({
+        ...results,
+        answer: { ...results.answer, keptUp: { ...results.answer.keptUp!, count, share: count / 100 } },
+      }).sure.brief;
+    expect(sure(3)).toMatch(/^3 of 100 simulated builds ship 4 a day, to within 2 %; on average /);
+    expect(sure(100)).toMatch(/^All 100 simulated builds ship 4 a day, to within 2 %; /);
+    expect(sure(0)).toMatch(/^None of 100 simulated builds ships 4 a day; /);
   });
   it('says yes or not settled by the verdict alone', () => {
     const answer = (verdict: Results['answer']['verdict']): string =>
       simulateFirst({ ...results, answer: { ...results.answer, verdict } }).answer;
     expect(answer('holds')).toMatch(/^Yes/);
     expect(answer('not settled')).toMatch(/^Not settled/);
+    const toDo = (verdict: Results['answer']['verdict'], asked: number | null = 4): string =>
+      simulateFirst({ ...results, answer: { ...results.answer, verdict, asked } }).toDo.brief;
+    expect(toDo('holds')).toBe('Nothing has to be changed.');
+    expect(toDo('not settled')).toBe('Simulate more builds first.');
+    expect(toDo('no rate asked', null)).toBe(
+      'To ship more, begin with one place more at colour booth (price not given): 0.29 a day more.',
+    );
+    const unknown = { ...results, constraint: { ...results.constraint!, culprit: null } };
+    expect(simulateFirst(unknown).toDo.brief).toBe('Find out what helps.');
   });
   it('says of the best trial enough, not enough or not settled by both whole intervals', () => {
     const toDo = (asked: number): string =>
-      simulateFirst({ ...results, answer: { ...results.answer, asked, askedPerDay: asked } }).toDo;
+      simulateFirst({ ...results, answer: { ...results.answer, asked, askedPerDay: asked } }).toDo.brief;
     expect(toDo(3.6)).toContain(', enough alone');
     expect(toDo(3.75)).toContain('; whether that is enough alone is not settled');
     expect(toDo(3.9)).toContain(', not enough alone');
   });
   it('names a standstill ahead of all else that stops it', () => {
     const finding = { kind: 'gridlock' as const, text: 'gridlock: a waits for b', replications: 3 };
-    expect(simulateFirst({ ...results, findings: [finding] }).why).toMatch(
-      /^In 3 of 100 builds units wait for each other for good\. The station colour booth: /,
-    );
+    expect(simulateFirst({ ...results, findings: [finding] }).stops).toMatchObject({
+      brief: 'In 3 of 100 builds units wait for each other for good.',
+      more: expect.stringMatching(/^The station colour booth \(6 things tried\)\. One place more /) as string,
+    });
   });
   it('has no figure where no build could be counted', () => {
     const throughput = { ...results.throughput.perDay, mean: 0, low: null, high: null, n: 0 },
       of = { ...results, throughput: { ...results.throughput, perDay: throughput } };
     const held = { ...results.answer, heldPerDay: throughput, held: throughput };
-    expect(simulateFirst({ ...of, answer: held }).sure).toBe('No build went on long enough to be counted.');
+    expect(simulateFirst({ ...of, answer: held }).sure.brief).toBe(
+      'No build went on long enough to be counted.',
+    );
   });
   it('says of what else was tried that it brings as much, or more, or nothing', () => {
     const { constraint } = results,
       [first, ...others] = constraint!.tried,
-      why = (shift: number): string =>
-        whyText({
+      why = (shift: number) =>
+        stopsLine({
           ...constraint!,
           tried: [
             first,
@@ -104,15 +128,56 @@ describe('the first screen of simulate', () => {
             })),
           ],
         });
-    expect(why(0.09)).toContain(' As much: one person more');
-    expect(why(0.2)).toContain(' More still: one person more');
-    expect(why(-0.2)).toContain(' None of the 5 other things tried brings enough to matter.');
+    // Of two that bring as much, none is named without the other, not even at a glance.
+    expect(why(0.09)).toMatchObject({
+      brief:
+        'The station colour booth; one person more on every shift in painters (coachworks) brings as much (6 things ' +
+        'tried).',
+      more: expect.stringContaining(' As much: one person more') as string,
+    });
+    expect(why(0.2)).toMatchObject({
+      brief: expect.stringContaining(' (coachworks) brings more still (') as string,
+      more: expect.stringContaining(' More still: one person more') as string,
+    });
+    expect(why(-0.2)).toMatchObject({
+      brief: 'The station colour booth (6 things tried).',
+      more: expect.stringContaining(' None of the 5 other things tried brings enough to matter.') as string,
+    });
+  });
+  it('names no cause that is not certain, and says why not', () => {
+    const unknown = { ...results.constraint!, culprit: null },
+      none = { ...unknown, outcome: 'none helps' as const },
+      harm = none.tried.map((each) => ({ ...each, gain: mapped(each.gain, (value) => value - 0.4) }));
+    expect(stopsLine({ ...unknown, outcome: 'not settled' }).brief).toBe(
+      'That cannot be told from one simulated build.',
+    );
+    expect(stopsLine({ ...unknown, outcome: 'rate asked', tried: [] }).brief).toBe('Only the rate asked.');
+    expect(stopsLine({ ...unknown, outcome: 'rate asked' }).brief).toBe(
+      'Only what arrives: none of 6 tried brings more.',
+    );
+    expect(stopsLine(none)).toEqual({
+      brief: 'No single thing: none of 6 tried brings enough.',
+      more:
+        'The best is one place more at colour booth, 0.29 a day more (0.23 to 0.35). Perhaps only two at once would ' +
+        'help, or something that was not tried.',
+    });
+    expect(stopsLine(none, { at: 'with them, tried at 4.4 a day' }).more).toMatch(
+      /^With them, tried at 4\.4 a day: the best is /,
+    );
+    expect(stopsLine({ ...none, tried: harm }, { of: 'with them' }).brief).toBe(
+      'With them, no single thing: none of 6 tried brings more.',
+    );
+    expect(stopsLine({ ...none, tried: harm.slice(0, 1) }).brief).toBe(
+      'No single thing: the one tried does not bring more.',
+    );
+    expect(stopsLine({ ...none, tried: [] }).brief).toBe('No single thing that was found.');
+    expect(stopsLine(null)).toEqual({ brief: '', more: '' });
   });
   it('tells one person more as one on every shift', () => {
     const { constraint } = results,
       painters = constraint!.tried.find(({ thing }) => thing.kind === 'crew')!;
-    expect(whyText({ ...constraint!, culprit: painters, tried: [painters] })).toMatch(
-      /^The crew painters \(coachworks\): one person more on every shift in painters \(coachworks\) brings /,
+    expect(whole(stopsLine({ ...constraint!, culprit: painters, tried: [painters] }))).toMatch(
+      /^The crew painters \(coachworks\)\. One person more on every shift in painters \(coachworks\) brings /,
     );
   });
 });
@@ -132,24 +197,38 @@ describe('the first screen of compare', () => {
   });
   it('says that none ships what is asked, which is nearest, and that its own cost is not in the figures', () => {
     const first = compareFirst(results);
-    expect(first.answer).toBe('No, none reaches 4 a day. Nearest: second colour booth, 3.7.');
-    expect(first.sure).toBe(
-      'Today it ships between 3.41 and 3.49 a day; with “second colour booth” between 3.70 and 3.74 (95 % sure ' +
-        'that all figures here hold, 40 simulated builds).',
+    expect(first.answer).toBe('No, none of four reaches 4. Nearest: second colour booth, 3.7.');
+    // Told with a digit less where that makes the interval hardly wider: 3.41 to 3.49.
+    expect(first.sure.brief).toBe(
+      'The best ships 3.70 to 3.74 a day, today’s build 3.4 to 3.5 (95 % sure, 40 simulated builds).',
     );
-    expect(first.whenAndCost).toEqual([
-      'With “second colour booth” the last unit is out by 12 April 2028 at even odds, by 13 April 2028 at four in ' +
-        'five, 15 days sooner than today (13 to 16); planned: 15 April 2028, kept at four in five.',
-      'A unit is then 970 EUR cheaper than today (850 to 1,090), the price of the change not counted.',
-    ]);
-    expect(first.why).toMatch(/^With “second colour booth” it is the station polish bay: one place more /);
-    expect(first.toDo).toMatch(
-      /^Begin with “second colour booth” \(price not given\): it ships the most, 0\.27 a day more .* The others: a painter more in each shift 0\.19 more, no absence 0\.10 more, small body store 0\.06 less\.$/,
+    expect(first.when).toEqual({
+      brief: 'Last unit by 13 April 2028 with it, four times in five; planned 15 April.',
+      more:
+        'By 12 April 2028 with it, at even odds. So the plan is kept, four times in five. That is 15 days sooner than today ' +
+        '(13 to 16).',
+    });
+    expect(first.stops.brief).toBe('With “second colour booth”, the station polish bay (6 things tried).');
+    expect(first.toDo.brief).toBe(
+      'Begin with “second colour booth” (price not given): 0.27 a day more than today.',
+    );
+    expect(first.toDo.more).toMatch(
+      /^It ships the most, between 0\.23 and 0\.32 a day more\. The others: a painter more in each shift 0\.19 more, no absence 0\.10 more, small body store 0\.06 less\. A unit is then 970 EUR cheaper than today \(850 to 1,090\), the price of the change not counted\.$/,
     );
   });
   it('names what stops the scenario where no what-if surely ships more', () => {
     const constraint = { ...results.constraint!, of: null };
-    expect(compareFirst({ ...results, constraint }).why).toMatch(/^The station polish bay: /);
+    const none = results.whatIfs.map((one) => ({
+      ...one,
+      compared: one.compared.map((each) => ({ ...each, verdict: 'not settled' as const })),
+    }));
+    expect(compareFirst({ ...results, whatIfs: none })).toMatchObject({
+      toDo: { brief: 'Try other changes: none of these surely ships more.' },
+      when: { brief: expect.stringContaining(' 2028 with “second colour booth”, ') as string },
+    });
+    expect(compareFirst({ ...results, constraint }).stops.brief).toBe(
+      'The station polish bay (6 things tried).',
+    );
   });
   it('says which does, by its whole interval, and that an interval across what is asked settles nothing', () => {
     expect(compareFirst(withValue(4.01, 4.2)).answer).toBe('Only second colour booth does.');
@@ -158,7 +237,7 @@ describe('the first screen of compare', () => {
   it('leaves a name out of the answer that is too long to be read at a glance', () => {
     const name = 'a second colour booth with its own oven and a crew of its own on both shifts',
       named = { ...results, whatIfs: results.whatIfs.map((one, i) => (i === 0 ? { ...one, name } : one)) };
-    expect(compareFirst(named).answer).toBe('No, none reaches 4 a day. The nearest ships 3.7.');
+    expect(compareFirst(named).answer).toBe('No, none of four reaches 4. The nearest ships 3.7.');
   });
   it('calls dearer and later what is', () => {
     const turned = {
@@ -172,10 +251,10 @@ describe('the first screen of compare', () => {
         ),
       })),
     };
-    expect(compareFirst(turned).whenAndCost).toEqual([
-      expect.stringContaining('15 days later than today (13 to 16)') as string,
+    expect(compareFirst(turned).when.more).toMatch(/ That is 15 days later than today \(13 to 16\)\.$/);
+    expect(compareFirst(turned).toDo.more).toContain(
       'A unit is then 970 EUR dearer than today (850 to 1,090), the price of the change not counted.',
-    ]);
+    );
   });
 });
 
@@ -183,41 +262,62 @@ describe('the first screens of the searches', () => {
   it('promise a rate, and name what stops a higher one where that was tried', () => {
     const first = rateFirst(resultsOf('rate') as RateResults);
     expect(first.answer).toBe('Promise 3.4 a day, not 4.');
-    expect(first.sure).toMatch(/^At that rate all 30 simulated builds ship what is asked, to within 2 %\. /);
-    expect(first.why).toMatch(/^Above that, tried at 3\.85 a day, it is the station colour booth: /);
-    expect(first.whenAndCost[0]).toBe(
-      'At 3.4 a day the last unit is out by 2 May 2028 at even odds, by 3 May 2028 at four in five; planned: 15 April 2028, more likely missed.',
+    expect(first.sure.brief).toBe(
+      'All 30 simulated builds ship it, to within 2 %. A repeat would say the same 9 times in 10.',
+    );
+    expect(first.sure.more).toMatch(
+      /^What is up to 2 % less than asked counts as that\. .* that is an estimate/,
+    );
+    expect(first.stops.brief).toBe('Above that, the station colour booth (6 things tried).');
+    expect(first.stops.more).toMatch(/^Tried at 3\.85 a day: one place more at colour booth brings 0\.28 /);
+    expect(first.toDo.brief).toBe(
+      'Plan for 3.4 a day, or begin with one place more at colour booth (price not given).',
+    );
+    expect(first.when.brief).toBe(
+      'Last unit by 3 May 2028 at 3.4 a day, four times in five; planned 15 April.',
+    );
+    // What ships as much as the plan asks has nothing to plan anew.
+    expect(rateFirst({ ...(resultsOf('rate') as RateResults), plannedPerDay: 3.4 }).toDo.brief).toMatch(
+      /^To ship more begin with one place more at colour booth /,
+    );
+    const rate = resultsOf('rate') as RateResults,
+      spread = { ...rate.answer.spread, low: 3.3, high: 3.5 };
+    expect(rateFirst({ ...rate, answer: { ...rate.answer, spread } }).sure.brief).toMatch(
+      / A repeat would say 3\.3 to 3\.5 a day 9 times in 10\.$/,
     );
   });
   it('say that no single change reaches what is asked, and both ends of the guess that matters', () => {
     const reliefs = resultsOf('reliefs') as ReliefsResults,
       first = reliefsFirst(reliefs);
     expect(first.answer).toBe('No single change reaches 4.');
-    expect(first.why).toBe(
-      'The station colour booth or the calendar "paint shifts": of 246 changes looked at, theirs bring the most; which ' +
-        'of them is not settled.',
+    expect(first.stops.brief).toBe(
+      'The station colour booth or the calendar "paint shifts": which is not settled (246 changes tried).',
     );
-    expect(first.toDo).toContain('Or one person more on every shift in painters (coachworks): 0.18 (');
-    expect(first.sure).toMatch(/; with the best single change no more than 3\.82\.$/);
-    expect(first.whenAndCost[0]).toMatch(
-      /^As it is, the last unit is out by 27 April 2028 .*; planned: 15 April 2028, more likely missed\. With one place more at colour booth 14 days sooner \(11 to 16\)\.$/,
+    expect(first.toDo.more).toContain(' Or one person more on every shift in painters (coachworks): 0.18 (');
+    expect(first.sure.brief).toBe(
+      'Today 3.38 to 3.49 a day, with the best change at most 3.82 (95 % sure, 20 simulated builds).',
     );
-    expect(first.whenAndCost[1]).toContain(
-      '900 EUR less (700 to 1,100), the price of the change not counted.',
+    expect(first.when.brief).toBe(
+      'Last unit by 1 May 2028 as it is, four times in five; planned 15 April. This change: 14 days sooner.',
     );
-    expect(first.rests).toContain(
-      'with 5 it ships 0.23 a day less (0.17 to 0.29); with 7, 0.14 more (0.08 to 0.19).',
-    );
+    expect(first.when.more).toMatch(/ With one place more at colour booth 14 days sooner \(11 to 16\)\.$/);
+    expect(first.toDo.more).toContain('900 EUR less (700 to 1,100), the price of the change not counted.');
+    expect(first.rests).toEqual({
+      brief: 'The number of painters on the late shift, 6: with 5, 0.23 a day less.',
+      more: 'Between 0.17 and 0.29 a day less; with 7, 0.14 more (0.08 to 0.19).',
+    });
     // One that may reach it is enough to say something else.
     const asked = { ...reliefs.rate, asked: 3.6, askedPerDay: 3.6 };
     expect(reliefsFirst({ ...reliefs, rate: asked }).answer).toBe(
       'One place more at colour booth: 0.26 a day more.',
     );
     // What is not told apart from others is not said to stop it.
-    expect(reliefsFirst({ ...reliefs, best: { named: 1, others: 2 } }).why).toBeNull();
-    expect(reliefsFirst({ ...reliefs, best: { named: 1, others: 0 } }).why).toMatch(
-      /^The station colour booth: of 246 changes looked at, one place more at colour booth brings the most\.$/,
-    );
+    const stops = (named: number, others: number): string =>
+      reliefsFirst({ ...reliefs, best: { named, others } }).stops.brief;
+    expect(stops(1, 2)).toBe('Not settled: several changes may bring the most (246 changes tried).');
+    expect(stops(9, 0)).toMatch(/^Not settled: /);
+    expect(stops(1, 0)).toBe('The station colour booth (246 changes tried).');
+    expect(reliefsFirst({ ...reliefs, best: null }).stops.brief).toBe('');
   });
   it('say of fewer places as much, less or perhaps by the whole interval', () => {
     const results = buffersResults(),
@@ -228,13 +328,22 @@ describe('the first screens of the searches', () => {
     expect(buffersFirst(results).answer).toBe(
       'Not settled: 7 waiting places may ship as much as today’s 21.',
     );
-    expect(buffersFirst(results).toDo).toMatch(
-      /^Try more builds; if they settle it, have waiting places at colour booth 2 \(today 14\), /,
+    expect(buffersFirst(results).toDo.brief).toBe(
+      'Simulate more builds. If they settle it: colour booth 2 (today 14), clear booth 5 (1), cover stand 0 (4), ' +
+        'polish bay 0 (2). Floor: 42 EUR a day, today 126.',
     );
-    expect(buffersFirst(results).sure).toContain('between 0.10 a working day less and 0.01 more than today.');
+    expect(buffersFirst(results).sure.brief).toBe(
+      'They ship between 0.10 a day less and 0.01 more than today (95 % sure, 16 simulated builds).',
+    );
     expect(answer(-0.03, 0.02)).toBe('7 waiting places ship as much as today’s 21.');
     expect(answer(-0.3, -0.1)).toBe('7 waiting places ship less than today’s 21.');
     expect(answer(0.1, 0.3)).toBe('7 waiting places ship more than today’s 21.');
+    const many = results.spots.flatMap((spot) => [spot, spot]);
+    expect(buffersFirst({ ...results, spots: many }).toDo.brief).toContain(', and 4 more. Floor: ');
+    const asToday = results.spots.map((spot) => ({ ...spot, chosen: spot.present }));
+    expect(buffersFirst({ ...results, spots: asToday }).toDo.brief).toBe(
+      'Leave the waiting places as they are today.',
+    );
   });
   it('use no word that stops a manager, and no interval of 99 %', () => {
     const firsts = [
@@ -252,13 +361,25 @@ describe('the first screens of the searches', () => {
         /\bCI\b|99\.?\d* %|replication|\bpairs?\b|random|keeps? up|arithmetic|\bP\d\d\b/,
       );
       expect(text).not.toMatch(/\d{4}-\d\d/);
-      expect(text).toContain('The scenario notes: “Invented data.”');
+      expect(first.about).toBe('Rescue tender, four a day. “Invented data.”');
       expect(text).toContain('Intervals cover chance, not wrong inputs.');
-      // What stops it, by when, and the weakest guess: on each of them.
-      expect(first.why).toMatch(/ (station|crew) /);
-      expect(first.whenAndCost[0]).toMatch(/ by \d+ \w+ 2028 at .* planned: 15 April 2028/);
-      expect(first.toDo).toMatch(/^(Begin with|Buy|Plan for|Try)[ ,]/);
-      expect(first.rests).toMatch(/^Weakest guess.*: the number of painters on the late shift, 6: with 5 /);
+      // How sure, what stops it, what to do, by when, the weakest guess: on each of them, in this order.
+      expect(linesOf(first).map(({ name }) => name)).toEqual([
+        'How sure',
+        'What stops it',
+        'What to do',
+        'By when',
+        'Weakest guess',
+      ]);
+      expect(first.stops.brief).toMatch(/ (station|crew) /);
+      expect(first.when.brief).toMatch(/^Last unit by \d+ \w+ 2028\b.*; planned 15 April\./);
+      expect(first.toDo.brief).toMatch(/^(Begin with|Buy|Plan for|Simulate)[ ,]/);
+      expect(first.rests.brief).toMatch(
+        /^The number of painters on the late shift, 6: with 5, 0\.\d\d a day less/,
+      );
+      // Five such pages are read within two minutes.
+      const words = [first.question, first.answer, ...linesOf(first).map(({ brief }) => brief)].join(' ');
+      expect(words.split(/\s+/).length).toBeLessThanOrEqual(135);
       expect(first.answer.split(/\s+/).length).toBeLessThanOrEqual(12);
     }
   });

@@ -21,17 +21,21 @@ const results = sampleResults({ stations: 12 });
 const html = page(results, [picture('01-a', 'Ships 3.38 a day'), picture('02-b', 'WIP averages 61.4')]);
 
 describe('the page', () => {
-  it('begins with question, answer, how sure, why, what to do, when, what it rests on, and one picture', () => {
+  it('begins with question, answer, how sure, what stops it, what to do, by when, the weakest guess, and one picture', () => {
     const order = [
-      `“${results.scenario.name}”`,
+      `${results.scenario.name}.`,
+      'Can it ship 4 a working day',
       '<h1 id="answer">',
-      'On average between 3.29 and 3.47 a day (95 % sure, 40 simulated builds).',
-      'What stops it',
-      'What to do',
-      'When, and what it costs',
-      '<a href="#rests">',
+      'None of 40 simulated builds ships 4 a day; on average 3.29 to 3.47<span class="soft"> (95 % sure).</span>',
+      'What stops it</dt>',
+      'What to do</dt>',
+      'By when</dt>',
+      '<a href="#rests">Weakest guess</a>',
       'aria-label="Ships 3.38 a day.',
+      'Intervals cover chance, not wrong inputs.',
       '<nav class="side"',
+      '<h2 id="more">',
+      'By 14 April 2028, at even odds.',
       '<!-- levers -->',
       'Where the capacity goes</h2>',
       'What it rests on</h2>',

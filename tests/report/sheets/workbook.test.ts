@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { stationsData, unitsData } from '../../../src/report/files/simulate.js';
+import { whole } from '../../../src/report/first/first.js';
 import { type PageContent, SAFETY_CAUTION } from '../../../src/report/page/page.js';
 import { buffersPage } from '../../../src/report/page/studies/buffers.js';
 import { comparePage } from '../../../src/report/page/studies/compare.js';
@@ -44,7 +45,7 @@ describe('the workbook of the demo', async () => {
     const rows = cellsOf(sheet('Answer')).map((row) => row.map((cell) => cell?.v)),
       said = (what: string) => rows.filter(([first]) => first === what).map(([, words]) => words);
     expect(said('Answer')).toEqual([content.first.answer]);
-    expect(said('How sure')).toEqual([content.first.sure]);
+    expect(said('How sure')).toEqual([whole(content.first.sure)]);
     expect(said('In full')).toEqual([results.answer.sentence]);
     expect(said('Finding')).toEqual(content.findings);
     expect(said('Rests on')).toEqual(content.assumptions);

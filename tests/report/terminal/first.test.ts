@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { buffersFirst } from '../../../src/report/first/buffers.js';
 import { compareFirst } from '../../../src/report/first/compare.js';
 import { factorsFirst } from '../../../src/report/first/factors.js';
-import type { FirstScreen } from '../../../src/report/first/first.js';
+import { type FirstScreen, linesOf } from '../../../src/report/first/first.js';
 import { rateFirst } from '../../../src/report/first/rate.js';
 import { reachFirst } from '../../../src/report/first/reach/reach.js';
 import { reliefsFirst } from '../../../src/report/first/reliefs.js';
@@ -45,8 +45,8 @@ describe.each(STUDIES)('the terminal of %s', (_, first, table) => {
     const text = table(100);
     expect(text.split('\n').slice(0, 2)).toEqual([first.answer, '']);
     const oneLine = text.replaceAll(/\s+/g, ' ');
-    for (const each of [first.sure, first.why ?? '', first.toDo, ...first.whenAndCost, first.rests])
-      expect(oneLine).toContain(each.replaceAll('% CI', '% interval').trim());
+    for (const { name, brief, more } of linesOf(first))
+      expect(oneLine).toContain(`${name}: ${brief} ${more}`.replaceAll('% CI', '% interval').trim());
   });
 
   it('uses no short form of a quantile or of an interval', () => {

@@ -88,7 +88,7 @@ describe('what stops a build, in a sentence', () => {
   it('says that nothing helps by itself, with the best of what was tried', () => {
     expect(sentence('none helps', [oven, road])).toBe(
       'No single thing helps: the best of 2 tried is one place more at oven, 0.01 a day more ' +
-        '(-0.04 to 0.06). Two things may be short together, or what limits it was not tried.',
+        '(-0.04 to 0.06). Perhaps only two at once would help, or something that was not tried.',
     );
     expect(sentence('none helps', [oven])).toMatch(
       /^The one thing that was tried does not help: one place more at oven, 0\.01 a day more/,

@@ -2,18 +2,19 @@ import { count, exact } from '../../../study/format.js';
 import type { ReachResults, UnpricedResult } from '../../../study/reach/results.js';
 import { isPriced, moneyText, setText } from '../../../study/reach/sentence.js';
 import { figure, range } from '../figures.js';
-import { lastUnitText, planSays } from '../last-unit.js';
-import { lastOf, nowOf } from './told.js';
+import type { Line } from '../first.js';
+import { lastUnitLine } from '../last-unit.js';
+import { lastOf, nowOf, withThem } from './told.js';
 
 /** When the last unit is out with the changes and today; nothing without a quantity. */
-export function dates(results: ReachResults): string[] {
-  const { steps, plannedEnd } = results,
-    last = lastOf(results),
-    [out, today] = [last, nowOf(results)].map(({ lastUnit }) => lastUnitText(lastUnit));
-  if (out == null) return [];
-  const asToday =
-    steps.length === 1 || today == null ? '' : today === out ? ', as today' : `; today ${today}`;
-  return [`Last unit out ${out}${asToday}${planSays(plannedEnd, last.lastUnit)}.`];
+export function dates(results: ReachResults): Line {
+  const { steps, plannedEnd } = results;
+  return lastUnitLine(
+    lastOf(results).lastUnit,
+    steps.length === 1
+      ? { plannedEnd }
+      : { of: withThem(results), plannedEnd, today: nowOf(results).lastUnit },
+  );
 }
 
 /** What a unit costs before and after; what is paid once is told beside it. */

@@ -3,10 +3,10 @@ import { count, exact } from '../../../study/format.js';
 import { each, inUnit, rateText } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
 import { isPriced, madeOnTheWay, moneyText } from '../../../study/reach/sentence.js';
-import { asking, dateText, type FirstScreen, INPUTS, roughly, sentences } from '../first.js';
-import { weakestText } from '../weakest.js';
+import { about, dateText, type FirstScreen, INPUTS, roughly, sentences } from '../first.js';
+import { weakestLine } from '../weakest.js';
 import { costs, dates, worth } from './money.js';
-import { why } from './stops.js';
+import { stops } from './stops.js';
 import { sure } from './sure.js';
 import { toDo } from './to-do.js';
 import {
@@ -23,19 +23,21 @@ import {
 
 /** What to buy, for how much, how sure that is, and what stops the build before and after. */
 export function reachFirst(results: ReachResults): FirstScreen {
-  const { scenario, steps, weakest } = results;
+  const { scenario, steps, weakest } = results,
+    { brief, more } = toDo(results);
   return {
-    question: asking(scenario, question(results)),
+    about: about(scenario),
+    question: question(results),
     answer: answer(results),
     sure: sure(results),
-    why: why(results),
-    toDo: toDo(results),
-    next: next(results),
-    whenAndCost: [...dates(results), ...costs(results), ...worth(results)],
+    stops: stops(results),
+    toDo: { brief, more: sentences(more, ...costs(results), ...worth(results)) },
+    when: dates(results),
     rests:
       weakest === null
-        ? 'Which guess it hangs on most was not tried.'
-        : weakestText(weakest, undefined, steps.length > 1 ? ` ${withThem(results)}` : ''),
+        ? { brief: 'Which guess it hangs on most was not tried.', more: '' }
+        : weakestLine(weakest, steps.length > 1 ? withThem(results) : ''),
+    next: next(results),
     besides: sentences(
       isPriced(results)
         ? 'Prices and lead times are those of the scenario.'
@@ -47,9 +49,9 @@ export function reachFirst(results: ReachResults): FirstScreen {
 }
 
 function question(results: ReachResults): string {
-  const { scenario, goal, budget, atMost, ordered, by, currency } = results;
+  const { goal, budget, atMost, ordered, by, currency } = results;
   return `${[
-    `What does it take for “${scenario.name}” to ` +
+    'What does it take to ' +
       (goal.kind === 'rate'
         ? `ship ${askedWorking(goal.perDay, results)}`
         : `have its last unit out by ${dateText(goal.date)}`),

@@ -1,33 +1,29 @@
-import type { ConstraintResult } from '../../../study/constraint/results.js';
-import { helps } from '../../../study/constraint/sentence.js';
-import { capital } from '../../../study/format.js';
+import { uncapital } from '../../../study/format.js';
 import { rateText } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
-import { whyText } from '../first.js';
+import { type Line, sentences } from '../first.js';
+import { stopsLine } from '../stops.js';
 import { nowOf, withThem } from './told.js';
 
 /** What stops it as it is, and what would stop it next. */
-export function why(results: ReachResults): string {
+export function stops(results: ReachResults): Line {
   const { steps, constraint, rateUnit, outcome, goal } = results,
     { askedPerDay } = constraint,
-    them = withThem(results),
+    of = withThem(results),
     isMore = askedPerDay !== null && goal.kind === 'rate' && askedPerDay > goal.perDay,
-    tried = isMore ? `tried at ${rateText(askedPerDay, rateUnit)}` : '',
-    { culprit } = nowOf(results).stopped;
-  const now = whyText(
-    { ...constraint, ...nowOf(results).stopped, tried: culprit === null ? [] : [culprit] },
-    'today',
+    at = isMore ? `tried at ${rateText(askedPerDay, rateUnit)}` : '',
+    { stopped } = nowOf(results),
+    { culprit } = stopped;
+  const now = stopsLine(
+    { ...constraint, ...stopped, tried: culprit === null ? [] : [culprit] },
+    { of: 'today' },
   );
-  if (steps.length === 1) return tried === '' ? now : whyText(constraint, tried);
+  if (steps.length === 1) return at === '' ? now : stopsLine(constraint, { at });
+  const then = stopsLine(constraint, { of, at: at === '' ? of : `${of}, ${at}` });
   // What is held by no set is not said to be.
-  if (outcome === 'not reached' && constraint.outcome === 'rate asked')
-    return `${now} ${capital(them)}: nothing else that was tried brings more.`;
-  return `${now} ${whyText(withHelpful(constraint), tried === '' ? them : `${them}, ${tried},`)}`;
+  return outcome === 'not reached' && constraint.outcome === 'rate asked'
+    ? { brief: sentences(now.brief, `Then nothing else that was tried brings more.`), more: today(now) }
+    : { brief: sentences(now.brief, then.brief), more: sentences(today(now), then.more) };
 }
 
-/** Without what else was tried where none of it helps: that is told with what was tried. */
-const withHelpful = (found: ConstraintResult): ConstraintResult =>
-  found.culprit === null ||
-  found.tried.some((each) => each.what !== found.culprit?.what && helps(each, found.zone))
-    ? found
-    : { ...found, tried: [found.culprit] };
+const today = ({ more }: Line): string => (more === '' ? '' : `Today: ${uncapital(more)}`);

@@ -1,35 +1,47 @@
 import { inWords } from '../../../study/answer/answer.js';
 import { capital, count, exact, mean } from '../../../study/format.js';
-import { each } from '../../../study/planners-unit.js';
+import { each, rateText } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
 import { isPriced, undecided } from '../../../study/reach/sentence.js';
-import type { Estimate } from '../../../study/statistics/estimate.js';
 import type { Proportion } from '../../../study/statistics/proportion.js';
-import { between, dateText, how, sentences, shipIt } from '../first.js';
-import { forMoney, inPlanners, lastOf, nowOf, setOrAsIs, withThem } from './told.js';
+import { COUNTS, dateText, ends, how, type Line, sentences, shipIt, surely, WITHIN } from '../first.js';
+import { forMoney, inPlanners, lastOf, nowOf, setOrAsIs } from './told.js';
 
-/** What it ships, how many builds do what is asked, and what is known of other sets. */
-export const sure = (results: ReachResults): string =>
-  sentences(ships(results), kept(results), othersTold(results), hurtsTold(results));
+/** How many builds do what is asked, and what it ships; behind it what is known of other sets. */
+export function sure(results: ReachResults): Line {
+  const { keptUp, goal } = results,
+    isTold = keptUp !== null || goal.kind === 'date';
+  return {
+    brief: sentences(kept(results), ships(results, isTold)),
+    more: sentences(keptUp === null ? '' : COUNTS, today(results), othersTold(results), hurtsTold(results)),
+  };
+}
 
-function ships(results: ReachResults): string {
-  const { steps, rateUnit } = results,
-    last = inPlanners(lastOf(results).throughput, results),
-    now = inPlanners(nowOf(results).throughput, results),
-    a = each(rateUnit);
-  const isKnown = last.needs === undefined && now.needs === undefined,
-    rate = (of: Estimate): string => (isKnown ? between(of) : `about ${mean(of)}`),
-    known = isKnown
-      ? how(last)
-      : `${count(last.n, 'simulated build')} are too few to say how far chance moves that`;
-  return steps.length === 1
-    ? `It ships ${rate(now)} ${a} (${known}).`
-    : `${capital(withThem(results))} it ships ${rate(last)} ${a}, today ${rate(now)} (${known}).`;
+const isKnown = (results: ReachResults): boolean =>
+  lastOf(results).throughput.needs === undefined && nowOf(results).throughput.needs === undefined;
+
+/** What it ships on average at the end of the way. */
+function ships(results: ReachResults, isBehind: boolean): string {
+  const last = inPlanners(lastOf(results).throughput, results),
+    a = isBehind && results.goal.kind === 'rate' ? '' : ` ${each(results.rateUnit)}`,
+    sureness = isBehind ? surely(last.level) : how(last.level, last.n);
+  return isKnown(results)
+    ? `On average ${ends(last)}${a} (${sureness}).`
+    : `On average about ${mean(last)}${a}; ${count(last.n, 'simulated build')} are too few to say how far ` +
+        'chance moves that.';
+}
+
+/** What the build as it is ships, where another one is told. */
+function today(results: ReachResults): string {
+  const now = inPlanners(nowOf(results).throughput, results);
+  return results.steps.length === 1
+    ? ''
+    : `Today it ships ${isKnown(results) ? ends(now) : `about ${mean(now)}`} ${each(results.rateUnit)}.`;
 }
 
 /** Builds that do what is asked: what the answer is judged by. */
 function kept(results: ReachResults): string {
-  const { goal, keptUp, outcome } = results,
+  const { goal, keptUp, outcome, rateUnit } = results,
     { byDate } = lastOf(results);
   if (goal.kind === 'date')
     return byDate === null
@@ -38,8 +50,8 @@ function kept(results: ReachResults): string {
           `${inHundred(goal.sure)} in 100.`;
   return keptUp === null
     ? ''
-    : `${capital(shipIt(keptUp))} what is asked, or at most 2 % less` +
-        (keptUp.share >= CLEARLY || outcome === 'not reached' ? '.' : '; it holds where surely half do.');
+    : `${capital(shipIt(keptUp))} ${rateText(goal.perDay, rateUnit)}, ${WITHIN}` +
+        (keptUp.share >= CLEARLY || outcome === 'not reached' ? '.' : ', and surely half must.');
 }
 
 /** `none of 20 builds has`, `36 of 40 builds have`. */

@@ -4,6 +4,7 @@ import type { ReachResults, StepResult } from '../../../study/reach/results.js';
 import { isPriced, moneyText } from '../../../study/reach/sentence.js';
 import { filled } from '../../columns.js';
 import { eachShift } from '../../constraint.js';
+import { whole } from '../../first/first.js';
 import { costs, dates, worth } from '../../first/reach/money.js';
 import { reachFirst } from '../../first/reach/reach.js';
 import {
@@ -32,7 +33,9 @@ export function reachPage(results: ReachResults): PageContent {
     losses: lossesTold(constraint, at),
     inFull: `${capital(eachShift(answer.sentence, constraint))}${/[.!?]$/.test(answer.sentence) ? '' : '.'}`,
     findings: [...results.steps.slice(1).map(stepFinding(results)), ...constraintFindings(constraint, at)],
-    costsAndDates: [...dates(results), ...costs(results), ...worth(results)],
+    costsAndDates: [whole(dates(results)), ...costs(results), ...worth(results)].filter(
+      (each) => each !== '',
+    ),
     values: [],
     assumptions: [
       ...noteOf(scenario),
