@@ -151,10 +151,7 @@ export interface Allotment {
 }
 export const AS_BEFORE: Allotment = { lost: [], coming: [], kept: new Set() };
 
-/**
- * Which teams a shift of so many people has them for, and who is left: first those whose unit stands at work
- * of theirs, each in the order of claims.
- */
+/** Which teams so many people suffice for, and who is left: first those at work, in the order of claims. */
 export function staffedBy(
   teams: readonly Team[],
   people: number,

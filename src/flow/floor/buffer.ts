@@ -115,17 +115,13 @@ export class Buffer {
 
   /** The first of those without room; there must be one. */
   takeShut(): Unit {
-    const unit = lines.firstShut(this.memory, this.at);
-    lines.takeShut(this.memory, this.at, unit);
-    return this.units.at(unit);
+    return this.units.at(lines.takeShut(this.memory, this.at, lines.firstShut(this.memory, this.at)));
   }
 
   /** The first of those without room for whom there is a space now; null if there is none. */
   takeShutThatFits(): Unit | null {
     const unit = lines.firstShutThatFits(this.memory, this.at);
-    if (unit === NOWHERE) return null;
-    lines.takeShut(this.memory, this.at, unit);
-    return this.units.at(unit);
+    return unit === NOWHERE ? null : this.units.at(lines.takeShut(this.memory, this.at, unit));
   }
 
   /** When the longest waiting unit in the spaces joined; Infinity when there is none. For banks of lanes. */

@@ -95,10 +95,10 @@ export function firstShutThatFits({ ints }: Memory, buffer: number): number {
 }
 
 /** The first of its line without room, out of it. */
-export function takeShut(memory: Memory, buffer: number, unit: number): void {
+export function takeShut(memory: Memory, buffer: number, unit: number): number {
   const { ints } = memory;
   ints[buffer + B_SHUT_OUT]--;
-  takeFirst(memory, buffer, ints[unit + U_FIRST] === 0 ? SHUT : SHUT_SENT_BACK);
+  return takeFirst(memory, buffer, ints[unit + U_FIRST] === 0 ? SHUT : SHUT_SENT_BACK);
 }
 
 /** A unit anywhere in a line, out of it; its place there is found by walking. */
