@@ -74,7 +74,7 @@ const CASES: readonly Case[] = [
     others: [
       [
         ['--from', 'present', '--at', 'trim bench'],
-        /another: at was \[\], now it is \["trim bench"\]; from was least, now it is present\n/,
+        /another: at was \[\], now it is \["trim bench"\]; from was not there, now it is present\n/,
       ],
     ],
   },

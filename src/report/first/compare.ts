@@ -126,8 +126,8 @@ function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | u
   return judged.length === 1
     ? `No: ${most}, not ${goal}.`
     : shortest(
-        `No, none of ${all} reaches ${goal}. Nearest: ${name}, ${most}.`,
-        `No, none of ${all} reaches ${goal}. The nearest ships ${most}.`,
+        `No what-if reaches ${goal}. Nearest: ${name}, ${most}.`,
+        `No what-if reaches ${goal}. The nearest ships ${most}.`,
       );
 }
 

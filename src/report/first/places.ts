@@ -14,19 +14,17 @@ export function placesLine(results: BufferResults, isSettled: boolean): Line {
       .sort((a, b) => Math.abs(b.chosen - b.present) - Math.abs(a.chosen - a.present)),
     told = changed
       .slice(0, MOST_SPOTS)
-      .map(
-        (spot, i) => `${spot.name} ${exact(spot.chosen)} (${i === 0 ? 'today ' : ''}${exact(spot.present)})`,
-      ),
+      .map((spot) => `${spot.name} from ${exact(spot.present)} to ${exact(spot.chosen)}`),
     left = changed.length - told.length,
     isPriced = chosen.costPerDay !== null && present.costPerDay !== null;
   if (changed.length === 0)
     return { brief: 'Leave the waiting places as they are today.', more: floorText(results) };
   return {
     brief: sentences(
-      isSettled ? 'Have waiting places:' : 'Simulate more builds. If they settle it:',
+      isSettled ? 'Change waiting places:' : 'Simulate more builds. If settled:',
       `${told.join(', ')}${left === 0 ? '' : `, and ${exact(left)} more`}.`,
       isPriced
-        ? `Floor: ${number(chosen.costPerDay)} ${currency ?? ''} a day, today ` +
+        ? `Floor space: ${number(chosen.costPerDay)} ${currency ?? ''} a day, not ` +
             `${number(present.costPerDay)}.`
         : '',
     ),

@@ -77,15 +77,15 @@ function sure({ answer: { highestPerDay, spread }, points, rateUnit }: RateResul
     rate = (perDay: number | null): string => (perDay === null ? 'none' : exact(inUnit(perDay, rateUnit))),
     again =
       spread.low === spread.high
-        ? 'the same'
-        : `${rate(spread.low)} to ${rate(spread.high)} ${each(rateUnit)}`;
+        ? `${tenths(spread.share)} would agree`
+        : `${tenths(spread.share)} would say ${rate(spread.low)} to ${rate(spread.high)} ${each(rateUnit)}`;
   return {
     brief: sentences(
       best === undefined || highestPerDay === null ? '' : `${capital(shipIt(best.keptUp))} it, ${WITHIN}.`,
-      `A repeat would say ${again} ${tenths(spread.share)}.`,
+      `${again}.`,
     ),
     more: `${COUNTS} No study was repeated: that is an estimate, by drawing again from the builds run.`,
   };
 }
 
-const tenths = (share: number): string => `${exact(Math.round(10 * share))} times in 10`;
+const tenths = (share: number): string => `${exact(Math.round(10 * share))} repeats in 10`;

@@ -54,7 +54,7 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
     sure: {
       brief:
         `${none && first !== undefined ? 'Today' : 'Today it ships'} ${ends(base.throughput)}${a}` +
-        (none && first !== undefined ? `, with the best change at most ${most(results)}` : '') +
+        (none && first !== undefined ? `, with any single change at most ${most(results)}` : '') +
         ` (${how(level, base.throughput.n)}).`,
       more: together(level),
     },
@@ -129,7 +129,7 @@ function stops(results: ReliefsResults): Line {
         brief: `${capital(things)} ${looked}.`,
         more: `${capital(onEveryShift(told[0]?.text ?? ''))} brings the most.`,
       }
-    : { brief: `${capital(things)}: which is not settled ${looked}.`, more: 'Theirs bring the most.' };
+    : { brief: `${capital(things)}; not settled which ${looked}.`, more: 'Theirs bring the most.' };
 }
 
 function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): Line {
@@ -156,7 +156,7 @@ function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, advised: Reli
   return low <= 0 && high >= 0
     ? { ...today, more: sentences(today.more, `${text} neither surely sooner nor later.`) }
     : {
-        brief: `${today.brief} This change: ${figure(by)} days ${side}.`,
+        brief: `${today.brief} With this change ${figure(by)} days ${side}.`,
         more: sentences(today.more, `${text} ${figure(by)} days ${side} (${range(by)}).`),
       };
 }

@@ -91,7 +91,7 @@ function unknown(found: Found): Line {
   if (best === undefined)
     return { brief: 'no single thing that was found.', more: eachShift(sentence, found) };
   return {
-    brief: `no single thing: ${none(found)} ${isMore(best) ? 'enough' : 'more'}.`,
+    brief: `${none(found)} ${isMore(best) ? 'enough' : 'more'}.`,
     more:
       `${second === undefined ? 'It' : 'The best'} is ${eachShift(best.what, found)}, ` +
       `${gain(best.gain, ' a day')}. ${PERHAPS_TWO}`,
@@ -99,4 +99,6 @@ function unknown(found: Found): Line {
 }
 
 const none = ({ tried }: Found): string =>
-  tried.length === 1 ? 'the one tried does not bring' : `none of ${exact(tried.length)} tried brings`;
+  tried.length === 1
+    ? 'the one thing tried does not bring'
+    : `none of ${exact(tried.length)} things tried brings`;

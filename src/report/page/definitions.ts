@@ -22,8 +22,8 @@ const DEFINITIONS: readonly Definition[] = [
       'shipped in the long run; surely not; more builds are needed to tell',
   ],
   [
-    'ships what is asked to within 2 %, keeps up',
-    /ships? what is asked|, to within \d|keeps? up/i,
+    'ships what is asked or at most 2 % less, keeps up',
+    /ships? what is asked|, or at most \d % less|keeps? up/i,
     'no more than 2 % of the units asked for in the weeks judged are missing, and nothing stands still',
   ],
   [

@@ -226,6 +226,8 @@ ${stations.map((s) => `  - { step: w${s}, at: s${s}, work: { exponential: { mean
     );
     expect(code).toBe(0);
     // 6,000 over the 120 units of the programme.
-    expect(stdout.replace(/\s+/g, ' ')).toContain('(6,000 EUR, 50 a unit, ready 2 weeks after the order)');
+    expect(stdout.replace(/\s+/g, ' ')).toContain(
+      'Price: 6,000 EUR, 50 a unit, ready 2 weeks after the order.',
+    );
   });
 });

@@ -145,7 +145,7 @@ describe('the report of shared-out places', { timeout: 30_000 }, async () => {
   });
 
   it('tells what floor costs, no figure beside another', () => {
-    expect(buffersFirst(results).toDo.brief).toMatch(/ Floor: 36 EUR a day, today 24\.$/);
+    expect(buffersFirst(results).toDo.brief).toMatch(/ Floor space: 36 EUR a day, not 24\.$/);
   });
 
   it('cuts what loses far more than a fifth from a panel, and nothing that loses less than twice that', () => {

@@ -92,7 +92,7 @@ describe('the least money for a unit a day', () => {
     );
     expect(first.toDo.more).toContain(' The largest gain: one place more at colour booth (410,000 EUR, ');
     // Dates and money are those of what is advised, not of the largest gain.
-    expect(first.when.brief).toContain(` This change: ${Math.round(-lastUnitDays!.mean)} days sooner.`);
+    expect(first.when.brief).toContain(` With this change ${Math.round(-lastUnitDays!.mean)} days sooner.`);
     const left = Math.round((costPerUnit!.mean + 410000 / 480) / 10) * 10;
     expect(first.toDo.more).toContain(
       `; with its price shared out over all units about ${Math.abs(left)} ${left < 0 ? 'less' : 'more'}.`,

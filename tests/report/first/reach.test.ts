@@ -28,7 +28,7 @@ describe('the first screen of reach', () => {
     // Yes, though on average it ships less than 4: how near is near enough is said ahead of it.
     expect(first.sure).toEqual({
       brief:
-        '98 of 160 simulated builds ship 4 a day, to within 2 %, and surely half must. On average 3.908 to 3.926 ' +
+        '98 of 160 simulated builds ship 4 a day, or at most 2 % less, and surely half must. On average 3.908 to 3.926 ' +
         '(95 % sure).',
       more:
         'What is up to 2 % less than asked counts as that. Today it ships 3.40 to 3.46 a day. Every cheaper set falls ' +
@@ -255,7 +255,7 @@ describe('the first screen of reach', () => {
   it('speaks of a rate by the week as the plan does', () => {
     const week = reachFirst(changed({ rateUnit: { per: 'week', workingDays: 5 } }));
     expect(week.question).toContain('to ship 20 a week, ');
-    expect(week.sure.brief).toContain(' ship 20 a week, to within 2 %, ');
+    expect(week.sure.brief).toContain(' ship 20 a week, or at most 2 % less, ');
     expect(week.sure.brief).toContain('On average 19.54 to 19.63 (95 % sure).');
     expect(week.sure.more).toContain('Today it ships 17.0 to 17.3 a week.');
     expect(week.stops.more).toContain('tried at 22 a week: ');

@@ -100,7 +100,7 @@ describe('workers that are processes', { timeout: 60_000 }, () => {
     ['welcomes', /^worker \d did not greet as a worker does, but wrote "Welcome to node7"$/],
     [
       'greets',
-      /^worker \d is of another program: version there 0\.1\.0, here \S+; build there b, here \w+; messages there V8 9, LE, here V8 \d+, [BL]E$/,
+      /^worker \d is of another program: version there 0\.1\.0, here \S+; build there b, here \w+; messages there V8 9, LE, here V8 \d+, [BL]E; bits there none, here \w{16}$/,
     ],
     ['fails', /^worker \d ended with exit code 7$/],
   ])('one that %s is told and replaced, and changes nothing', async (how, told) => {
@@ -198,9 +198,9 @@ describe('workers that are processes', { timeout: 60_000 }, () => {
     const { processes } = open({ workers: 1 }),
       meter = new Meter(),
       { model } = benchVariant(9.9, whole),
-      programme = { ...model.programme, end: 3e7 },
+      programme = { ...model.programme, end: 1e9 },
       replicator = new Replicator({ seed: 'a', workers: 1, through: processes.runner, meter }),
-      variant = { key: 'long', model: { ...model, programme, horizon: 3e7 }, read: whole };
+      variant = { key: 'long', model: { ...model, programme, horizon: 1e9 }, read: whole };
     const running = replicator.row(variant, 1, 1).catch(() => undefined);
     let most = 0;
     for (let waited = 0; waited < 400 && most === 0; waited++) {
