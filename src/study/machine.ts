@@ -11,3 +11,6 @@ export function machineDigest(): string {
   known ??= createHash('sha256').update(standardRun()).digest('hex');
   return known;
 }
+
+/** Its beginning, which journals, shards and greetings of workers hold. */
+export const machineMark = (): string => machineDigest().slice(0, 16);

@@ -28,10 +28,10 @@ export class Asked {
   /** @param id of the step that it is for; of a kit, the first */
   constructor(readonly id: number) {}
 
-  /** Claims so much; of what is bought in, `supplies` if it is more than one row for one supply. */
-  want(needs: readonly Need[], supplies: Asked['supplyNeeds'] = needs.filter(isSupply)): void {
+  /** Claims so much; `sums` has one row for each resource, where the needs may have several. */
+  want(needs: readonly Need[], sums: Asked['supplyNeeds'] = needs): void {
     this.needs = needs;
-    this.supplyNeeds = supplies;
+    this.supplyNeeds = sums.filter(({ resource }) => resource.supply !== null);
     this.equipmentNeeds = needs.filter(({ resource }) => resource.shared !== null);
   }
 
@@ -47,8 +47,6 @@ export class Asked {
     this.teamBits = bitsOf(teams);
   }
 }
-
-const isSupply = ({ resource }: Pick<Need, 'resource'>): boolean => resource.supply !== null;
 
 const bitsOf = (companions: readonly Companion[]): number =>
   companions.reduce((bits, { bit }) => bits | bit, 0);

@@ -92,9 +92,7 @@ function kitOf(steps: readonly Step[]): Asked | null {
   const kit = new Asked(parts[0].step);
   kit.want(
     parts.map((need) => ({ ...need, sum: sums.get(need.resource)! })),
-    Array.from(sums, ([resource, amount]) => ({ resource, amount })).filter(
-      ({ resource }) => resource.supply !== null,
-    ),
+    Array.from(sums, ([resource, amount]) => ({ resource, amount })),
   );
   kit.pool = parts[0].resource.pool;
   return kit;

@@ -107,29 +107,41 @@ export function shipIt(
     : `${exact(some)} of ${builds} ${some === 1 ? 'ships' : 'ship'}`;
 }
 
+/** How much more or less; null where it is the same in every build, or lies on both sides of 0. */
+function sided(difference: Estimate): { readonly size: Estimate; readonly side: 'more' | 'less' } | null {
+  const { low, high } = difference;
+  if (isSame(difference) || (low !== null && high !== null && low < 0 && high > 0)) return null;
+  return difference.mean < 0
+    ? { size: negated(difference), side: 'less' }
+    : { size: difference, side: 'more' };
+}
+
 /** `0.30 a day more (0.24 to 0.36)`, `0.07 a day less (..)`; what lies on both sides of 0 says so. */
 export function gain(difference: Estimate, each = ''): string {
-  const { low, high } = difference,
-    isLess = difference.mean < 0,
-    size = isLess ? negated(difference) : difference,
-    side = isLess ? 'less' : 'more';
-  if (isSame(difference)) return `${mean(size)}${each} ${side} in every build`;
-  if (low === null || high === null || low >= 0 || high <= 0)
-    return `${figure(size)}${each} ${side} (${range(size)})`;
+  const told = sided(difference);
+  if (told !== null) return `${gainedText(difference, each)} (${range(told.size)})`;
+  if (isSame(difference)) {
+    const isLess = difference.mean < 0,
+      size = isLess ? negated(difference) : difference;
+    return `${mean(size)}${each} ${isLess ? 'less' : 'more'} in every build`;
+  }
   const [less = '', more = ''] = range(difference).replace('-', '').split(' to ');
   return `between ${less}${each} less and ${more} more`;
 }
 
-/** Its interval alone: `between 0.24 and 0.36 a day more`. */
+/** Its interval alone: `between 0.24 and 0.36 a day more`; the whole where it has none, or two sides. */
 export function gainBetween(difference: Estimate, each = ''): string {
-  const told = gain(difference, each),
-    [, side = '', bounds] = /(less|more) \(([-\d.,]+ to [-\d.,]+)\)$/.exec(told) ?? [];
-  return bounds === undefined ? told : `between ${bounds.replace(' to ', ' and ')}${each} ${side}`;
+  const told = sided(difference);
+  return told === null || difference.low === null || difference.high === null
+    ? gain(difference, each)
+    : `between ${range(told.size).replace(' to ', ' and ')}${each} ${told.side}`;
 }
 
 /** The same without its interval; what lies on both sides of 0 keeps both. */
-export const gainedText = (difference: Estimate, each = ''): string =>
-  gain(difference, each).replace(/ \([^()]*\)$/, '');
+export function gainedText(difference: Estimate, each = ''): string {
+  const told = sided(difference);
+  return told === null ? gain(difference, each) : `${figure(told.size)}${each} ${told.side}`;
+}
 
 const DAY = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long', timeZone: 'UTC' });
 

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { digest } from '../../scenario/digest.js';
 import { LEVEL } from '../asked.js';
 import type { Origin } from '../head.js';
-import { machineDigest } from '../machine.js';
+import { machineMark } from '../machine.js';
 import { PROGRAM_VERSION } from '../version.js';
 import { type Identity, STANDARD_RUN } from './journal.js';
 
@@ -38,7 +38,7 @@ export function identityOf({ study, scenario, seed, level = LEVEL, more = {} }: 
     program: PROGRAM_VERSION,
     // Run when it is asked for: a study that keeps nothing does not need it.
     get [STANDARD_RUN]() {
-      return machineDigest().slice(0, 16);
+      return machineMark();
     },
     ...(Object.fromEntries(asked) as Identity),
   };

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { endianness } from 'node:os';
 import { Serializer } from 'node:v8';
-import { machineDigest } from '../../machine.js';
+import { machineMark } from '../../machine.js';
 import { PROGRAM_VERSION } from '../../version.js';
 
 /**
@@ -24,7 +24,7 @@ export function ownGreeting(): Greeting {
     version: PROGRAM_VERSION,
     build: buildDigest(),
     messages: messageForm(),
-    bits: machineDigest().slice(0, 16),
+    bits: machineMark(),
   };
 }
 
