@@ -2,6 +2,7 @@ import type { CompareResults } from '../study/compare/results.js';
 import type { ConstraintResult, LadderResult, Tried } from '../study/constraint/results.js';
 import { calledThing, helps } from '../study/constraint/sentence.js';
 import { capital, count, uncapital, withInterval } from '../study/format.js';
+import type { Offer } from '../study/priced/offer.js';
 import type { RateResults } from '../study/rate/results.js';
 import type { Results } from '../study/simulate/results.js';
 import { type Estimate, negated } from '../study/statistics/estimate.js';
@@ -25,6 +26,12 @@ export const triedIn = (
 /** A crew gets one on each of its shifts, which `one person more` alone does not say. */
 export const onEveryShift = (text: string): string =>
   text.replace(/^one person more in /, 'one person more on every shift in ');
+
+/** What a change is called wherever it is told in short: the name that the scenario gives it, if any. */
+export function changeName(text: string, offer?: Offer | null): string {
+  const [name, ...others] = offer?.names ?? [];
+  return name === undefined || others.length > 0 ? onEveryShift(text) : `“${name}”`;
+}
 
 /** The same of every trial that a text names. */
 export const eachShift = (text: string, { tried }: Pick<ConstraintResult, 'tried'>): string =>

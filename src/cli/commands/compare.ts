@@ -1,6 +1,5 @@
 import { basename } from 'node:path';
 import type { Observation } from '../../measure/observe.js';
-import type { Scenario } from '../../scenario/types/scenario.js';
 import type { WhatIf } from '../../scenario/what-ifs.js';
 import { LEVEL } from '../../study/asked.js';
 import type { CompareAsked } from '../../study/compare/design.js';
@@ -15,6 +14,7 @@ import { ZONES } from '../arguments/zone.js';
 import { listenForInterrupt } from '../interrupt.js';
 import type { Study } from '../run-study.js';
 import { onMap } from './map.js';
+import { offersOf } from './offers.js';
 
 export const compare = command({
   name: 'compare',
@@ -80,29 +80,6 @@ export const compare = command({
     });
   },
 });
-
-/**
- * Prices of what-ifs that are changes with a name in the scenario, or that make some and do nothing else;
- * undefined where it names none.
- */
-async function offersOf(
-  path: string,
-  scenario: Scenario,
-  whatIfs: readonly WhatIf[],
-): Promise<CompareAsked['offers']> {
-  if ((scenario.costs?.changes ?? []).length === 0) return undefined;
-  const { dataOf } = await import('../load.js');
-  const { offersByDigest } = await import('../../study/priced/wanted.js');
-  const { offerOfMade } = await import('../../study/priced/offers.js');
-  const { digest } = await import('../../scenario/digest.js');
-  const offers = offersByDigest(scenario, dataOf(path, scenario));
-  for (const whatIf of whatIfs) {
-    const onlyMakes = whatIf.changes.every((change) => /^costs\.changes\..*\.made\b/.test(change.path)),
-      offer = onlyMakes ? offerOfMade(scenario, whatIf.scenario) : undefined;
-    if (offer !== undefined) offers.set(digest(whatIf.scenario), offer);
-  }
-  return Object.fromEntries(offers);
-}
 
 /** How its answer is shown: with a map of the scenario, on which is marked what each what-if changes. */
 export const compareShown = ({

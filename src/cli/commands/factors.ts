@@ -13,6 +13,7 @@ import { ZONES } from '../arguments/zone.js';
 import { listenForInterrupt } from '../interrupt.js';
 import type { Study } from '../run-study.js';
 import { onMap } from './map.js';
+import { offersOf } from './offers.js';
 
 export const factors = command({
   name: 'factors',
@@ -50,6 +51,7 @@ export const factors = command({
       ...read,
       combinations: read.combinations.map((each) => ({ ...each, scenario: warmed(each.scenario) })),
       data: dataToVary(request.file, scenario),
+      offers: await offersOf(request.file, scenario, read.combinations),
       ...{ scenario, file, replications, seed, zones, level: LEVEL },
       factorsFile: basename(factorsFile),
     };

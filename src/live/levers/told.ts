@@ -1,6 +1,6 @@
 import { toldConstraint } from '../../report/constraint.js';
 import { dateText } from '../../report/first/first.js';
-import { stopsText } from '../../report/first/stops.js';
+import { stopsText } from '../../report/first/lines/stops.js';
 import type { ComparedMeasure } from '../../study/compare/results.js';
 import { bounds, count, exact, mean, short, signed } from '../../study/format.js';
 import { each, shippedOf } from '../../study/planners-unit.js';

@@ -27,9 +27,9 @@ import {
   sentences,
   together,
 } from './first.js';
+import { stopsLine } from './lines/stops.js';
+import { weakestLine } from './lines/weakest.js';
 import { datesOf, placesLine } from './places.js';
-import { stopsLine } from './stops.js';
-import { weakestLine } from './weakest.js';
 
 /** Of one layout for several cases: what it loses in the weakest of them. */
 export function casesFirst(results: BufferResults, over: CasesResult): FirstScreen {

@@ -17,9 +17,9 @@ import {
   sentences,
   together,
 } from './first.js';
+import { stopsLine } from './lines/stops.js';
+import { weakestLine } from './lines/weakest.js';
 import { datesOf, placesLine } from './places.js';
-import { stopsLine } from './stops.js';
-import { weakestLine } from './weakest.js';
 
 export function buffersFirst(results: BufferResults): FirstScreen {
   if (results.cases !== undefined) return casesFirst(results, results.cases);
@@ -57,7 +57,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
     ),
     picture: {
       title: 'The most that was found for each number of waiting places',
-      more: 'The scale does not begin at 0.',
+      more: `Grey: within ${number(100 * zone)} % of the best. The scale does not begin at 0.`,
     },
   };
 }

@@ -2,12 +2,13 @@ import { inWords } from '../../study/answer/answer.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import { capital, count, exact } from '../../study/format.js';
 import { each, eachWorking, inUnit } from '../../study/planners-unit.js';
+import { advised } from '../../study/priced/advised.js';
 import type { Offer } from '../../study/priced/offer.js';
-import type { DateQuantile } from '../../study/programme/dates.js';
-import { boundsOf, type Estimate, negated } from '../../study/statistics/estimate.js';
+import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { byMeasure, type MeasureCompared } from '../compare.js';
 import { triedWith } from '../constraint.js';
-import { figure, range } from './figures.js';
+import { ALLOWED, others, shortest } from './compared.js';
+import { figure } from './figures.js';
 import {
   about,
   ends,
@@ -16,16 +17,14 @@ import {
   gainedText,
   how,
   INPUTS,
-  type Line,
   NO_LINE,
   roughly,
   sentences,
   together,
 } from './first.js';
-import { lastUnitLine } from './last-unit.js';
-import { beginWith, priceInFull, withItsPrice } from './offer.js';
-import { stopsLine } from './stops.js';
-import { weakestLine } from './weakest.js';
+import { beginWith, FOR_THE_MONEY, priceInFull, priceText } from './lines/offer.js';
+import { stopsLine } from './lines/stops.js';
+import { weakestLine } from './lines/weakest.js';
 
 export function compareFirst(results: CompareResults): FirstScreen {
   const { scenario, rateUnit, level, constraint } = results,
@@ -34,9 +33,9 @@ export function compareFirst(results: CompareResults): FirstScreen {
     a = ` ${each(rateUnit)}`;
   const best =
       main === undefined ? undefined : [...main.whatIfs].sort((x, y) => y.value.mean - x.value.mean)[0],
-    told = results.whatIfs.find(({ name }) => name === best?.whatIf),
-    isBetter = best?.verdict.endsWith('better') === true,
-    of = isBetter ? 'with it' : `with “${best?.whatIf ?? ''}”`,
+    first = best === undefined ? undefined : toBegin(results, main),
+    told = results.whatIfs.find(({ name }) => name === (first ?? best)?.whatIf),
+    of = first !== undefined && first === best ? 'with it' : `with “${told?.name ?? ''}”`,
     effect = told === undefined ? null : others(measures, told, { of, plannedEnd: results.plannedEnd });
   return {
     about: about(scenario),
@@ -55,15 +54,18 @@ export function compareFirst(results: CompareResults): FirstScreen {
           },
     stops: stopsLine(constraint, { of: triedWith(results) ?? '' }),
     toDo:
-      best === undefined || !isBetter
+      best === undefined || first === undefined
         ? { brief: 'Try other changes: none of these surely ships more.', more: '' }
         : {
             brief:
-              `${capital(beginWith(`“${best.whatIf}”`, told?.offer))}: ` +
-              `${gainedText(best.difference, a)} than today.`,
+              `${capital(beginWith(`“${first.whatIf}”`, told?.offer))}: ` +
+              `${gainedText(first.difference, a)} than today${first === best ? '' : FOR_THE_MONEY}.`,
             more: sentences(
-              `It ships the most, ${gainBetween(best.difference, a)}.`,
-              otherGains(main, best.whatIf),
+              first === best
+                ? `It ships the most, ${gainBetween(first.difference, a)}.`
+                : `${capital(gainBetween(first.difference, a))}. Most: “${best.whatIf}”, ` +
+                    `${gainBetween(best.difference, a)}; ${priceText(offerOf(results, best.whatIf))}.`,
+              otherGains(main, [first.whatIf, best.whatIf]),
               priceInFull(told?.offer),
               effect?.cost ?? '',
             ),
@@ -79,18 +81,31 @@ export function compareFirst(results: CompareResults): FirstScreen {
   };
 }
 
+const offerOf = ({ whatIfs }: CompareResults, what: string): Offer | undefined =>
+  whatIfs.find(({ name }) => name === what)?.offer;
+
+/** Of those that surely ship more the one to begin with; undefined: none does. */
+function toBegin(
+  results: CompareResults,
+  main: MeasureCompared | undefined,
+): MeasureCompared['whatIfs'][number] | undefined {
+  const { rateUnit, whatIfs } = results,
+    better = (main?.whatIfs ?? []).filter(({ verdict }) => verdict.endsWith('better'));
+  return advised(
+    better.map((of) => ({ of, gain: of.difference, offer: offerOf(results, of.whatIf) })),
+    ({ of: { whatIf, value } }) => {
+      const asked = whatIfs.find(({ name }) => name === whatIf)?.askedPerDay ?? null;
+      return asked !== null && value.low !== null && value.low >= inUnit(asked, rateUnit);
+    },
+  )?.of;
+}
+
 function question({ base: { askedPerDay: asked }, whatIfs, rateUnit }: CompareResults): string {
   return asked === null
     ? `Which of ${count(whatIfs.length, 'change')} ships more?`
     : `Does ${whatIfs.length === 1 ? 'the' : 'a'} change bring it to ` +
         `${exact(inUnit(asked, rateUnit))} ${eachWorking(rateUnit)}?`;
 }
-
-/** More would not be read at a glance. */
-const MOST_WORDS = 12;
-/** The first of these that is short enough: a name may be long. */
-export const shortest = (...texts: readonly string[]): string =>
-  texts.find((text) => text.split(/\s+/).length <= MOST_WORDS) ?? texts.at(-1) ?? '';
 
 /** Which of them surely ship what their plan asks, by the whole interval. */
 function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | undefined): string {
@@ -135,61 +150,15 @@ function answer({ whatIfs, rateUnit }: CompareResults, main: MeasureCompared | u
 const OTHERS = 3;
 
 /** `Of the others no absence 0.11 more, small body store 0.07 less.` */
-function otherGains(main: MeasureCompared | undefined, best: string): string {
+function otherGains(main: MeasureCompared | undefined, told: readonly string[]): string {
   const others = (main?.whatIfs ?? [])
-    .filter(({ whatIf }) => whatIf !== best)
+    .filter(({ whatIf }) => !told.includes(whatIf))
     .sort((x, y) => y.difference.mean - x.difference.mean);
   if (others.length === 0 || others.length > OTHERS) return '';
-  const told = others.map(
+  const texts = others.map(
     ({ whatIf, difference }) =>
       `${whatIf} ${figure(difference.mean < 0 ? negated(difference) : difference)} ` +
       (difference.mean < 0 ? 'less' : 'more'),
   );
-  return `${others.length === 1 ? 'The other' : 'The others'}: ${told.join(', ')}.`;
-}
-
-/** Said of changes that nobody has looked at but the planner. */
-export const ALLOWED = 'Whether codes and room allow the changes is not known here.';
-
-/** What the best does to the dates and the prices, against the scenario as it is. */
-export function others(
-  measures: readonly MeasureCompared[],
-  best: {
-    readonly name: string;
-    readonly lastUnit: readonly DateQuantile[];
-    readonly offer?: Offer | undefined;
-  },
-  beside: { readonly of: string; readonly plannedEnd: string | null },
-): { readonly when: Line; readonly cost: string } {
-  const of = (id: string) => {
-    const measure = measures.find((each) => each.id === id),
-      difference = measure?.whatIfs.find(({ whatIf }) => whatIf === best.name)?.difference;
-    return measure === undefined || difference === undefined ? null : { ...measure, difference };
-  };
-  const end = of('last unit'),
-    cost = of('cost'),
-    { brief, more } = lastUnitLine(best.lastUnit, beside);
-  return {
-    when: {
-      brief,
-      more: sentences(more, end === null ? '' : `That is ${changeText(end, ['sooner', 'later'])}.`),
-    },
-    cost:
-      cost === null
-        ? ''
-        : `A unit is then ${changeText(cost, ['cheaper', 'dearer'])}` +
-          `${withItsPrice(cost.difference, best.offer)}.`,
-  };
-}
-
-/** `14 days sooner than today (13 to 16)`, or that neither is sure. */
-function changeText(
-  { unit, difference }: Pick<MeasureCompared, 'unit'> & { readonly difference: Estimate },
-  [less, more]: readonly [string, string],
-): string {
-  const { low, high } = boundsOf(difference),
-    by = high < 0 ? negated(difference) : difference;
-  return low <= 0 && high >= 0
-    ? `neither surely ${less} nor ${more} than today`
-    : `${figure(by)} ${unit} ${high < 0 ? less : more} than today (${range(by)})`;
+  return `${others.length === 1 ? 'The other' : 'The others'}: ${texts.join(', ')}.`;
 }

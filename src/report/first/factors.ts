@@ -5,8 +5,9 @@ import { rankingOf, type Shipped, togetherOf } from '../../study/factors/standin
 import { capital, count } from '../../study/format.js';
 import { each } from '../../study/planners-unit.js';
 import { boundsOf, type Estimate, negated } from '../../study/statistics/estimate.js';
+import { changeName } from '../constraint.js';
 import { byMeasureOf, changesOf, isMixed, type MeasureByFactors, onlyTold, triedOn } from '../factors.js';
-import { ALLOWED, others, shortest } from './compare.js';
+import { ALLOWED, others, shortest } from './compared.js';
 import {
   about,
   ends,
@@ -21,17 +22,17 @@ import {
   sentences,
   together,
 } from './first.js';
-import { beginWith } from './offer.js';
-import { stopsLine } from './stops.js';
-import { weakestLine } from './weakest.js';
+import { beginWith, priceInFull } from './lines/offer.js';
+import { stopsLine } from './lines/stops.js';
+import { weakestLine } from './lines/weakest.js';
 
 export function factorsFirst(results: FactorsResults): FirstScreen {
   const { scenario, rateUnit, combinations, constraint } = results,
     measures = byMeasureOf(results),
     [main] = measures,
     a = ` ${each(rateUnit)}`,
-    { isBase = false, lastUnit = [] } = combinations[toldCombination(results)] ?? {},
-    told = { name: changesOf(results, toldCombination(results)), lastUnit },
+    { isBase = false, lastUnit = [], offer } = combinations[toldCombination(results)] ?? {},
+    told = { name: changesOf(results, toldCombination(results)), lastUnit, offer },
     effect = isBase
       ? null
       : others(
@@ -48,7 +49,13 @@ export function factorsFirst(results: FactorsResults): FirstScreen {
     stops: stopsLine(constraint, { of: triedOn(results) ?? '' }),
     toDo: {
       brief,
-      more: sentences(more, togetherText(results, a), idleText(results), effect?.cost ?? ''),
+      more: sentences(
+        more,
+        priceInFull(offer),
+        togetherText(results, a),
+        idleText(results),
+        effect?.cost ?? '',
+      ),
     },
     when: effect?.when ?? NO_LINE,
     rests: weakestLine(results.weakest, 'on today’s build'),
@@ -147,7 +154,9 @@ function bestLine(results: FactorsResults, main: MeasureByFactors | undefined, a
     found = main?.combinations[c];
   if (combination === undefined || found === undefined) return NO_LINE;
   const behind = best.notBehind.length,
-    begin = capital(beginWith(`“${changesOf(results, c)}”`, undefined));
+    begin = capital(
+      beginWith(changeName(`“${changesOf(results, c)}”`, combination.offer), combination.offer),
+    );
   if (combination.isBase)
     return behind === 0
       ? { brief: 'Keep today’s build: it ships the most.', more: 'Surely more than any other combination.' }

@@ -1,7 +1,7 @@
 import type { BufferResults } from '../../study/buffers/results.js';
 import { exact, number } from '../../study/format.js';
 import { type Line, sentences } from './first.js';
-import { lastUnitLine } from './last-unit.js';
+import { lastUnitLine } from './lines/last-unit.js';
 
 /** More would not be read on a first screen; the table of places has them all. */
 const MOST_SPOTS = 4;

@@ -1,7 +1,6 @@
 import { capital, exact } from '../../study/format.js';
 import { each, inUnit, rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
-import { onEveryShift } from '../constraint.js';
 import {
   about,
   COUNTS,
@@ -13,22 +12,20 @@ import {
   shipIt,
   WITHIN,
 } from './first.js';
-import { lastUnitLine } from './last-unit.js';
-import { beginWith, priceInFull, whatItTakes } from './offer.js';
-import { stopsLine } from './stops.js';
-import { weakestLine } from './weakest.js';
+import { begunWith } from './lines/begin.js';
+import { lastUnitLine } from './lines/last-unit.js';
+import { whatItTakes } from './lines/offer.js';
+import { stopsLine } from './lines/stops.js';
+import { weakestLine } from './lines/weakest.js';
 
 export function rateFirst(results: RateResults): FirstScreen {
   const { scenario, answer, rateUnit, plannedPerDay, constraint, weakest, lastUnit, plannedEnd } = results,
     { highestPerDay } = answer,
     isAbove = highestPerDay === null || plannedPerDay > highestPerDay,
     planned = exact(inUnit(plannedPerDay, rateUnit)),
-    culprit = constraint?.culprit,
+    begun = begunWith(constraint),
     plan = isAbove && highestPerDay !== null ? `plan for ${rateText(highestPerDay, rateUnit)}` : '',
-    more =
-      culprit == null
-        ? ''
-        : `${isAbove ? '' : 'to ship more '}${beginWith(onEveryShift(culprit.what), culprit.offer)}`,
+    more = begun === undefined ? '' : `${isAbove ? '' : 'to ship more '}${begun.text}${begun.forMoney}`,
     tried = constraint === null ? '' : `at ${rateText(constraint.perDay, rateUnit)}`,
     out =
       highestPerDay === null
@@ -45,7 +42,7 @@ export function rateFirst(results: RateResults): FirstScreen {
     stops: stopsLine(constraint, { of: 'above that', at: `tried ${tried}` }),
     toDo: {
       brief: `${capital([plan, more].filter((each) => each !== '').join(', or ') || NOTHING)}.`,
-      more: sentences(priceInFull(culprit?.offer), 'This study does not look at what a unit costs.'),
+      more: sentences(begun?.more ?? '', 'This study does not look at what a unit costs.'),
     },
     when: ramped(out, results),
     rests: weakestLine(weakest, tried),

@@ -1,10 +1,11 @@
 import { calledThing } from '../../study/constraint/sentence.js';
 import { capital, count, exact, number } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
+import { advised } from '../../study/priced/advised.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import { triedIn } from '../../study/reliefs/sentence.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
-import { onEveryShift } from '../constraint.js';
+import { changeName } from '../constraint.js';
 import { figure, range } from './figures.js';
 import {
   about,
@@ -20,19 +21,32 @@ import {
   sentences,
   together,
 } from './first.js';
-import { lastUnitLine } from './last-unit.js';
-import { beginWith, leastForMoney, priceInFull, priceText, whatItTakes, withItsPrice } from './offer.js';
-import { guessLine } from './weakest.js';
+import { lastUnitLine } from './lines/last-unit.js';
+import {
+  beginWith,
+  FOR_THE_MONEY,
+  priceInFull,
+  priceText,
+  whatItTakes,
+  withItsPrice,
+} from './lines/offer.js';
+import { guessLine } from './lines/weakest.js';
 
 type Relief = ReliefsResults['reliefs'][number];
 
+const nameOf = ({ text, offer }: Relief): string => changeName(text, offer);
+
 export function reliefsFirst(results: ReliefsResults): FirstScreen {
-  const { scenario, base, reliefs, rate, rateUnit, level } = results,
+  const { scenario, base, reliefs, rate, rateUnit, level, zone } = results,
     a = ` ${each(rateUnit)}`,
     asked = rate.asked,
     gaining = reliefs.filter(({ gain: { low } }) => low !== null && low > 0),
     [first] = gaining,
-    advised = leastForMoney(results) ?? first;
+    begin = advised(
+      gaining.filter(({ gain: more }) => more.mean > zone),
+      ({ gain: { low } }) =>
+        asked !== null && low !== null && base.throughput.low !== null && base.throughput.low + low >= asked,
+    );
   const none =
     asked !== null &&
     reliefs.every(
@@ -50,7 +64,7 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
         ? 'Nothing that was tried surely brings more.'
         : none
           ? `No single change reaches ${exact(asked)}.`
-          : `${capital(onEveryShift(first.text))}: ${figure(first.gain)}${a} more.`,
+          : `${capital(nameOf(first))}: ${figure(first.gain)}${a} more.`,
     sure: {
       brief:
         `${none && first !== undefined ? 'Today' : 'Today it ships'} ${ends(base.throughput)}${a}` +
@@ -60,10 +74,10 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
     },
     stops: stops(results),
     toDo:
-      advised === undefined || first === undefined
+      begin === undefined
         ? { brief: 'Try two changes together.', more: costs(results, undefined) }
-        : toDo(results, advised, gaining),
-    when: dates(results, advised),
+        : toDo(results, begin, gaining),
+    when: dates(results, begin),
     rests: weakest(results),
     next: whatItTakes(scenario.file, reliefs, rate.set ?? undefined) ?? {
       what: 'Two of them together',
@@ -78,29 +92,29 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
 }
 
 /** What to begin with, and what else there is; the largest gain where that is another one. */
-function toDo(results: ReliefsResults, advised: Relief, [first, ...rest]: readonly Relief[]): Line {
+function toDo(results: ReliefsResults, begin: Relief, [first, ...rest]: readonly Relief[]): Line {
   const { best, rateUnit } = results,
     a = ` ${each(rateUnit)}`,
     isAlone = best?.named === 1 && best.others === 0,
-    isLeast = leastForMoney(results) !== undefined && advised !== first,
+    isLeast = begin !== first,
     next = isLeast ? [] : rest.slice(0, 2);
   const brief =
-    `${capital(beginWith(onEveryShift(advised.text), advised.offer))}: ${gainedText(advised.gain, a)}` +
-    `${isLeast ? ', the most for the money' : ''}.`;
+    `${capital(beginWith(nameOf(begin), begin.offer))}: ${gainedText(begin.gain, a)}` +
+    `${isLeast ? FOR_THE_MONEY : ''}.`;
   const largest =
     !isLeast || first === undefined
       ? ''
-      : `The largest gain: ${onEveryShift(first.text)} (${priceText(first.offer)}), ${gain(first.gain, a)}` +
+      : `The largest gain: ${nameOf(first)} (${priceText(first.offer)}), ${gain(first.gain, a)}` +
         `${isAlone ? '' : '; others may bring as much'}.`;
   return {
     brief,
     more: sentences(
-      `${capital(gainBetween(advised.gain, a))}${isLeast || isAlone ? '' : '; others may bring as much'}.`,
-      priceInFull(advised.offer),
+      `${capital(gainBetween(begin.gain, a))}${isLeast || isAlone ? '' : '; others may bring as much'}.`,
+      priceInFull(begin.offer),
       largest,
-      ...next.map(({ text, gain: more }) => `Or ${onEveryShift(text)}: ${figure(more)} (${range(more)}).`),
+      ...next.map((other) => `Or ${nameOf(other)}: ${figure(other.gain)} (${range(other.gain)}).`),
       largest === '' && next.length === 0 ? '' : 'Each was tried alone: do not add them up.',
-      costs(results, advised),
+      costs(results, begin),
     ),
   };
 }
@@ -127,7 +141,7 @@ function stops(results: ReliefsResults): Line {
   return told.length === 1
     ? {
         brief: `${capital(things)} ${looked}.`,
-        more: `${capital(onEveryShift(told[0]?.text ?? ''))} brings the most.`,
+        more: `${capital(told[0] === undefined ? '' : nameOf(told[0]))} brings the most.`,
       }
     : { brief: `${capital(things)}; not settled which ${looked}.`, more: 'Theirs bring the most.' };
 }
@@ -140,17 +154,17 @@ function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): Line {
     other = [varied?.low, varied?.high].find((end) => end != null && end.value !== value && end.out === null);
   return guessLine(
     { ...measureNext, ends: [{ value, gain: change }, ...(other == null ? [] : [other])] },
-    { each: ` ${each(rateUnit)}` },
+    { behind: `${count(assumptions.length, 'input')} tried`, each: ` ${each(rateUnit)}` },
   );
 }
 
-/** Today, and how much sooner with what is advised. */
-function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, advised: Relief | undefined): Line {
+/** Today, and how much sooner with what is begin. */
+function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, begin: Relief | undefined): Line {
   const today = lastUnitLine(lastUnit, { of: 'as it is', plannedEnd }),
-    later = advised?.lastUnitDays ?? null;
-  if (later === null || advised === undefined || today.brief === '') return today;
+    later = begin?.lastUnitDays ?? null;
+  if (later === null || begin === undefined || today.brief === '') return today;
   const { low, high } = boundsOf(later),
-    text = `With ${onEveryShift(advised.text)}`,
+    text = `With ${nameOf(begin)}`,
     by = high < 0 ? negated(later) : later,
     side = high < 0 ? 'sooner' : 'later';
   return low <= 0 && high >= 0
@@ -161,16 +175,16 @@ function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, advised: Reli
       };
 }
 
-/** What a unit costs today, and with what is advised. */
-function costs({ base: { costPerUnit, currency } }: ReliefsResults, advised: Relief | undefined): string {
+/** What a unit costs today, and with what is begin. */
+function costs({ base: { costPerUnit, currency } }: ReliefsResults, begin: Relief | undefined): string {
   if (costPerUnit === null) return 'The scenario gives no prices.';
   const now = `A unit costs ${figure(costPerUnit)} ${currency ?? ''} today`,
-    change = advised?.costPerUnit ?? null;
-  if (advised === undefined || change === null) return `${now}.`;
+    change = begin?.costPerUnit ?? null;
+  if (begin === undefined || change === null) return `${now}.`;
   const { low, high } = boundsOf(change),
-    text = onEveryShift(advised.text);
+    text = nameOf(begin);
   return low <= 0 && high >= 0
-    ? `${now}; with ${text} neither surely more nor less${withItsPrice(change, advised.offer)}.`
+    ? `${now}; with ${text} neither surely more nor less${withItsPrice(change, begin.offer)}.`
     : `${now}. With ${text} it costs ${gain(change, ` ${currency ?? ''}`)}` +
-        `${withItsPrice(change, advised.offer)}.`;
+        `${withItsPrice(change, begin.offer)}.`;
 }

@@ -1,9 +1,9 @@
 import type { ConstraintResult } from '../../study/constraint/results.js';
-import { capital, count, exact, number } from '../../study/format.js';
+import { capital, count, exact } from '../../study/format.js';
 import { each, eachWorking, shippedOf } from '../../study/planners-unit.js';
 import type { Results } from '../../study/simulate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
-import { eachShift, toldConstraint } from '../constraint.js';
+import { toldConstraint } from '../constraint.js';
 import { figure, range } from './figures.js';
 import {
   about,
@@ -24,10 +24,11 @@ import {
   WITHIN,
   whole,
 } from './first.js';
-import { lastUnitLine } from './last-unit.js';
-import { beginWith, priceInFull, whatItTakes } from './offer.js';
-import { stopsLine } from './stops.js';
-import { weakestLine } from './weakest.js';
+import { begunWith, isEnough, ofMissing } from './lines/begin.js';
+import { lastUnitLine } from './lines/last-unit.js';
+import { whatItTakes } from './lines/offer.js';
+import { stopsLine } from './lines/stops.js';
+import { weakestLine } from './lines/weakest.js';
 
 export function simulateFirst(results: Results): FirstScreen {
   const { answer, scenario, rateUnit, assumptions } = results,
@@ -51,10 +52,7 @@ export function simulateFirst(results: Results): FirstScreen {
     }[verdict],
     sure: { brief: sure(results, shipped), more: (answer.keptUp?.count ?? 0) === 0 ? '' : COUNTS },
     stops: stops(results, found),
-    toDo: {
-      brief: toDo(found, shipped, results),
-      more: sentences(priceInFull(found?.culprit?.offer), cost(results)),
-    },
+    toDo: toDo(found, shipped, results),
     when: dates(results),
     rests: whole(weakest) === '' ? { brief: origins, more: '' } : weakest,
     next: next(results, found),
@@ -105,26 +103,24 @@ function endText(standstill: Results['standstill']): string {
 }
 
 /** What was tried and helps, by how much of what is missing. */
-function toDo(found: ConstraintResult | null, shipped: Estimate, { answer, rateUnit }: Results): string {
-  const { verdict, asked } = answer,
-    culprit = found?.culprit;
-  if (verdict === 'holds') return 'Nothing has to be changed.';
-  if (verdict === 'not settled') return 'Simulate more builds first.';
-  if (found === null || culprit == null)
-    return verdict === 'falls short' ? 'Find out what helps.' : 'Nothing: no rate is asked.';
-  const { what, gain: more, offer } = culprit,
-    begin = beginWith(eachShift(what, found), offer);
-  if (verdict === 'no rate asked' || asked === null || rateUnit.per === 'week')
-    return capital(`${asked === null ? 'to ship more, ' : ''}${begin}: ${gainedText(more, ' a day')}.`);
-  const missing = number(Number((asked - shipped.mean).toPrecision(2))),
-    [least, most] = [(shipped.low ?? NaN) + (more.low ?? NaN), (shipped.high ?? NaN) + (more.high ?? NaN)],
-    enough =
-      most < asked
-        ? ', not enough alone'
-        : least >= asked
-          ? ', enough alone'
-          : '; whether that is enough alone is not settled';
-  return `${capital(begin)}: ${figure(more)} of the ${missing} a day missing${enough}.`;
+function toDo(found: ConstraintResult | null, shipped: Estimate, results: Results): Line {
+  const { asked, verdict } = results.answer,
+    begun = begunWith(found, isEnough(shipped, asked)),
+    isMissing = verdict === 'falls short' && asked !== null && results.rateUnit.per !== 'week';
+  const brief =
+    verdict === 'holds'
+      ? 'Nothing has to be changed.'
+      : verdict === 'not settled'
+        ? 'Simulate more builds first.'
+        : begun === undefined
+          ? verdict === 'falls short'
+            ? 'Find out what helps.'
+            : 'Nothing: no rate is asked.'
+          : isMissing
+            ? `${begun.text}: ${ofMissing(begun, shipped, asked)}.`
+            : `${asked === null ? 'to ship more, ' : ''}${begun.text}: ` +
+              `${gainedText(begun.first.gain, ' a day')}${begun.forMoney}.`;
+  return { brief: capital(brief), more: sentences(begun?.more ?? '', cost(results)) };
 }
 
 function next(

@@ -2,7 +2,7 @@ import type { Basis } from '../../scenario/types/scenario.js';
 import { capital, count, exact, intervalName, number } from '../../study/format.js';
 import type { WeakestResult } from '../../study/reliefs/values/weakest.js';
 import { columns, type PageTable } from '../columns.js';
-import { valueTold } from '../first/value-told.js';
+import { valueTold } from '../first/figures.js';
 import { difference, written } from '../sheets/cells.js';
 
 /** Said on every page: what an interval is of, and what it is not of. */

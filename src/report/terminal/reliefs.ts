@@ -2,7 +2,7 @@ import { count, exact, mean, number, short } from '../../study/format.js';
 import { each, unitsEach } from '../../study/planners-unit.js';
 import type { ReliefResult, ReliefsResults, VariedResult } from '../../study/reliefs/results.js';
 import { triedIn } from '../../study/reliefs/sentence.js';
-import { roughMoney } from '../first/offer.js';
+import { roughMoney } from '../first/lines/offer.js';
 import { reliefsFirst } from '../first/reliefs.js';
 import { countedIn, leftText, savedText } from '../reliefs.js';
 import { firstPieces } from './first.js';

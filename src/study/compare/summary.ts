@@ -1,10 +1,9 @@
 import { basename } from 'node:path';
 import { programmeClock } from '../../scenario/programme/clock.js';
-import { own } from '../../scenario/values/raw.js';
 import { headOf, type Origin } from '../head.js';
 import { defined } from '../lists.js';
 import { overLoads } from '../loads/over-loads.js';
-import type { Offer } from '../priced/offer.js';
+import { type Offer, offered } from '../priced/offer.js';
 import { plannedEnd } from '../programme/dates.js';
 import { unitsOver } from '../programme/series.js';
 import { planned } from '../sample/planned.js';
@@ -59,7 +58,7 @@ export function summariseComparison(
   };
   const whatIfResults = whatIfs.map((whatIf) => ({
     ...result(whatIf),
-    ...offered(own(asked.offers ?? {}, whatIf.key)),
+    ...offered(asked.offers, whatIf.key),
     compared: measures.map((measure) =>
       compared(measure, values(base, measure), values(whatIf, measure), differenceLevel),
     ),
@@ -100,9 +99,6 @@ export function summariseComparison(
   };
   return { results, judged: judgedIn(base, window) };
 }
-
-const offered = (offer: Offer | undefined): { readonly offer?: Offer } =>
-  offer === undefined ? {} : { offer };
 
 /** @param workingDays of the buckets shown */
 function variantResult(variant: ReadVariant, workingDays: readonly number[], level: number): VariantResult {

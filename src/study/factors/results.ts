@@ -10,6 +10,7 @@ import type {
 import type { Zones } from '../compare/zones.js';
 import type { ConstraintResult } from '../constraint/results.js';
 import type { Origin, ResultsHead } from '../head.js';
+import type { Offer } from '../priced/offer.js';
 import type { WeakestResult } from '../reliefs/values/weakest.js';
 import type { Estimate } from '../statistics/estimate.js';
 
@@ -63,6 +64,8 @@ export interface CombinationResult extends StandResult {
   /** It is the scenario as it is. */
   readonly isBase: boolean;
   readonly compared: readonly ComparedMeasure[];
+  /** Of one that is a change with a name under `costs: changes`. */
+  readonly offer?: Offer | undefined;
 }
 
 /** Means over all combinations with two levels of two factors. */
@@ -81,6 +84,8 @@ export interface FactorsAsked extends Origin, Factors {
   readonly data?: ScenarioData | undefined;
   readonly factorsFile: string;
   readonly replications: number;
+  /** Of combinations that are changes with a name, by the digest of the changed scenario. */
+  readonly offers?: Readonly<Record<string, Offer>> | undefined;
   /** Beyond which a difference matters, default `USUAL_ZONE` of each measure. */
   readonly zones?: Zones | undefined;
 }

@@ -6,6 +6,7 @@ import { compared, zoneOf } from '../compare/verdict.js';
 import { type Zones, zoneShare } from '../compare/zones.js';
 import { headOf } from '../head.js';
 import { defined } from '../lists.js';
+import { offered } from '../priced/offer.js';
 import { plannedEnd } from '../programme/dates.js';
 import { planned } from '../sample/planned.js';
 import { familyLevel } from '../statistics/difference.js';
@@ -77,6 +78,7 @@ export function summariseFactors(
       changes: defined(asked.combinations[c]).changes,
       levels,
       isBase: v === 0,
+      ...offered(asked.offers, defined(variants[v]).key),
       compared: measures.map((measure, m) => compared(measure, valuesOf(0, m), valuesOf(v, m), eachLevel)),
     };
   });

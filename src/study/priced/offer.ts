@@ -1,3 +1,5 @@
+import { own } from '../../scenario/values/raw.js';
+
 /** What is known of a change that the scenario names: its price, when it is there, what it needs. */
 export interface Offer {
   /** The changes under `costs: changes` that are made with it. */
@@ -16,4 +18,13 @@ export interface Offer {
   readonly atMost: number | null;
   /** Changes without which it cannot be made, and which were not made with it. */
   readonly needs: readonly string[];
+}
+
+/** What is known of a variant that is a change with a name. */
+export function offered(
+  offers: Readonly<Record<string, Offer>> | undefined,
+  key: string,
+): { readonly offer?: Offer } {
+  const offer = own(offers ?? {}, key);
+  return offer === undefined ? {} : { offer };
 }

@@ -4,11 +4,11 @@ import { buffersFirst } from '../../../src/report/first/buffers.js';
 import { compareFirst } from '../../../src/report/first/compare.js';
 import { factorsFirst } from '../../../src/report/first/factors.js';
 import { linesOf, whole } from '../../../src/report/first/first.js';
+import { stopsLine } from '../../../src/report/first/lines/stops.js';
 import { rateFirst } from '../../../src/report/first/rate.js';
 import { reachFirst } from '../../../src/report/first/reach/reach.js';
 import { reliefsFirst } from '../../../src/report/first/reliefs.js';
 import { simulateFirst } from '../../../src/report/first/simulate.js';
-import { stopsLine } from '../../../src/report/first/stops.js';
 import type { BufferResults } from '../../../src/study/buffers/results.js';
 import type { CompareResults } from '../../../src/study/compare/results.js';
 import type { FactorsResults } from '../../../src/study/factors/results.js';
@@ -156,7 +156,7 @@ describe('the first screen of simulate', () => {
       'Only what arrives: none of 6 things tried brings more.',
     );
     expect(stopsLine(none)).toEqual({
-      brief: 'None of 6 things tried brings enough.',
+      brief: 'None of 6 things tried brings more that matters.',
       more:
         'The best is one place more at colour booth, 0.29 a day more (0.23 to 0.36). Perhaps only two at once would ' +
         'help, or something that was not tried.',
@@ -303,7 +303,7 @@ describe('the first screens of the searches', () => {
     expect(first.when.more).toMatch(/ With one place more at colour booth 14 days sooner \(11 to 16\)\.$/);
     expect(first.toDo.more).toContain('900 EUR less (700 to 1,100), the price of the change not counted.');
     expect(first.rests).toEqual({
-      brief: 'The number of painters on the late shift, 6: with 5, 0.23 a day less.',
+      brief: 'The number of painters on the late shift, 6: with 5, 0.23 a day less (9 inputs tried).',
       more: 'Between 0.17 and 0.29 a day less; with 7, 0.14 more (0.08 to 0.19).',
     });
     // One that may reach it is enough to say something else.

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { lastUnitLine, lastUnitText } from '../../../src/report/first/last-unit.js';
-import { weakestLine } from '../../../src/report/first/weakest.js';
+import { lastUnitLine, lastUnitText } from '../../../src/report/first/lines/last-unit.js';
+import { weakestLine } from '../../../src/report/first/lines/weakest.js';
 import type { WeakestResult } from '../../../src/study/reliefs/values/weakest.js';
 
 const gain = (mean: number, half: number) => ({
@@ -31,9 +31,9 @@ describe('the weakest guess in words', () => {
       brief: 'The number of painters, 6: with 5, 0.20 a day less (2 inputs tried).',
       more: 'Between 0.15 and 0.25 a day less; with 7, between 0.1 less and 0.3 more.',
     });
-    expect(weakestLine({ ...found, stated: 2 }, 'at 3 a day').brief).toMatch(
-      / less \(all 2 inputs tried at 3 a day\)\.$/,
-    );
+    const all = weakestLine({ ...found, stated: 2 }, 'at 3 a day');
+    expect(all.brief).toMatch(/ less \(all 2 inputs tried\)\.$/);
+    expect(all.more).toMatch(/ more\. Tried at 3 a day\.$/);
   });
   it('is none where none surely moves more than matters, though one mean is the largest', () => {
     const none = { ...found, isFound: false };

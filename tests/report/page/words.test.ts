@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CHARTS } from '../../../src/report/charts/of-study.js';
-import { valueTold } from '../../../src/report/first/value-told.js';
+import { valueTold } from '../../../src/report/first/figures.js';
 import { definitionsFor } from '../../../src/report/page/definitions.js';
 import { type PageContent, renderPage } from '../../../src/report/page/page.js';
 import { captioned, isPlaced } from '../../../src/report/page/pictures.js';

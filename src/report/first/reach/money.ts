@@ -3,7 +3,7 @@ import type { ReachResults, UnpricedResult } from '../../../study/reach/results.
 import { isPriced, moneyText, setText } from '../../../study/reach/sentence.js';
 import { figure, range } from '../figures.js';
 import type { Line } from '../first.js';
-import { lastUnitLine } from '../last-unit.js';
+import { lastUnitLine } from '../lines/last-unit.js';
 import { lastOf, nowOf, withThem } from './told.js';
 
 /** When the last unit is out with the changes and today; nothing without a quantity. */

@@ -4,7 +4,7 @@ import { each, inUnit, rateText } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
 import { isPriced, madeOnTheWay, moneyText } from '../../../study/reach/sentence.js';
 import { about, dateText, type FirstScreen, INPUTS, roughly, sentences } from '../first.js';
-import { weakestLine } from '../weakest.js';
+import { weakestLine } from '../lines/weakest.js';
 import { costs, dates, worth } from './money.js';
 import { stops } from './stops.js';
 import { sure } from './sure.js';

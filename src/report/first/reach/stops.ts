@@ -2,7 +2,7 @@ import { uncapital } from '../../../study/format.js';
 import { rateText } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
 import { type Line, sentences } from '../first.js';
-import { stopsLine } from '../stops.js';
+import { stopsLine } from '../lines/stops.js';
 import { nowOf, withThem } from './told.js';
 
 /** What stops it as it is, and what would stop it next. */

@@ -4,7 +4,7 @@ import type { ReliefResult, ReliefsResults } from '../../../study/reliefs/result
 import { surelyGains } from '../../../study/reliefs/runs.js';
 import { type Column, columns, type PageTable } from '../../columns.js';
 import { onEveryShift } from '../../constraint.js';
-import { roughRange } from '../../first/offer.js';
+import { roughRange } from '../../first/lines/offer.js';
 import { type Cell, counted, estimateParts, valued } from '../../sheets/cells.js';
 
 /** Whether the scenario names any changes. */

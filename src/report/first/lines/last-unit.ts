@@ -1,5 +1,5 @@
-import type { DateQuantile } from '../../study/programme/dates.js';
-import { dateBehind, dateText, type Line, NO_LINE, sentences } from './first.js';
+import type { DateQuantile } from '../../../study/programme/dates.js';
+import { dateBehind, dateText, type Line, NO_LINE, sentences } from '../first.js';
 
 const EVEN = 'at even odds',
   MOST = 'four times in five';

@@ -1,9 +1,9 @@
-import type { ConstraintResult, Tried } from '../../study/constraint/results.js';
-import { calledThing, helps, isMore, PERHAPS_TWO } from '../../study/constraint/sentence.js';
-import { capital, count, exact, uncapital } from '../../study/format.js';
-import { eachShift } from '../constraint.js';
-import { figure, range } from './figures.js';
-import { gain, type Line, NO_LINE, whole } from './first.js';
+import type { ConstraintResult, Tried } from '../../../study/constraint/results.js';
+import { calledThing, helps, isMore, PERHAPS_TWO } from '../../../study/constraint/sentence.js';
+import { capital, count, exact, uncapital } from '../../../study/format.js';
+import { eachShift } from '../../constraint.js';
+import { figure, range } from '../figures.js';
+import { gain, type Line, NO_LINE, whole } from '../first.js';
 
 type Found = Pick<ConstraintResult, 'outcome' | 'culprit' | 'sentence' | 'zone' | 'tried'>;
 
@@ -91,7 +91,7 @@ function unknown(found: Found): Line {
   if (best === undefined)
     return { brief: 'no single thing that was found.', more: eachShift(sentence, found) };
   return {
-    brief: `${none(found)} ${isMore(best) ? 'enough' : 'more'}.`,
+    brief: `${none(found)} more${isMore(best) ? ' that matters' : ''}.`,
     more:
       `${second === undefined ? 'It' : 'The best'} is ${eachShift(best.what, found)}, ` +
       `${gain(best.gain, ' a day')}. ${PERHAPS_TWO}`,

@@ -1,7 +1,7 @@
-import { capital, count, exact, number } from '../../study/format.js';
-import type { GuessTried, WeakestResult } from '../../study/reliefs/values/weakest.js';
-import { gain, gainBetween, gainedText, type Line, NO_LINE, sentences } from './first.js';
-import { valueTold } from './value-told.js';
+import { capital, count, exact, number } from '../../../study/format.js';
+import type { GuessTried, WeakestResult } from '../../../study/reliefs/values/weakest.js';
+import { valueTold } from '../figures.js';
+import { gain, gainBetween, gainedText, type Line, NO_LINE, sentences } from '../first.js';
 
 /**
  * `The number of painters on the late shift, 6: with 5, 0.24 a day less (4 inputs tried).`, or that none of
@@ -14,15 +14,21 @@ export function weakestLine(found: WeakestResult | null, at = ''): Line {
   const { stated, tried, zone, isFound } = found,
     some = count(tried.length, 'input'),
     isSome = tried.length < stated,
-    where = sentences(`${isSome ? '' : 'all '}${some} tried`, at);
-  if (isFound) return guessLine(first, { behind: where });
+    behind = `${isSome ? '' : 'all '}${some} tried`,
+    where = at === '' ? '' : `Tried ${at}.`;
+  if (isFound) {
+    const { brief, more } = guessLine(first, { behind });
+    return { brief, more: sentences(more, where) };
+  }
   return {
-    brief: `None surely matters (${where}).`,
-    more:
+    brief: `None surely matters (${behind}).`,
+    more: sentences(
       (isSome
         ? `Of ${exact(stated)} guesses and estimates the likeliest to matter were tried: `
         : 'All guesses and estimates were tried: ') +
-      `none surely moves what it ships by more than ${number(zone)} a day.`,
+        `none surely moves what it ships by more than ${number(zone)} a day.`,
+      where,
+    ),
   };
 }
 

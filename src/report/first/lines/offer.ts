@@ -1,7 +1,6 @@
-import { exact, number } from '../../study/format.js';
-import type { Offer } from '../../study/priced/offer.js';
-import type { ReliefsResults } from '../../study/reliefs/results.js';
-import type { Estimate } from '../../study/statistics/estimate.js';
+import { exact, number } from '../../../study/format.js';
+import type { Offer } from '../../../study/priced/offer.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
 
 /**
  * `410,000 EUR, 854 a unit, ready 5 months after the order`, or that the price is not given.
@@ -49,9 +48,8 @@ export function withItsPrice(change: Estimate, offer?: Offer | null): string {
   return `; with its price shared out over all units about ${by}${daily}`;
 }
 
-/** The change that costs least for what it surely brings; undefined: none has a price. */
-export const leastForMoney = ({ reliefs }: ReliefsResults): ReliefsResults['reliefs'][number] | undefined =>
-  reliefs.find(({ offer, rankPerPrice }) => offer?.price != null && rankPerPrice === 1);
+/** Said of what brings most for its price where something else brings more. */
+export const FOR_THE_MONEY = ', the most for the money';
 
 /** The command that finds what it takes in all, where the scenario says what changes could be made. */
 export const whatItTakes = (
