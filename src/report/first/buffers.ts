@@ -1,6 +1,6 @@
 import { askedText } from '../../study/buffers/asked.js';
 import type { BufferResults } from '../../study/buffers/results.js';
-import { count, exact, number } from '../../study/format.js';
+import { capital, count, exact, number } from '../../study/format.js';
 import { boundsOf, negated } from '../../study/statistics/estimate.js';
 import { WITH_THEM } from '../constraint.js';
 import { casesFirst } from './buffers-cases.js';
@@ -42,8 +42,8 @@ export function buffersFirst(results: BufferResults): FirstScreen {
           'out of reach': 'Out of reach, however many places.',
         }[answer.verdict]
       : toToday === null
-        ? `Not settled: ${places} may ship as much as today’s ${exact(present.total)}.`
-        : `${places} ${toToday}.`,
+        ? `Not settled: ${count(chosen.total, 'place')} may ship as much as today’s ${exact(present.total)}.`
+        : `${count(chosen.total, 'place')} ${toToday}.`,
     sure: sure(results),
     stops: stopsLine(constraint, { of: WITH_THEM }),
     toDo: { brief, more: sentences(more, ...cheapestOf(results)) },
@@ -69,7 +69,7 @@ const runsText = ({ answer: { toSettle } }: BufferResults): string =>
 function sure(results: BufferResults): Line {
   const { chosen, gain: against, goal, more, unit, level } = results,
     a = unit.replace(/^units( a) working/, '$1').replace(/^units/, '');
-  const toToday = `They ship ${gainBetween(against.difference, a)} than today`,
+  const toToday = `${capital(gainBetween(against.difference, a))} than today`,
     rate = `With them ${ends(chosen.rate)} ${unit}`,
     sureness = ` (${how(level, chosen.rate.n)}).`,
     isTarget = goal.kind === 'target';

@@ -35,7 +35,7 @@ export function compareFirst(results: CompareResults): FirstScreen {
       main === undefined ? undefined : [...main.whatIfs].sort((x, y) => y.value.mean - x.value.mean)[0],
     first = best === undefined ? undefined : toBegin(results, main),
     told = results.whatIfs.find(({ name }) => name === (first ?? best)?.whatIf),
-    of = first !== undefined && first === best ? 'with it' : `with “${told?.name ?? ''}”`,
+    of = first === undefined ? `with “${told?.name ?? ''}”` : 'with it',
     effect = told === undefined ? null : others(measures, told, { of, plannedEnd: results.plannedEnd });
   return {
     about: about(scenario),
@@ -46,9 +46,7 @@ export function compareFirst(results: CompareResults): FirstScreen {
         ? NO_LINE
         : {
             brief:
-              (best === undefined
-                ? 'Today it ships '
-                : `The best ships ${ends(best.value)}${a}, today’s build `) +
+              (best === undefined ? 'Today it ships ' : `It ships ${ends(best.value)}${a}, today `) +
               `${ends(main.base)} (${how(level, main.base.n)}).`,
             more: together(level),
           },
@@ -59,7 +57,7 @@ export function compareFirst(results: CompareResults): FirstScreen {
         : {
             brief:
               `${capital(beginWith(`“${first.whatIf}”`, told?.offer))}: ` +
-              `${gainedText(first.difference, a)} than today${first === best ? '' : FOR_THE_MONEY}.`,
+              `${gainedText(first.difference, a)}${first === best ? '' : FOR_THE_MONEY}.`,
             more: sentences(
               first === best
                 ? `It ships the most, ${gainBetween(first.difference, a)}.`

@@ -162,7 +162,7 @@ function bestLine(results: FactorsResults, main: MeasureByFactors | undefined, a
       ? { brief: 'Keep today’s build: it ships the most.', more: 'Surely more than any other combination.' }
       : { brief: 'Keep today’s build: no combination surely ships more.', more: '' };
   return {
-    brief: `${begin}: ${gainedText(found.difference, a)} than today.`,
+    brief: `${begin}: ${gainedText(found.difference, a)}.`,
     more:
       `${capital(gainBetween(found.difference, a))}. ` +
       (best.nearest !== null

@@ -14,7 +14,7 @@ export function placesLine(results: BufferResults, isSettled: boolean): Line {
       .sort((a, b) => Math.abs(b.chosen - b.present) - Math.abs(a.chosen - a.present)),
     told = changed
       .slice(0, MOST_SPOTS)
-      .map((spot) => `${spot.name} from ${exact(spot.present)} to ${exact(spot.chosen)}`),
+      .map((spot) => `${spot.name} ${exact(spot.present)} to ${exact(spot.chosen)}`),
     left = changed.length - told.length,
     isPriced = chosen.costPerDay !== null && present.costPerDay !== null;
   if (changed.length === 0)

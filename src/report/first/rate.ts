@@ -24,8 +24,8 @@ export function rateFirst(results: RateResults): FirstScreen {
     isAbove = highestPerDay === null || plannedPerDay > highestPerDay,
     planned = exact(inUnit(plannedPerDay, rateUnit)),
     begun = begunWith(constraint),
-    plan = isAbove && highestPerDay !== null ? `plan for ${rateText(highestPerDay, rateUnit)}` : '',
-    more = begun === undefined ? '' : `${isAbove ? '' : 'to ship more '}${begun.text}${begun.forMoney}`,
+    plan = isAbove && highestPerDay !== null ? 'plan for it' : '',
+    more = begun === undefined ? '' : `${isAbove ? '' : 'to ship more '}${begun.text}`,
     tried = constraint === null ? '' : `at ${rateText(constraint.perDay, rateUnit)}`,
     out =
       highestPerDay === null

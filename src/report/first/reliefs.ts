@@ -1,5 +1,5 @@
 import { calledThing } from '../../study/constraint/sentence.js';
-import { capital, count, exact, number } from '../../study/format.js';
+import { capital, exact, number } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
 import { advised } from '../../study/priced/advised.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
@@ -133,7 +133,7 @@ const ANY_OF = new Intl.ListFormat('en-GB', { type: 'disjunction' });
 function stops(results: ReliefsResults): Line {
   const { reliefs, best } = results;
   if (best === null) return NO_LINE;
-  const looked = `(${count(triedIn(results), 'change')} looked at)`,
+  const looked = `(${exact(triedIn(results))} looked at)`,
     told = reliefs.slice(0, best.named),
     things = ANY_OF.format([...new Set(told.map(({ of }) => calledThing(of)))]);
   if (best.others > 0 || best.named > MOST_NAMED)
@@ -154,13 +154,13 @@ function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): Line {
     other = [varied?.low, varied?.high].find((end) => end != null && end.value !== value && end.out === null);
   return guessLine(
     { ...measureNext, ends: [{ value, gain: change }, ...(other == null ? [] : [other])] },
-    { behind: `${count(assumptions.length, 'input')} tried`, each: ` ${each(rateUnit)}` },
+    { behind: `${exact(assumptions.length)} tried`, each: ` ${each(rateUnit)}` },
   );
 }
 
 /** Today, and how much sooner with what is begin. */
 function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, begin: Relief | undefined): Line {
-  const today = lastUnitLine(lastUnit, { of: 'as it is', plannedEnd }),
+  const today = lastUnitLine(lastUnit, { plannedEnd }),
     later = begin?.lastUnitDays ?? null;
   if (later === null || begin === undefined || today.brief === '') return today;
   const { low, high } = boundsOf(later),
@@ -170,7 +170,7 @@ function dates({ base: { lastUnit, plannedEnd } }: ReliefsResults, begin: Relief
   return low <= 0 && high >= 0
     ? { ...today, more: sentences(today.more, `${text} neither surely sooner nor later.`) }
     : {
-        brief: `${today.brief} With this change ${figure(by)} days ${side}.`,
+        brief: `${today.brief} With it ${figure(by)} days ${side}.`,
         more: sentences(today.more, `${text} ${figure(by)} days ${side} (${range(by)}).`),
       };
 }

@@ -85,11 +85,11 @@ describe('the least money for a unit a day', () => {
     expect(results.reliefs.find(({ text }) => text === BOOTH)).toMatchObject({ rank: 1, rankPerPrice: 2 });
     const first = reliefsFirst(results);
     expect(first.toDo.brief).toBe(
-      'Begin with “p”, for 18,000 EUR: ' + `${gain.mean.toFixed(2)} a day more, the most for the money.`,
+      'Begin with “p”, for 18,000 EUR: ' + `${gain.mean.toFixed(2)} a day more, most for the money.`,
     );
     expect(first.toDo.more).toContain(' The largest gain: “booth” (410,000 EUR, ');
     // Dates and money are those of what is advised, not of the largest gain.
-    expect(first.when.brief).toContain(` With this change ${Math.round(-lastUnitDays!.mean)} days sooner.`);
+    expect(first.when.brief).toContain(` With it ${Math.round(-lastUnitDays!.mean)} days sooner.`);
     const left = Math.round((costPerUnit!.mean + 410000 / 480) / 10) * 10;
     expect(first.toDo.more).toContain(
       `; with its price shared out over all units about ${Math.abs(left)} ${left < 0 ? 'less' : 'more'}.`,

@@ -35,7 +35,7 @@ describe('the first screen of reach', () => {
         'short, if no change does harm.',
     });
     expect(first.stops.brief).toBe(
-      'Today, the station colour booth. With these changes, the calendar "days" (6 things tried).',
+      'Today, the station colour booth. With these changes, the calendar "days" (6 tried).',
     );
     expect(first.stops.more).toMatch(
       /^Today: one place more at colour booth brings 0\.28 a day .* With these changes, tried at 4\.4 a day: one hour /,
@@ -109,7 +109,7 @@ describe('the first screen of reach', () => {
     expect(first.answer).toBe('No. It goes no further than 3.87 a day, not 4.');
     expect(first.sure.more).toMatch(/ Every set that may be made falls short, if no change does harm\.$/);
     expect(first.stops.brief).toMatch(
-      / With these changes, the crew bench builders \(coachworks\); one hour .* brings more still \(6 things tried\)\.$/,
+      / With these changes, the crew bench builders \(coachworks\); one hour .* brings more still \(6 tried\)\.$/,
     );
     expect(first.toDo.brief).toMatch(/^None of it is enough\. As far as it goes: “second colour booth” /);
     const asked = {
@@ -156,7 +156,7 @@ describe('the first screen of reach', () => {
     const holds = reachFirst(HOLDS);
     expect(holds.answer).toBe('Yes, as it is: nothing to buy.');
     expect(holds.toDo.brief).toBe('Nothing has to be changed.');
-    expect(holds.stops.brief).toBe('The calendar "days" (6 things tried).');
+    expect(holds.stops.brief).toBe('The calendar "days" (6 tried).');
     expect(holds.stops.more).toMatch(/^Tried at 4\.4 a day: one hour /);
     expect(textOf(HOLDS)).not.toMatch(/With these changes|order by|465,000/);
     const open = reachFirst(NOT_SETTLED);

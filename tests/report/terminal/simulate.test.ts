@@ -8,7 +8,7 @@ describe('results in the terminal', () => {
       "No. Expect 3.4 a day, not 4.
 
       How sure: None of 40 simulated builds ships 4 a day; on average 3.29 to 3.47 (95 % sure).
-      What stops it: The station top coat booth 6 (4 things tried). One place more at top coat booth 6
+      What stops it: The station top coat booth 6 (4 tried). One place more at top coat booth 6
         brings 0.31 a day (0.27 to 0.35). Next best: one hour of overtime a day in "paint shifts"
         (23:30 to 00:30), 0.20 (0.16 to 0.24).
       What to do: Begin with one place more at top coat booth 6 (price not given): 0.31 of the 0.62 a day

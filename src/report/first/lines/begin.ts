@@ -48,14 +48,14 @@ export const isEnough =
   ({ gain }: Tried): boolean =>
     asked !== null && shipped.low !== null && gain.low !== null && shipped.low + gain.low >= asked;
 
-/** `0.20 of the 0.56 a day missing, not enough alone` */
+/** `0.20 of the 0.56 a day missing` */
 export function ofMissing({ first, forMoney }: Begun, shipped: Estimate, asked: number): string {
   const missing = number(Number((asked - shipped.mean).toPrecision(2))),
     { gain } = first,
     most = (shipped.high ?? NaN) + (gain.high ?? NaN),
     enough =
       most < asked
-        ? `${forMoney}, not enough alone`
+        ? forMoney
         : isEnough(shipped, asked)(first)
           ? ', enough alone'
           : `${forMoney}; whether that is enough alone is not settled`;

@@ -49,7 +49,7 @@ export function withItsPrice(change: Estimate, offer?: Offer | null): string {
 }
 
 /** Said of what brings most for its price where something else brings more. */
-export const FOR_THE_MONEY = ', the most for the money';
+export const FOR_THE_MONEY = ', most for the money';
 
 /** The command that finds what it takes in all, where the scenario says what changes could be made. */
 export const whatItTakes = (

@@ -1,6 +1,6 @@
 import type { ConstraintResult, Tried } from '../../../study/constraint/results.js';
 import { calledThing, helps, isMore, PERHAPS_TWO } from '../../../study/constraint/sentence.js';
-import { capital, count, exact, uncapital } from '../../../study/format.js';
+import { capital, exact, uncapital } from '../../../study/format.js';
 import { eachShift } from '../../constraint.js';
 import { figure, range } from '../figures.js';
 import { gain, type Line, NO_LINE, whole } from '../first.js';
@@ -21,7 +21,7 @@ export function stopsLine(found: Found | null, { of = '', at = '' }: About = {})
   if (found === null) return NO_LINE;
   const { culprit, tried } = found,
     thing = culprit === null ? '' : calledThing(culprit.thing),
-    many = tried.length === 1 ? '' : ` (${count(tried.length, 'thing')} tried)`,
+    many = tried.length === 1 ? '' : ` (${exact(tried.length)} tried)`,
     about = of === '' ? '' : `${of}, `,
     lead = at === '' ? '' : `${at}: `;
   if (culprit === null) {

@@ -1,10 +1,10 @@
-import { capital, count, exact, number } from '../../../study/format.js';
+import { capital, exact, number } from '../../../study/format.js';
 import type { GuessTried, WeakestResult } from '../../../study/reliefs/values/weakest.js';
 import { valueTold } from '../figures.js';
 import { gain, gainBetween, gainedText, type Line, NO_LINE, sentences } from '../first.js';
 
 /**
- * `The number of painters on the late shift, 6: with 5, 0.24 a day less (4 inputs tried).`, or that none of
+ * `Painters on the late shift, 6: with 5, 0.24 a day less (4 tried).`, or that none of
  * those tried matters; nothing where none was tried.
  * @param at on which build, or at which rate, they were tried
  */
@@ -12,9 +12,8 @@ export function weakestLine(found: WeakestResult | null, at = ''): Line {
   const [first] = found?.tried ?? [];
   if (found === null || first === undefined) return NO_LINE;
   const { stated, tried, zone, isFound } = found,
-    some = count(tried.length, 'input'),
     isSome = tried.length < stated,
-    behind = `${isSome ? '' : 'all '}${some} tried`,
+    behind = `${isSome ? '' : 'all '}${exact(tried.length)} tried`,
     where = at === '' ? '' : `Tried ${at}.`;
   if (isFound) {
     const { brief, more } = guessLine(first, { behind });
@@ -45,7 +44,8 @@ export function guessLine(
   { behind = '', each = ' a day' }: Told = {},
 ): Line {
   if (most === undefined) return NO_LINE;
-  const what = `${basis === 'guess' ? '' : `an ${basis}, `}${words}, ${valueTold(now)}`;
+  const named = words.replace(/^the number of /, ''),
+    what = `${basis === 'guess' ? '' : `an ${basis}, `}${named}, ${valueTold(now)}`;
   return {
     brief:
       `${capital(what)}: with ${valueTold(most.value)}, ${gainedText(most.gain, each)}` +
