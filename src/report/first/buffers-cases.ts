@@ -41,12 +41,13 @@ export function casesFirst(results: BufferResults, over: CasesResult): FirstScre
     { brief, more } = placesLine(
       results,
       goal.kind === 'budget' ? over.isSettled : answer.verdict !== 'not settled',
+      answer.toSettle,
     );
   return {
     about: about(scenario),
     question:
       goal.kind === 'budget'
-        ? `Where does it best put up to ${count(goal.places, 'waiting place')}, for ${many} at once?`
+        ? `Where should up to ${count(goal.places, 'waiting place')} go, for ${many} at once?`
         : `How few waiting places does it need for ${askedIn(results)} in each of ${many}?`,
     answer:
       goal.kind === 'budget'

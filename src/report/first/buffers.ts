@@ -27,12 +27,15 @@ export function buffersFirst(results: BufferResults): FirstScreen {
     places = count(chosen.total, 'waiting place'),
     isTarget = goal.kind === 'target',
     toToday = comparedWith(results),
-    { brief, more } = placesLine(results, isTarget ? answer.verdict !== 'not settled' : toToday !== null);
+    // Of a budget `toSettle` is about more places, not about these against today's.
+    { brief, more } = isTarget
+      ? placesLine(results, answer.verdict !== 'not settled', answer.toSettle)
+      : placesLine(results, toToday !== null, null);
   return {
     about: about(scenario),
     question: isTarget
       ? `How few waiting places does it need for ${askedText(results)}?`
-      : `Where does it best put up to ${count(goal.places, 'waiting place')}?`,
+      : `Where should up to ${count(goal.places, 'waiting place')} go?`,
     answer: isTarget
       ? {
           found: `${places}.`,

@@ -1,6 +1,6 @@
 import { inWords } from '../../study/answer/answer.js';
 import type { CompareResults } from '../../study/compare/results.js';
-import { capital, count, exact } from '../../study/format.js';
+import { capital, count, exact, uncapital } from '../../study/format.js';
 import { each, eachWorking, inUnit } from '../../study/planners-unit.js';
 import { advised } from '../../study/priced/advised.js';
 import type { Offer } from '../../study/priced/offer.js';
@@ -17,12 +17,13 @@ import {
   gainedText,
   how,
   INPUTS,
+  type Line,
   NO_LINE,
   roughly,
   sentences,
   together,
 } from './first.js';
-import { beginWith, FOR_THE_MONEY, priceInFull, priceText } from './lines/offer.js';
+import { beginWith, FOR_THE_MONEY, forPrice, priceInFull, priceText } from './lines/offer.js';
 import { stopsLine } from './lines/stops.js';
 import { weakestLine } from './lines/weakest.js';
 
@@ -34,8 +35,8 @@ export function compareFirst(results: CompareResults): FirstScreen {
   const best =
       main === undefined ? undefined : [...main.whatIfs].sort((x, y) => y.value.mean - x.value.mean)[0],
     first = best === undefined ? undefined : toBegin(results, main),
-    told = results.whatIfs.find(({ name }) => name === (first ?? best)?.whatIf),
-    of = first === undefined ? `with “${told?.name ?? ''}”` : 'with it',
+    told = results.whatIfs.find(({ name }) => name === best?.whatIf),
+    of = `with “${told?.name ?? ''}”`,
     effect = told === undefined ? null : others(measures, told, { of, plannedEnd: results.plannedEnd });
   return {
     about: about(scenario),
@@ -46,28 +47,17 @@ export function compareFirst(results: CompareResults): FirstScreen {
         ? NO_LINE
         : {
             brief:
-              (best === undefined ? 'Today it ships ' : `It ships ${ends(best.value)}${a}, today `) +
-              `${ends(main.base)} (${how(level, main.base.n)}).`,
+              (best === undefined
+                ? 'Today it ships '
+                : `It ships ${ends(best.value, 1, main.base)}${a}, today `) +
+              `${ends(main.base, 1, best?.value)} (${how(level, main.base.n)}).`,
             more: together(level),
           },
     stops: stopsLine(constraint, { of: triedWith(results) ?? '' }),
     toDo:
       best === undefined || first === undefined
         ? { brief: 'Try other changes: none of these surely ships more.', more: '' }
-        : {
-            brief:
-              `${capital(beginWith(`“${first.whatIf}”`, told?.offer))}: ` +
-              `${gainedText(first.difference, a)}${first === best ? '' : FOR_THE_MONEY}.`,
-            more: sentences(
-              first === best
-                ? `It ships the most, ${gainBetween(first.difference, a)}.`
-                : `${capital(gainBetween(first.difference, a))}. Most: “${best.whatIf}”, ` +
-                    `${gainBetween(best.difference, a)}; ${priceText(offerOf(results, best.whatIf))}.`,
-              otherGains(main, [first.whatIf, best.whatIf]),
-              priceInFull(told?.offer),
-              effect?.cost ?? '',
-            ),
-          },
+        : toDo(results, main, { first, best, cost: effect?.cost ?? '' }),
     when: effect?.when ?? NO_LINE,
     rests: weakestLine(results.weakest, 'on today’s build'),
     next: { what: 'What else would help', command: `rateproof reliefs ${scenario.file}` },
@@ -81,6 +71,43 @@ export function compareFirst(results: CompareResults): FirstScreen {
 
 const offerOf = ({ whatIfs }: CompareResults, what: string): Offer | undefined =>
   whatIfs.find(({ name }) => name === what)?.offer;
+
+interface Advised {
+  /** What to begin with, and what ships most. */
+  readonly first: MeasureCompared['whatIfs'][number];
+  readonly best: MeasureCompared['whatIfs'][number];
+  /** What `best` does to the cost of a unit. */
+  readonly cost: string;
+}
+
+/** What to begin with, and what brings most where that is another one: each with its gain and its price. */
+function toDo(
+  results: CompareResults,
+  main: MeasureCompared | undefined,
+  { first, best, cost }: Advised,
+): Line {
+  const a = ` ${each(results.rateUnit)}`,
+    [offer, offerOfBest] = [first, best].map(({ whatIf }) => offerOf(results, whatIf)),
+    begin = `${capital(beginWith(`“${first.whatIf}”`, offer))}: ${gainedText(first.difference, a)}`,
+    between = gainBetween(first.difference, a),
+    rest = otherGains(main, [first.whatIf, best.whatIf]);
+  if (first === best)
+    return {
+      brief: `${begin}.`,
+      more: sentences(`${capital(between)}. It ships the most.`, rest, priceInFull(offer), cost),
+    };
+  return {
+    brief:
+      `${begin}${offer?.price == null ? '' : FOR_THE_MONEY}. ` +
+      `The most, ${gainedText(best.difference)}: “${best.whatIf}”${forPrice(offerOfBest)}.`,
+    more: sentences(
+      `“${first.whatIf}”: ${between}; ${priceText(offer)}.`,
+      `“${best.whatIf}”: ${gainBetween(best.difference, a)}; ${priceText(offerOfBest)}.`,
+      cost === '' ? '' : `With “${best.whatIf}” ${uncapital(cost)}`,
+      rest,
+    ),
+  };
+}
 
 /** Of those that surely ship more the one to begin with; undefined: none does. */
 function toBegin(

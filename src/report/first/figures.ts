@@ -54,16 +54,37 @@ const WIDER = 1.3;
 /**
  * The interval with one digit less, its ends rounded outwards, where it is then not much wider: of 3.951 to
  * 3.967 `3.95 to 3.97`; else as it is.
+ * @param beside told in the same sentence: with no fewer decimals than that has, so that both look alike
  */
-export function roundRange(estimate: Estimate, scale = 1): string {
+export function roundRange(estimate: Estimate, scale = 1, beside?: Estimate): string {
+  const { low, high } = boundsOf(mapped(estimate, (value) => value * scale)),
+    told = outwards(estimate, scale),
+    least = beside === undefined ? null : decimalsTold(beside, scale),
+    decimals = decimalsTold(estimate, scale);
+  if (least !== null && decimals !== null && least > decimals)
+    return `${rounded(low, least)} to ${rounded(high, least)}`;
+  return told === null
+    ? range(estimate, scale)
+    : `${rounded(told.below, told.decimals)} to ${rounded(told.above, told.decimals)}`;
+}
+
+/** With a digit less than chance blurs; null where that makes the interval much wider. */
+function outwards(
+  estimate: Estimate,
+  scale: number,
+): { readonly below: number; readonly above: number; readonly decimals: number } | null {
   const decimals = (decimalsOf(estimate, scale) ?? NaN) - 1,
     size = 10 ** -decimals,
-    { low, high } = boundsOf(mapped(estimate, (value) => value * scale));
-  const below = Math.floor(low / size + 1e-9) * size,
+    { low, high } = boundsOf(mapped(estimate, (value) => value * scale)),
+    below = Math.floor(low / size + 1e-9) * size,
     above = Math.ceil(high / size - 1e-9) * size;
-  return decimals < MOST && above - below <= WIDER * (high - low)
-    ? `${rounded(below, decimals)} to ${rounded(above, decimals)}`
-    : range(estimate, scale);
+  return decimals < MOST && above - below <= WIDER * (high - low) ? { below, above, decimals } : null;
+}
+
+/** How many decimals `roundRange` gives it by itself; null where it has no interval. */
+function decimalsTold(estimate: Estimate, scale: number): number | null {
+  const decimals = outwards(estimate, scale)?.decimals ?? decimalsOf(estimate, scale);
+  return decimals === null ? null : Math.min(MOST, decimals);
 }
 
 /** Forms of a value as a scenario has them, and how one says them. */

@@ -50,7 +50,13 @@ export const LINES = [
 
 /** Those of them that say something, with their names. */
 export const linesOf = (first: FirstScreen): (Line & { readonly key: string; readonly name: string })[] =>
-  LINES.map(([key, name]) => ({ ...first[key], key, name })).filter(({ brief }) => brief !== '');
+  LINES.map(([key, name]) => {
+    const { brief, more } = first[key];
+    return { brief: inPrint(brief), more: inPrint(more), key, name };
+  }).filter(({ brief }) => brief !== '');
+
+/** Names that results have in straight quotes, in those of print: `the calendar “days”`. */
+export const inPrint = (text: string): string => text.replaceAll(/"([^"\n]*)"/g, '“$1”');
 
 export const NO_LINE: Line = { brief: '', more: '' };
 
@@ -59,15 +65,15 @@ export const sentences = (...all: readonly string[]): string => all.filter((each
 
 export const whole = ({ brief, more }: Line): string => sentences(brief, more);
 
-/** `3.4 to 3.5`, or that there is no interval. */
-export function ends(estimate: Estimate, scale = 1): string {
+/** `3.4 to 3.5`, or that there is no interval; `beside` another one, see `roundRange`. */
+export function ends(estimate: Estimate, scale = 1, beside?: Estimate): string {
   const { low, high, needs } = estimate;
   if (isSame(estimate)) return `${mean(estimate, scale)} in every build`;
   if (needs !== undefined)
     return `about ${mean(estimate, scale)}, from too few builds to say how far chance moves that`;
   return low === null || high === null
     ? 'how far chance moves that is not known'
-    : roundRange(estimate, scale);
+    : roundRange(estimate, scale, beside);
 }
 
 /** The mean with the fewest digits that are still within its interval and are not another number. */
@@ -92,7 +98,7 @@ export const together = (level: number): string =>
 
 /** How far what is shipped may fall short of what is asked and still count as that. */
 const ALLOWED = `${number(100 * SHORTFALL_ALLOWED)} %`;
-export const WITHIN = `or at most ${ALLOWED} less`;
+export const AT_LEAST = `at least ${number(100 * (1 - SHORTFALL_ALLOWED))} % of`;
 export const COUNTS = `What is up to ${ALLOWED} less than asked counts as that.`;
 
 /** `none of 30 simulated builds ships`, `all 30 simulated builds ship`. */

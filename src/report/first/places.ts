@@ -6,8 +6,11 @@ import { lastUnitLine } from './lines/last-unit.js';
 /** More would not be read on a first screen; the table of places has them all. */
 const MOST_SPOTS = 4;
 
-/** What to do: the places of each spot, those that change most first, with what the floor for them costs. */
-export function placesLine(results: BufferResults, isSettled: boolean): Line {
+/**
+ * What to do: the places of each spot, those that change most first, with what the floor for them costs.
+ * @param toSettle builds that would probably settle whether to do it; null: not known
+ */
+export function placesLine(results: BufferResults, isSettled: boolean, toSettle: number | null): Line {
   const { spots, chosen, present, currency } = results,
     changed = spots
       .filter((spot) => spot.chosen !== spot.present)
@@ -16,12 +19,13 @@ export function placesLine(results: BufferResults, isSettled: boolean): Line {
       .slice(0, MOST_SPOTS)
       .map((spot) => `${spot.name} ${exact(spot.present)} to ${exact(spot.chosen)}`),
     left = changed.length - told.length,
+    runs = toSettle === null ? 'more' : `about ${exact(toSettle)}`,
     isPriced = chosen.costPerDay !== null && present.costPerDay !== null;
   if (changed.length === 0)
     return { brief: 'Leave the waiting places as they are today.', more: floorText(results) };
   return {
     brief: sentences(
-      isSettled ? 'Change waiting places:' : 'Simulate more builds. If settled:',
+      isSettled ? 'Change waiting places:' : `Simulate ${runs} builds. If settled:`,
       `${told.join(', ')}${left === 0 ? '' : `, and ${exact(left)} more`}.`,
       isPriced
         ? `Floor space: ${number(chosen.costPerDay)} ${currency ?? ''} a day, not ` +

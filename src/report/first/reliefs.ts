@@ -1,5 +1,5 @@
 import { calledThing } from '../../study/constraint/sentence.js';
-import { capital, exact, number } from '../../study/format.js';
+import { capital, count, exact, number } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
 import { advised } from '../../study/priced/advised.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
@@ -16,6 +16,7 @@ import {
   gainedText,
   how,
   INPUTS,
+  inPrint,
   type Line,
   NO_LINE,
   sentences,
@@ -30,7 +31,7 @@ import {
   whatItTakes,
   withItsPrice,
 } from './lines/offer.js';
-import { guessLine } from './lines/weakest.js';
+import { guessesVaried, guessLine } from './lines/weakest.js';
 
 type Relief = ReliefsResults['reliefs'][number];
 
@@ -63,8 +64,8 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
       first === undefined
         ? 'Nothing that was tried surely brings more.'
         : none
-          ? `No single change reaches ${exact(asked)}.`
-          : `${capital(nameOf(first))}: ${figure(first.gain)}${a} more.`,
+          ? `No single change reaches ${exact(asked)}. The most: ${figure(first.gain)} more.`
+          : inPrint(`${capital(nameOf(first))}: ${figure(first.gain)}${a} more.`),
     sure: {
       brief:
         `${none && first !== undefined ? 'Today' : 'Today it ships'} ${ends(base.throughput)}${a}` +
@@ -133,29 +134,34 @@ const ANY_OF = new Intl.ListFormat('en-GB', { type: 'disjunction' });
 function stops(results: ReliefsResults): Line {
   const { reliefs, best } = results;
   if (best === null) return NO_LINE;
-  const looked = `(${exact(triedIn(results))} looked at)`,
+  const looked = `${count(triedIn(results), 'change')} looked at.`,
     told = reliefs.slice(0, best.named),
     things = ANY_OF.format([...new Set(told.map(({ of }) => calledThing(of)))]);
   if (best.others > 0 || best.named > MOST_NAMED)
-    return { brief: `Not settled: several changes may bring the most ${looked}.`, more: '' };
+    return { brief: 'Not settled: several changes may bring the most.', more: capital(looked) };
   return told.length === 1
     ? {
-        brief: `${capital(things)} ${looked}.`,
-        more: `${capital(told[0] === undefined ? '' : nameOf(told[0]))} brings the most.`,
+        brief: `${capital(things)}.`,
+        more: `${capital(told[0] === undefined ? '' : nameOf(told[0]))} brings the most of ${looked}`,
       }
-    : { brief: `${capital(things)}; not settled which ${looked}.`, more: 'Theirs bring the most.' };
+    : {
+        brief: `${capital(things)}; not settled which.`,
+        more: `Changes to them bring the most, of ${exact(triedIn(results))} looked at.`,
+      };
 }
 
-function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): Line {
+function weakest({ measureNext, assumptions, values, rateUnit }: ReliefsResults): Line {
+  const tried = guessesVaried(assumptions.length, values.left.length);
   if (measureNext === null)
-    return { brief: 'No guess or estimate that was varied surely moves it.', more: '' };
+    return { brief: 'No guess or estimate that was varied surely moves it.', more: tried };
   const { value, gain: change, path } = measureNext,
     varied = assumptions.find((one) => one.path === path),
     other = [varied?.low, varied?.high].find((end) => end != null && end.value !== value && end.out === null);
-  return guessLine(
+  const { brief, more } = guessLine(
     { ...measureNext, ends: [{ value, gain: change }, ...(other == null ? [] : [other])] },
-    { behind: `${exact(assumptions.length)} tried`, each: ` ${each(rateUnit)}` },
+    ` ${each(rateUnit)}`,
   );
+  return { brief, more: sentences(more, tried) };
 }
 
 /** Today, and how much sooner with what is begin. */

@@ -141,7 +141,7 @@ describe('the first screen of an experiment', () => {
     });
     expect(about).toBe('four units. “Invented data.”');
     expect(question).toBe('What changes most what it ships: build or trim?');
-    expect(toDo.brief).toMatch(/^Begin with “build 1 h” \(price not given\): \d.* than today\.$/);
+    expect(toDo.brief).toMatch(/^Begin with “build 1 h” \(price not given\): \d+ a day more\.$/);
     expect(toDo.more).toContain(' It has the fewest changes of those that may ship the most. ');
     expect(when.brief).toMatch(/^Last unit by \d+ \w+ \d{4} with it, /);
     expect(toDo.more).toContain('the price of the change not counted');

@@ -42,6 +42,18 @@ describe('a figure of the first screen', () => {
     expect(roundRange(of)).toBe(interval);
   });
 
+  it('has as many decimals as the one beside it where that has more, and never fewer than by itself', () => {
+    const fine = estimate(3.72, 3.701, 3.739),
+      coarse = estimate(3.45, 3.41, 3.49);
+    expect(roundRange(coarse, 1, fine)).toBe('3.41 to 3.49');
+    expect(roundRange(fine, 1, coarse)).toBe(roundRange(fine));
+    expect(roundRange(fine)).toBe('3.70 to 3.74');
+    // Nothing to be like.
+    expect(roundRange(coarse, 1, estimate(3.25, null, null))).toBe('3.4 to 3.5');
+    expect(roundRange(estimate(3.25, null, null), 1, fine)).toBe('always');
+    expect(roundRange(estimate(-0.34, -0.39, -0.29), 10, estimate(1, 0.99, 1.01))).toBe('-3.9 to -2.9');
+  });
+
   it('has no zeros that only rounding brings', () => {
     expect(figure(estimate(0.6, 0.6 - 1e-15, 0.6 + 1e-15))).toBe('0.6');
   });

@@ -1,5 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { about, dateBehind, dateText, ends, gainBetween, roughly } from '../../../src/report/first/first.js';
+import {
+  about,
+  dateBehind,
+  dateText,
+  ends,
+  type FirstScreen,
+  gainBetween,
+  inPrint,
+  linesOf,
+  NO_LINE,
+  roughly,
+} from '../../../src/report/first/first.js';
 import type { Estimate } from '../../../src/study/statistics/estimate.js';
 
 const estimate = (mean: number, low: number | null, high: number | null): Estimate => ({
@@ -7,6 +18,13 @@ const estimate = (mean: number, low: number | null, high: number | null): Estima
   level: 0.95,
   n: 20,
 });
+
+const EMPTY: FirstScreen = {
+  ...{ about: '', question: '', answer: '', besides: '' },
+  ...{ sure: NO_LINE, stops: NO_LINE, toDo: NO_LINE, when: NO_LINE, rests: NO_LINE },
+  next: { what: '', command: '' },
+  picture: { title: '', more: '' },
+};
 
 describe('the figure of an answer', () => {
   it.each([
@@ -24,8 +42,23 @@ describe('the figure of an answer', () => {
 });
 
 describe('words of the first screen', () => {
+  it('have the quotes of print around names, in every line', () => {
+    expect(inPrint('One hour in "days" or "late, 2" (05:30), for “booth”')).toBe(
+      'One hour in “days” or “late, 2” (05:30), for “booth”',
+    );
+    // One alone is no quote.
+    expect(inPrint('a 6" pipe')).toBe('a 6" pipe');
+    const line = { brief: 'The calendar "days".', more: 'More of "days".' },
+      [told] = linesOf({ ...EMPTY, stops: line });
+    expect(told).toMatchObject({
+      brief: 'The calendar “days”.',
+      more: 'More of “days”.',
+      name: 'What stops it',
+    });
+  });
   it('are an interval in words, or that there is none', () => {
     expect(ends(estimate(3.44, 3.42, 3.46))).toBe('3.42 to 3.46');
+    expect(ends(estimate(3.45, 3.41, 3.49), 1, estimate(3.44, 3.42, 3.46))).toBe('3.41 to 3.49');
     expect(ends(estimate(2, 2, 2))).toBe('2 in every build');
     expect(ends({ ...estimate(2, null, null), n: 1 })).toBe('how far chance moves that is not known');
   });

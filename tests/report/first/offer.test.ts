@@ -58,20 +58,24 @@ describe('what is said of the price of a change', () => {
   });
   it('stands on the first screens of reliefs and simulate', () => {
     const { toDo: begin } = reliefsFirst(withOffers({ [BOOTH]: offer }));
-    expect(begin.brief).toContain('Begin with “booth”, for 410,000 EUR: 0.');
+    expect(begin.brief).toContain('Begin with “booth”, for 410,000 EUR once: 0.');
     expect(begin.more).toContain('Price: 410,000 EUR, 854 a unit, ready 5 months after the order.');
     const unpriced = reliefsFirst(withOffers({})).toDo;
     expect(unpriced.brief).toContain('colour booth (price not given): 0.');
     expect(unpriced.more).not.toContain('Price:');
     const needs = withOffers({ [BOOTH]: { ...offer, needs: ['oven', 'crane'] } });
-    expect(reliefsFirst(needs).toDo.brief).toContain(', for 410,000 EUR, not without “oven” and “crane”: 0.');
+    expect(reliefsFirst(needs).toDo.brief).toContain(
+      ', for 410,000 EUR once, not without “oven” and “crane”: 0.',
+    );
     const results = resultsOf('rescue-tender') as Results,
       constraint = results.constraint!;
     const toDo = (of: Offer | null) => {
       const culprit = { ...constraint.culprit!, offer: of };
       return simulateFirst({ ...results, constraint: { ...constraint, culprit, tried: [culprit] } }).toDo;
     };
-    expect(toDo(offer).brief).toMatch(/ with “booth”, for 410,000 EUR: 0\.29 of the 0\.56 a day missing/);
+    expect(toDo(offer).brief).toMatch(
+      / with “booth”, for 410,000 EUR once: 0\.29 of the 0\.56 a day missing/,
+    );
     expect(toDo(offer).more).toMatch(/^Price: 410,000 EUR, 854 a unit, ready 5 months after the order\. /);
     expect(toDo(null).brief).toMatch(/ \(price not given\): 0\.29 of /);
   });
@@ -85,7 +89,7 @@ describe('the least money for a unit a day', () => {
     expect(results.reliefs.find(({ text }) => text === BOOTH)).toMatchObject({ rank: 1, rankPerPrice: 2 });
     const first = reliefsFirst(results);
     expect(first.toDo.brief).toBe(
-      'Begin with “p”, for 18,000 EUR: ' + `${gain.mean.toFixed(2)} a day more, most for the money.`,
+      'Begin with “p”, for 18,000 EUR once: ' + `${gain.mean.toFixed(2)} a day more, most for the money.`,
     );
     expect(first.toDo.more).toContain(' The largest gain: “booth” (410,000 EUR, ');
     // Dates and money are those of what is advised, not of the largest gain.

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { lastUnitLine, lastUnitText } from '../../../src/report/first/lines/last-unit.js';
-import { weakestLine } from '../../../src/report/first/lines/weakest.js';
+import { guessesVaried, weakestLine } from '../../../src/report/first/lines/weakest.js';
 import type { WeakestResult } from '../../../src/study/reliefs/values/weakest.js';
 
 const gain = (mean: number, half: number) => ({
@@ -28,29 +28,57 @@ const found: WeakestResult = {
 describe('the weakest guess in words', () => {
   it('has both ends, and says of how many tried it is the one that moves most', () => {
     expect(weakestLine(found)).toEqual({
-      brief: 'Painters, 6: with 5, 0.20 a day less (2 tried).',
-      more: 'Between 0.15 and 0.25 a day less; with 7, between 0.1 less and 0.3 more.',
+      brief: '6 painters; with 5, 0.20 a day less.',
+      more:
+        'Between 0.15 and 0.25 a day less; with 7, between 0.1 less and 0.3 more. Of 9 guesses and estimates the two ' +
+        'likeliest to matter were tried.',
     });
     const all = weakestLine({ ...found, stated: 2 }, 'at 3 a day');
-    expect(all.brief).toMatch(/ less \(all 2 tried\)\.$/);
-    expect(all.more).toMatch(/ more\. Tried at 3 a day\.$/);
+    expect(all.brief).toBe('6 painters; with 5, 0.20 a day less.');
+    expect(all.more).toMatch(/ more\. All 2 guesses and estimates were tried, at 3 a day\.$/);
+    const one = { ...found, tried: found.tried.slice(0, 1) };
+    expect(weakestLine(one).more).toMatch(
+      / more\. Of 9 guesses and estimates the likeliest to matter was tried\.$/,
+    );
+    expect(weakestLine({ ...one, stated: 1 }).more).toMatch(
+      / more\. The only guess or estimate was tried\.$/,
+    );
+  });
+  it('counts what there is one of in other words', () => {
+    const of = (now: string): string =>
+      weakestLine({ ...found, tried: found.tried.slice(0, 1).map((each) => ({ ...each, now })) }).brief;
+    expect(of('1')).toMatch(/^The number of painters, 1; with 5, /);
+    expect(of('12')).toMatch(/^12 painters; with 5, /);
+    // A share is no number of anything.
+    expect(of('12 %')).toMatch(/^The number of painters, 12 %; with 5, /);
+  });
+  it('are in a study that tries them all so many, and so many that it did not reach', () => {
+    expect(guessesVaried(9, 0)).toBe('Nine guesses and estimates were tried.');
+    expect(guessesVaried(40, 2)).toBe('40 guesses and estimates were tried, two were not.');
+    expect(guessesVaried(1, 1)).toBe('One guess or estimate was tried, one was not.');
+    expect(guessesVaried(0, 0)).toBe('');
   });
   it('is none where none surely moves more than matters, though one mean is the largest', () => {
     const none = { ...found, isFound: false };
     expect(weakestLine(none)).toEqual({
-      brief: 'None surely matters (2 tried).',
+      brief: 'None of those tried surely matters.',
       more:
-        'Of 9 guesses and estimates the likeliest to matter were tried: none surely moves what it ships by more than ' +
-        '0.034 a day.',
+        'Of 9 guesses and estimates the two likeliest to matter were tried: none surely moves what it ships by more ' +
+        'than 0.034 a day.',
     });
-    expect(weakestLine({ ...none, stated: 2 }).more).toMatch(/^All guesses and estimates were tried: none /);
+    expect(weakestLine({ ...none, stated: 2 }, 'at 3 a day').more).toMatch(
+      /^All 2 guesses and estimates were tried, at 3 a day: none surely moves /,
+    );
+    expect(weakestLine({ ...none, stated: 1, tried: none.tried.slice(0, 1) })).toEqual({
+      brief: 'The one tried does not surely matter.',
+      more: 'The only guess or estimate was tried: it does not surely move what it ships by more than 0.034 a day.',
+    });
     expect(weakestLine(null)).toEqual({ brief: '', more: '' });
   });
   it('says values as one says them, that an estimate is one, and one end where there is one', () => {
     expect(weakestLine({ ...found, tried: found.tried.slice(1) })).toEqual({
-      brief:
-        'An estimate, the repair of booth, 30 min to 2 h: with 36 min to 2.4 h, 0.03 a day less (1 tried).',
-      more: 'Between 0.01 and 0.05 a day less.',
+      brief: 'An estimate: the repair of booth, 30 min to 2 h; with 36 min to 2.4 h, 0.03 a day less.',
+      more: 'Between 0.01 and 0.05 a day less. Of 9 guesses and estimates the likeliest to matter was tried.',
     });
   });
 });

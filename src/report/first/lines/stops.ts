@@ -19,9 +19,8 @@ interface About {
  */
 export function stopsLine(found: Found | null, { of = '', at = '' }: About = {}): Line {
   if (found === null) return NO_LINE;
-  const { culprit, tried } = found,
+  const { culprit } = found,
     thing = culprit === null ? '' : calledThing(culprit.thing),
-    many = tried.length === 1 ? '' : ` (${exact(tried.length)} tried)`,
     about = of === '' ? '' : `${of}, `,
     lead = at === '' ? '' : `${at}: `;
   if (culprit === null) {
@@ -32,7 +31,7 @@ export function stopsLine(found: Found | null, { of = '', at = '' }: About = {})
     };
   }
   return {
-    brief: `${capital(`${about}${thing}`)}${rivalText(found)}${many}.`,
+    brief: `${capital(`${about}${thing}`)}${rivalText(found)}.`,
     more:
       capital(
         `${lead}${eachShift(culprit.what, found)} brings ${figure(culprit.gain)} a day ` +
@@ -63,7 +62,7 @@ function rivalText(found: Found): string {
   return `; ${eachShift(best.other.what, found)} brings ${how}`;
 }
 
-/** The best of what else was tried, and whether that brings less, as much or more by its mean. */
+/** The best of what else was tried, and whether it brings less, as much or more by its mean. */
 function nextBest(found: Found): string {
   const others = found.tried.length - 1,
     best = bestOther(found);
@@ -73,8 +72,15 @@ function nextBest(found: Found): string {
       ? ' The other thing tried brings too little to matter.'
       : ` None of the ${exact(others)} other things tried brings enough to matter.`;
   const { other, ahead } = best,
-    how = ahead > found.zone ? 'More still' : ahead >= -found.zone ? 'As much' : 'Next best';
-  return ` ${how}: ${eachShift(other.what, found)}, ${figure(other.gain)} (${range(other.gain)}).`;
+    what = eachShift(other.what, found),
+    gained = `${figure(other.gain)} (${range(other.gain)})`,
+    isLess = ahead < -found.zone,
+    how = ahead > found.zone ? 'more still' : 'as much';
+  if (others === 1) return ` The other thing tried, ${what}, brings ${isLess ? 'less' : how}: ${gained}.`;
+  return (
+    ` Of ${exact(others)} other things tried, ` +
+    `${isLess ? `next best: ${what}, ` : `${what} brings ${how}: `}${gained}.`
+  );
 }
 
 /** Why no cause is named, as it goes on behind something. */
