@@ -48,7 +48,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
         ? `Not settled: ${count(chosen.total, 'place')} may ship as much as today’s ${exact(present.total)}.`
         : `${count(chosen.total, 'place')} ${toToday}.`,
     sure: sure(results),
-    stops: stopsLine(constraint, { of: WITH_THEM }),
+    stops: stopsLine(constraint, { of: 'with them' }),
     toDo: { brief, more: sentences(more, ...cheapestOf(results)) },
     when: datesOf(results),
     rests: weakestLine(results.weakest, WITH_THEM),

@@ -97,9 +97,7 @@ function toDo(
       more: sentences(`${capital(between)}. It ships the most.`, rest, priceInFull(offer), cost),
     };
   return {
-    brief:
-      `${begin}${offer?.price == null ? '' : FOR_THE_MONEY}. ` +
-      `The most, ${gainedText(best.difference)}: “${best.whatIf}”${forPrice(offerOfBest)}.`,
+    brief: `${begin}; or “${best.whatIf}”${forPrice(offerOfBest)}: ${gainedText(best.difference)}.`,
     more: sentences(
       `“${first.whatIf}”: ${between}; ${priceText(offer)}.`,
       `“${best.whatIf}”: ${gainBetween(best.difference, a)}; ${priceText(offerOfBest)}.`,

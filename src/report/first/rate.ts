@@ -33,7 +33,7 @@ export function rateFirst(results: RateResults): FirstScreen {
         : lastUnitLine(lastUnit, { of: `at ${rateText(highestPerDay, rateUnit)}`, plannedEnd });
   return {
     about: about(scenario),
-    question: `What rate can it promise? The plan says ${planned} ${each(rateUnit)}.`,
+    question: `What rate can it promise, with ${planned} ${each(rateUnit)} planned?`,
     answer:
       highestPerDay === null
         ? 'None of the rates tried holds.'
@@ -41,7 +41,7 @@ export function rateFirst(results: RateResults): FirstScreen {
     sure: sure(results),
     stops: stopsLine(constraint, { of: 'above that', at: `tried ${tried}` }),
     toDo: {
-      brief: `${capital([plan, more].filter((each) => each !== '').join('; to ship more, ') || NOTHING)}.`,
+      brief: `${capital([plan, more].filter((each) => each !== '').join('; for more, ') || NOTHING)}.`,
       more: sentences(begun?.more ?? '', 'This study does not look at what a unit costs.'),
     },
     when: ramped(out, results),
@@ -74,7 +74,7 @@ function sure({ answer: { highestPerDay, spread }, points, rateUnit }: RateResul
     rate = (perDay: number | null): string => (perDay === null ? 'none' : exact(inUnit(perDay, rateUnit))),
     again =
       spread.low === spread.high
-        ? `${tenths(spread.share)} would say the same`
+        ? `${tenths(spread.share)} would agree`
         : `${tenths(spread.share)} would say ${rate(spread.low)} to ${rate(spread.high)} ${each(rateUnit)}`;
   return {
     brief: sentences(

@@ -69,7 +69,7 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
     sure: {
       brief:
         `${none && first !== undefined ? 'Today' : 'Today it ships'} ${ends(base.throughput)}${a}` +
-        (none && first !== undefined ? `, with any single change at most ${most(results)}` : '') +
+        (none && first !== undefined ? `, with any change at most ${most(results)}` : '') +
         ` (${how(level, base.throughput.n)}).`,
       more: together(level),
     },

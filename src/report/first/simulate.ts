@@ -73,7 +73,7 @@ function sure({ answer: { keptUp, asked }, rateUnit }: Results, shipped: Estimat
   if (keptUp === null || asked === null)
     return `On average ${ends(shipped)} ${each(rateUnit)} (${how(level, n)}).`;
   const what = `${keptUp.count === 0 ? '' : `${AT_LEAST} `}${exact(asked)} ${each(rateUnit)}`;
-  return `${capital(shipIt(keptUp))} ${what}; ` + `on average ${ends(shipped)} (${surely(level)}).`;
+  return `${capital(shipIt(keptUp))} ${what}; ` + `average ${ends(shipped)} (${surely(level)}).`;
 }
 
 /** A standstill first: nothing else matters as much. */

@@ -7,11 +7,11 @@ describe('results in the terminal', () => {
     expect(resultsTable(sampleResults({ stations: 6, weeks: 20 }))).toMatchInlineSnapshot(`
       "No. Expect 3.4 a day, not 4.
 
-      How sure: None of 40 simulated builds ships 4 a day; on average 3.29 to 3.47 (95 % sure).
+      How sure: None of 40 simulated builds ships 4 a day; average 3.29 to 3.47 (95 % sure).
       What stops it: The station top coat booth 6. One place more at top coat booth 6 brings 0.31 a day
         (0.27 to 0.35). Of 3 other things tried, next best: one hour of overtime a day in “paint shifts”
         (23:30 to 00:30), 0.20 (0.16 to 0.24).
-      What to do: Begin with one place more at top coat booth 6 (price not given): 0.31 of the 0.62 a day
+      What to do: Begin with one place more at top coat booth 6 (price not given): 0.31 of the 0.62
         missing. A unit costs 12,300 EUR today (12,200 to 12,500); rework is 830 EUR of it.
       By when: Last unit by 18 April 2028, four times in five; planned 18 July 2027. By 14 April 2028, at
         even odds. So the plan is more likely missed.

@@ -48,7 +48,7 @@ export const isEnough =
   ({ gain }: Tried): boolean =>
     asked !== null && shipped.low !== null && gain.low !== null && shipped.low + gain.low >= asked;
 
-/** `0.20 of the 0.56 a day missing` */
+/** `0.20 of the 0.56 missing` */
 export function ofMissing({ first, forMoney }: Begun, shipped: Estimate, asked: number): string {
   const missing = number(Number((asked - shipped.mean).toPrecision(2))),
     { gain } = first,
@@ -59,5 +59,5 @@ export function ofMissing({ first, forMoney }: Begun, shipped: Estimate, asked: 
         : isEnough(shipped, asked)(first)
           ? ', enough alone'
           : `${forMoney}; whether that is enough alone is not settled`;
-  return `${figure(gain)} of the ${missing} a day missing${enough}`;
+  return `${figure(gain)} of the ${missing} missing${enough}`;
 }
