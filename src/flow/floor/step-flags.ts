@@ -37,7 +37,11 @@ export const HAS_NEEDS = 1 << 0,
   IN_KIT = 1 << 24,
   ASKS_AHEAD = 1 << 25,
   /** Some equipment is needed for a part of the work. */
-  HAS_PARTS = 1 << 26;
+  HAS_PARTS = 1 << 26,
+  /** At a station whose places and spaces are given away first come, first served, see `short-way.ts`. */
+  COMES_PLAINLY = 1 << 28,
+  /** Something that stayed with a unit may leave it when it comes there. */
+  LETS_GO = 1 << 29;
 
 /** Flags of steps that do not begin, or not end, by the short way. */
 const BEGINS_LONG =
@@ -55,6 +59,9 @@ const BEGINS_LONG =
     PULSED |
     ON_WAY_BACK;
 
+/** Flags of steps whose stations choose who comes, or when. */
+const COMES_LONG = AT_LOT | HAS_CHANGEOVER | CAN_FAIL | PULSED;
+
 /** Sets the flags of all steps; what they claim and their stations have to be known. */
 export function setFlags(model: Model, steps: readonly Step[]): void {
   for (const step of steps) step.flags = flagsOf(model, step);
@@ -62,6 +69,13 @@ export function setFlags(model: Model, steps: readonly Step[]): void {
   markTargets(model, steps);
   const plain = steps.map(plainFlags);
   for (const step of steps) step.flags |= plain[step.id];
+  const asking = new Set(
+    steps.filter(({ flags }) => (flags & ASKS_AHEAD) !== 0).map(({ station }) => station),
+  );
+  for (const step of steps) {
+    const { flags, station } = step;
+    if (station !== null && (flags & COMES_LONG) === 0 && !asking.has(station)) step.flags |= COMES_PLAINLY;
+  }
 }
 
 function flagsOf({ steps, overtime, quality, stations }: Model, step: Step): number {
