@@ -38,6 +38,8 @@ export const HAS_NEEDS = 1 << 0,
   ASKS_AHEAD = 1 << 25,
   /** Some equipment is needed for a part of the work. */
   HAS_PARTS = 1 << 26,
+  /** Claims some people of one crew and nothing else, and then works. */
+  ONE_CREW = 1 << 27,
   /** At a station whose places and spaces are given away first come, first served, see `short-way.ts`. */
   COMES_PLAINLY = 1 << 28,
   /** Something that stayed with a unit may leave it when it comes there. */
@@ -57,7 +59,10 @@ const BEGINS_LONG =
     IS_COUNTED |
     CAN_FAIL |
     PULSED |
-    ON_WAY_BACK;
+    ON_WAY_BACK,
+  /** Flags of steps that claim more than people, or do something else first. */
+  CLAIMS_MORE =
+    AT_LOT | HAS_CHANGEOVER | ONE_SHIFT | HOLDS | CAN_FAIL | IS_GROUP | IS_SIDE | HAS_PARTS | ASKS_AHEAD;
 
 /** Flags of steps whose stations choose who comes, or when. */
 const COMES_LONG = AT_LOT | HAS_CHANGEOVER | CAN_FAIL | PULSED;
@@ -74,6 +79,7 @@ export function setFlags(model: Model, steps: readonly Step[]): void {
   );
   for (const step of steps) {
     const { flags, station } = step;
+    if (claimsOneCrew(step)) step.flags |= ONE_CREW;
     if (station !== null && (flags & COMES_LONG) === 0 && !asking.has(station)) step.flags |= COMES_PLAINLY;
   }
 }
@@ -131,4 +137,15 @@ function plainFlags({ flags, workDraw, next, station, buffer }: Step): number {
     next.buffer.location === buffer.location &&
     (next.flags & (HAS_PATH | AT_LOT | HAS_CHANGEOVER | PULSED)) === 0;
   return (begins ? BEGINS_PLAIN : 0) | (ends ? ENDS_PLAIN : 0);
+}
+
+function claimsOneCrew({ flags, asked: { needs, teamBits, ownParts }, workDraw }: Step): boolean {
+  return (
+    (flags & CLAIMS_MORE) === 0 &&
+    workDraw >= 0 &&
+    needs.length === 1 &&
+    needs[0].resource.isCrew &&
+    teamBits === 0 &&
+    ownParts === 0
+  );
 }
