@@ -18,8 +18,8 @@ const MOST_RULES = 31;
 const EVERY_DATE = {};
 
 /** By zone and span: a study changes one thing of a scenario at a time, and hardly ever a calendar. */
-const daysOf = once((_: Partial<CalendarSpec>) => new Map<string, readonly WorkingDay[]>()),
-  rosterOf = once((_: Partial<CalendarSpec>) => new Map<string, readonly RosterWindow[]>());
+const daysOf = once<Partial<CalendarSpec>, Map<string, readonly WorkingDay[]>>(() => new Map()),
+  rosterOf = once<Partial<CalendarSpec>, Map<string, readonly RosterWindow[]>>(() => new Map());
 
 /**
  * The calendars of a model. Each calendar is expanded once a zone, each intersection made once,

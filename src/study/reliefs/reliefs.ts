@@ -45,7 +45,7 @@ export const assumptionsFingerprint = (assumptions: readonly Assumption[]): stri
 
 /** So many best reliefs the screen promises to keep; they go into the final. */
 const KEEP = 5;
-/** Replications of the base ahead of all else: by them it is seen which weeks are judged, and what is loaded. */
+/** Replications of the base ahead of all else: they tell which weeks are judged, and what is loaded. */
 const FIRST_OF_BASE = 10;
 /** What the answer rests on, each with its share of what may go wrong: base, screen, gains, final, values. */
 const SHARES = 5;
