@@ -44,7 +44,7 @@ export function wayYaml({ stations, isLong, lane, carriers, teams, lines }: Crow
       return [`  line ${i}: { stations: [${own.map((s) => `station ${s}`).join(', ')}], takt: 50 min }`];
     });
   const station = (s: number): string => {
-    const { places = 1, buffer = 0 } = stations[s] ?? {};
+    const { places, buffer } = stations[s];
     return onLine.has(s) ? `station ${s}: {}` : `station ${s}: { places: ${places}, buffer: ${buffer} }`;
   };
   const site = (name: string, from: number, to: number): string =>
