@@ -73,7 +73,6 @@ export function buildShop(
     routes.map(({ kit }) => kit),
     resources,
   );
-  leaveTheLongWay(steps, companions);
   const inspections = numbered(steps, IS_INSPECTION, (step, n) => (step.inspection = n)),
     holds = numbered(steps, HOLDS, (step, n) => (step.hold = n));
   units.furnish(steps, places, inspections.length);
@@ -95,13 +94,6 @@ export function buildShop(
     companions,
     carriers,
   };
-}
-
-/** A unit that leaves a place where it was blocked may give back what stayed with it. */
-function leaveTheLongWay(steps: readonly Step[], companions: readonly Companion[]): void {
-  const routes = new Set(companions.map(({ from }) => steps[from].route));
-  for (const { route, station } of steps)
-    if (station !== null && routes.has(route)) station.leaveTheLongWay();
 }
 
 /** The steps with a flag, each told its running number among them. */

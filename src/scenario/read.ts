@@ -2,9 +2,8 @@ import { bundleFindings } from './changes/bundle.js';
 import type { Changeable } from './changes/edit.js';
 import { checked } from './checked.js';
 import type { ScenarioData } from './data.js';
-import { withIncludes } from './file/include.js';
 import { sortProblems } from './file/problem.js';
-import { readSource } from './file/source.js';
+import { wholeOf } from './file/whole-of.js';
 import { leverFindings } from './levers.js';
 import { withMade } from './made/with-made.js';
 import { unknownReliefs } from './reliefs/named.js';
@@ -27,7 +26,7 @@ export function readScenario(
   file: string,
   readFile: (relativePath: string) => string,
 ): ReadResult {
-  const whole = withIncludes(readSource(text, file), readFile);
+  const whole = wholeOf(text, file, readFile);
   if (whole.value === undefined)
     return { problems: sortProblems([...whole.faults, ...whole.problems], file) };
 
@@ -76,7 +75,7 @@ export function scenarioData(
   file: string,
   readFile: (relativePath: string) => string,
 ): ScenarioData {
-  const whole = withIncludes(readSource(text, file), readFile),
+  const whole = wholeOf(text, file, readFile),
     { value } = whole,
     files: Record<string, string> = {};
   const read = (name: string): string => (files[name] = readFile(name)),
@@ -91,7 +90,7 @@ const placesIn = (
   text: string,
   name: string,
   readFile: (relativePath: string) => string,
-): ((finding: Finding) => Problem) => withIncludes(readSource(text, name), readFile).place;
+): ((finding: Finding) => Problem) => wholeOf(text, name, readFile).place;
 
 /** Where keys of a scenario stand, `file:line:column`, also in a file that it includes. */
 export function spotsIn(

@@ -2,10 +2,10 @@ import { askedOf } from './changes/change.js';
 import type { Change, Changeable, Wrong } from './changes/edit.js';
 import { checked } from './checked.js';
 import { digest } from './digest.js';
-import { withIncludes } from './file/include.js';
 import { CHANGES, MOST_WHAT_IFS, WHAT_IFS } from './file/ours.js';
 import { saySeen, sortProblems } from './file/problem.js';
 import { readSource } from './file/source.js';
+import { wholeOf } from './file/whole-of.js';
 import { parseYaml } from './file/yaml.js';
 import { changedAndMade } from './made/changed.js';
 import { withMade } from './made/with-made.js';
@@ -109,7 +109,7 @@ export function changeable(
   base: { readonly text: string; readonly file: string },
   readFile: (relativePath: string) => string,
 ): Changeable {
-  const whole = withIncludes(readSource(base.text, base.file), readFile),
+  const whole = wholeOf(base.text, base.file, readFile),
     { scenario } = checked(whole.value, readFile);
   if (scenario === undefined)
     throw new RangeError(

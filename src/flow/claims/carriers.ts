@@ -1,6 +1,6 @@
 import { CARRIER_BACK, SHORT_CARRIER, SHORT_CREW, shownOf } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
-import { ON_WAY_BACK } from '../floor/step-flags.js';
+import { LETS_GO, ON_WAY_BACK } from '../floor/step-flags.js';
 import { NOT_CLAIMED, type Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import type { Asked } from './asked.js';
@@ -130,6 +130,7 @@ export function furnishLettingGo(steps: readonly Step[], companions: readonly Co
       if (staysHere || (to < id && !isOnWayBack)) step.letsGo |= bit;
       if (staysHere || (to <= id && !isOnWayBack)) step.letsGoBehind |= bit;
     }
+    if (step.letsGo !== 0) step.flags |= LETS_GO;
   }
 }
 

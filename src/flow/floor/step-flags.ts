@@ -37,7 +37,13 @@ export const HAS_NEEDS = 1 << 0,
   IN_KIT = 1 << 24,
   ASKS_AHEAD = 1 << 25,
   /** Some equipment is needed for a part of the work. */
-  HAS_PARTS = 1 << 26;
+  HAS_PARTS = 1 << 26,
+  /** Claims some people of one crew and nothing else, and then works. */
+  ONE_CREW = 1 << 27,
+  /** At a station whose places and spaces are given away first come, first served, see `short-way.ts`. */
+  COMES_PLAINLY = 1 << 28,
+  /** Something that stayed with a unit may leave it when it comes there. */
+  LETS_GO = 1 << 29;
 
 /** Flags of steps that do not begin, or not end, by the short way. */
 const BEGINS_LONG =
@@ -53,7 +59,13 @@ const BEGINS_LONG =
     IS_COUNTED |
     CAN_FAIL |
     PULSED |
-    ON_WAY_BACK;
+    ON_WAY_BACK,
+  /** Flags of steps that claim more than people, or do something else first. */
+  CLAIMS_MORE =
+    AT_LOT | HAS_CHANGEOVER | ONE_SHIFT | HOLDS | CAN_FAIL | IS_GROUP | IS_SIDE | HAS_PARTS | ASKS_AHEAD;
+
+/** Flags of steps whose stations choose who comes, or when. */
+const COMES_LONG = AT_LOT | HAS_CHANGEOVER | CAN_FAIL | PULSED;
 
 /** Sets the flags of all steps; what they claim and their stations have to be known. */
 export function setFlags(model: Model, steps: readonly Step[]): void {
@@ -62,6 +74,14 @@ export function setFlags(model: Model, steps: readonly Step[]): void {
   markTargets(model, steps);
   const plain = steps.map(plainFlags);
   for (const step of steps) step.flags |= plain[step.id];
+  const asking = new Set(
+    steps.filter(({ flags }) => (flags & ASKS_AHEAD) !== 0).map(({ station }) => station),
+  );
+  for (const step of steps) {
+    const { flags, station } = step;
+    if (claimsOneCrew(step)) step.flags |= ONE_CREW;
+    if (station !== null && (flags & COMES_LONG) === 0 && !asking.has(station)) step.flags |= COMES_PLAINLY;
+  }
 }
 
 function flagsOf({ steps, overtime, quality, stations }: Model, step: Step): number {
@@ -117,4 +137,15 @@ function plainFlags({ flags, workDraw, next, station, buffer }: Step): number {
     next.buffer.location === buffer.location &&
     (next.flags & (HAS_PATH | AT_LOT | HAS_CHANGEOVER | PULSED)) === 0;
   return (begins ? BEGINS_PLAIN : 0) | (ends ? ENDS_PLAIN : 0);
+}
+
+function claimsOneCrew({ flags, asked: { needs, teamBits, ownParts }, workDraw }: Step): boolean {
+  return (
+    (flags & CLAIMS_MORE) === 0 &&
+    workDraw >= 0 &&
+    needs.length === 1 &&
+    needs[0].resource.isCrew &&
+    teamBits === 0 &&
+    ownParts === 0
+  );
 }

@@ -29,12 +29,14 @@ import {
   HOLDS,
   IS_GROUP,
   LEARNS,
+  ONE_CREW,
   ONE_SHIFT,
 } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import { startChangeover } from './changeovers.js';
 import { mendNoted } from './holds.js';
+import { beginWithCrew } from './one-crew.js';
 import { workMinutes } from './options.js';
 import { beginParts, endStretch, nextStretch } from './parts.js';
 import { beginSideBySide } from './side-by-side.js';
@@ -54,6 +56,7 @@ export function beginStep(run: Run, place: Place, unit: Unit, step: Step): void 
 }
 
 function claim(run: Run, place: Place, unit: Unit, step: Step): void {
+  if ((step.flags & ONE_CREW) !== 0 && beginWithCrew(run, place, unit, step)) return;
   if ((step.flags & HAS_NEEDS) !== 0) {
     place.phase = isSetAside(unit, step) ? WAIT_REST : WAIT_NEEDS;
     place.wanted = step.firstParts;

@@ -4,7 +4,16 @@ import type { Place } from '../floor/place.js';
 import { SidePlace } from '../floor/side-place.js';
 import { IN_REPAIR, SIDE_BY_SIDE } from '../floor/states.js';
 import type { Step } from '../floor/step.js';
-import { AT_LOT, HAS_NEEDS, HAS_OFF, HAS_QUALITY, IS_COUNTED, IS_SIDE, PULSED } from '../floor/step-flags.js';
+import {
+  AT_LOT,
+  COMES_PLAINLY,
+  HAS_NEEDS,
+  HAS_OFF,
+  HAS_QUALITY,
+  IS_COUNTED,
+  IS_SIDE,
+  PULSED,
+} from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import { countPast } from '../interruptions/overtime.js';
 import type { Run } from '../run.js';
@@ -18,7 +27,7 @@ import { holdForPulse } from './pulse-lines.js';
 import { buildAgain } from './release.js';
 import { freePlace } from './room.js';
 import { stepAfter } from './routes.js';
-import { refill } from './short-way.js';
+import { advance, refill } from './short-way.js';
 
 /**
  * What follows the work of a step: repairs, send-back, scrap, own parts taken off, the next step or the end
@@ -117,6 +126,7 @@ function moveOn(run: Run, place: Place, unit: Unit, step: Step): void {
     holdForPulse(run, place, place.station.line!, next);
     return;
   }
+  if (next !== null && (next.flags & COMES_PLAINLY) !== 0 && advance(run, place.at, unit.at, next.at)) return;
   if (next === null) finishRoute(run, unit, step.route);
   if (next === null || goOn(run, place, unit, next)) vacate(run, place);
 }

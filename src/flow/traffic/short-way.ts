@@ -10,24 +10,18 @@ import {
   NOWHERE,
   P_BUFFER,
   P_NEXT_FREE,
-  P_PASS,
-  P_PHASE,
   P_UNIT,
   PLACE_SHIFT,
   S_BUFFER,
-  S_CALENDAR,
   S_FLAGS,
   S_NEXT,
-  S_VISITS,
-  S_WORK_DRAW,
-  U_FIRST,
   U_LOCATION,
   U_PLACE,
   U_REWORK,
   U_STEP,
 } from '../floor/memory.js';
-import { BLOCKED, IN_WORK, STARVED, TASK, WORKING } from '../floor/states.js';
-import { BEGINS_PLAIN, ENDS_PLAIN } from '../floor/step-flags.js';
+import { BLOCKED } from '../floor/states.js';
+import { BEGINS_PLAIN, COMES_PLAINLY, ENDS_PLAIN, LETS_GO } from '../floor/step-flags.js';
 import {
   firstInSpaces,
   firstShut,
@@ -41,6 +35,7 @@ import {
 import type { Run } from '../run.js';
 import { arrive } from './entry-and-exit.js';
 import { freePlace } from './room.js';
+import { begin, comeTo, starve } from './take-place.js';
 
 /**
  * The commonest events in one piece and on bare records: the work of a plain step ends, its unit goes on or
@@ -51,17 +46,33 @@ import { freePlace } from './room.js';
 
 /** The phase at a place is over. False: nothing was done, the long way is to be gone. */
 export function goShortWay(run: Run, place: number): boolean {
-  const { memory } = run,
-    { ints } = memory,
+  const { ints } = run.memory,
     unit = ints[place + P_UNIT],
     step = ints[unit + U_STEP],
     next = ints[step + S_NEXT];
   if ((ints[step + S_FLAGS] & ENDS_PLAIN) === 0 || ints[unit + U_REWORK] === next) return false;
-  const ahead = ints[next + S_BUFFER],
-    free = ints[ahead + B_FREE_PLACE];
+  return advance(run, place, unit, next);
+}
+
+/**
+ * The unit at a place, done there, goes on to the step `next`, which must come plainly or be the next of a
+ * step that ends plainly. False: nothing was done, the long way is to be gone.
+ */
+export function advance(run: Run, place: number, unit: number, next: number): boolean {
+  const { memory } = run,
+    { ints } = memory,
+    from = ints[place + P_BUFFER],
+    ahead = ints[next + S_BUFFER],
+    free = ints[ahead + B_FREE_PLACE],
+    flags = ints[next + S_FLAGS];
+  if (from === ahead || ints[from + B_LOCATION] !== ints[ahead + B_LOCATION] || ints[from + B_LONG_WAY] !== 0)
+    return false;
   if (free !== NOWHERE) {
     // A place free while others wait for it is about to be filled.
-    if (ints[ahead + B_WAITING] + ints[ahead + B_SHUT_OUT] > 0 || (ints[next + S_FLAGS] & BEGINS_PLAIN) === 0)
+    if (
+      ints[ahead + B_WAITING] + ints[ahead + B_SHUT_OUT] > 0 ||
+      (flags & (BEGINS_PLAIN | COMES_PLAINLY)) === 0
+    )
       return false;
     ints[ahead + B_FREE_PLACE] = ints[free + P_NEXT_FREE];
     ints[unit + U_STEP] = next;
@@ -70,9 +81,10 @@ export function goShortWay(run: Run, place: number): boolean {
     ints[unit + U_STEP] = next;
     if (!takesIn(memory, ahead, unit)) {
       joinShut(memory, ahead, unit);
-      enterState(memory, place, BLOCKED, ints[ints[place + P_BUFFER] + B_CALENDAR]);
+      enterState(memory, place, BLOCKED, ints[from + B_CALENDAR]);
       return true;
     }
+    if ((flags & LETS_GO) !== 0) comeTo(run, unit, next);
     ints[unit + U_PLACE] = NOWHERE;
     joinSpaces(memory, ahead, unit);
   }
@@ -95,10 +107,7 @@ export function refill(run: Run, empty: number): void {
       return;
     }
     const unit = isQueued ? firstInSpaces(memory, buffer) : firstShut(memory, buffer);
-    if (
-      (ints[ints[unit + U_STEP] + S_FLAGS] & BEGINS_PLAIN) === 0 ||
-      (!isQueued && !movesUpPlainly(run, buffer, unit))
-    ) {
+    if (!beginsShort(run, unit) || (!isQueued && !movesUpPlainly(run, buffer, unit))) {
       freePlace(run, run.places[(place - memory.places) >> PLACE_SHIFT]);
       return;
     }
@@ -113,6 +122,7 @@ export function refill(run: Run, empty: number): void {
         return;
       }
       freed = comeUp(run, buffer, next);
+      if ((ints[ints[next + U_STEP] + S_FLAGS] & LETS_GO) !== 0) comeTo(run, next, ints[next + U_STEP]);
       ints[next + U_PLACE] = NOWHERE;
       joinSpaces(memory, buffer, next);
     } else {
@@ -122,6 +132,12 @@ export function refill(run: Run, empty: number): void {
     if (freed === NOWHERE) return;
     place = freed;
   }
+}
+
+/** Other room that is listed goes first to those who wait for it, unless the step needs nothing. */
+function beginsShort({ memory: { ints }, toFill }: Run, unit: number): boolean {
+  const flags = ints[ints[unit + U_STEP] + S_FLAGS];
+  return (flags & BEGINS_PLAIN) !== 0 || ((flags & COMES_PLAINLY) !== 0 && toFill.length === 0);
 }
 
 /** A unit without room comes from a place in the same site that gives nothing else back, or from outside. */
@@ -142,29 +158,4 @@ function comeUp(run: Run, buffer: number, unit: number): number {
   if (freed === NOWHERE)
     arrive(run, run.units.at(unit), run.buffers[(buffer - memory.buffers) >> BUFFER_SHIFT]);
   return freed;
-}
-
-/** Nobody comes: the place is free. */
-function starve({ memory }: Run, place: number, buffer: number): void {
-  const { ints } = memory;
-  ints[place + P_UNIT] = NOWHERE;
-  ints[place + P_NEXT_FREE] = ints[buffer + B_FREE_PLACE];
-  ints[buffer + B_FREE_PLACE] = place;
-  enterState(memory, place, STARVED, ints[buffer + B_CALENDAR]);
-}
-
-function begin(run: Run, place: number, unit: number, step: number): void {
-  const { memory } = run,
-    { ints } = memory,
-    calendar = ints[step + S_CALENDAR],
-    id = (place - memory.places) >> PLACE_SHIFT,
-    minutes = run.sampler.next(ints[step + S_WORK_DRAW]);
-  ints[place + P_UNIT] = unit;
-  ints[unit + U_PLACE] = place;
-  ints[unit + U_FIRST] = 0;
-  ints[step + S_VISITS]++;
-  ints[place + P_PASS] = 0;
-  ints[place + P_PHASE] = IN_WORK;
-  enterState(memory, place, WORKING, calendar);
-  run.queue.push(calendar < 0 ? memory.now + minutes : memory.after(calendar, minutes), TASK, id);
 }

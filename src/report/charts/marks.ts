@@ -42,16 +42,41 @@ export function levelInterval(context: SKRSContext2D, from: number, to: number, 
   context.stroke();
 }
 
-/** An upright line with a level one across each end. */
-export function uprightInterval(context: SKRSContext2D, from: number, to: number, x: number): void {
+const WITHOUT_END = { top: -Infinity, bottom: Infinity };
+
+/**
+ * An upright line from a lower end to an upper one, each with a level one across it, or with an arrow, in the
+ * fill of the context, where it is beyond the plot.
+ */
+export function uprightInterval(
+  context: SKRSContext2D,
+  from: number,
+  to: number,
+  at: number,
+  { top, bottom }: { readonly top: number; readonly bottom: number } = WITHOUT_END,
+): void {
+  const ends = [
+    { end: from, edge: bottom, inwards: -1, isOut: from > bottom },
+    { end: to, edge: top, inwards: 1, isOut: to < top },
+  ];
   context.beginPath();
-  context.moveTo(x, from);
-  context.lineTo(x, to);
-  for (const end of [from, to]) {
-    context.moveTo(x - 4, end);
-    context.lineTo(x + 4, end);
+  context.moveTo(at, Math.min(from, bottom));
+  context.lineTo(at, Math.max(to, top));
+  for (const { end, isOut } of ends) {
+    if (isOut) continue;
+    context.moveTo(at - 4, end);
+    context.lineTo(at + 4, end);
   }
   context.stroke();
+  for (const { edge, inwards, isOut } of ends) {
+    if (!isOut) continue;
+    context.beginPath();
+    context.moveTo(at, edge);
+    context.lineTo(at - 3.5, edge + 7 * inwards);
+    context.lineTo(at + 3.5, edge + 7 * inwards);
+    context.closePath();
+    context.fill();
+  }
 }
 
 /** The path of a diamond around a point, to be filled or stroked. */

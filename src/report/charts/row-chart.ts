@@ -1,15 +1,15 @@
 import { capital, shortForms } from '../../study/format.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
-import { textWidth } from '../canvas.js';
-import { INK, isNarrow, SIZE } from '../style.js';
-import { fit } from '../text.js';
+import { isNarrow, LAYOUT } from '../style.js';
 import { type Axis, roomForText } from './axes.js';
 import { type Chart, chart, type Dataset, type Parts } from './chart.js';
 import { whiskers } from './marks.js';
+import { heightWithNames, mostLines, nameAxis, nameLines, roomBeside } from './row-names.js';
 import {
   COLUMN_GAP,
   columnWidth,
   FIRST_GAP,
+  NAMES_ROOM,
   NARROW_BAR,
   namesAbove,
   narrowRow,
@@ -29,30 +29,12 @@ export interface Row<Item> {
  */
 type TextColumn<Item> = readonly [head: readonly string[], cell: (item: Item) => string];
 
-/** For names beside their bars, CSS pixels. */
-const NAME_ROOM = 330;
-
-/** A name as it stands beside its bars: shortened if it is very long. `room` is in CSS pixels. */
-export function rowLabel(name: string, weight: 'normal' | '600' = 'normal', room = NAME_ROOM): string {
-  return fit(name, room, SIZE.text, weight);
-}
-
 /** A row with nothing in it but its name. */
-export const heading = (name: string): Row<never> => ({ label: rowLabel(name, '600'), item: null });
+export const heading = (label: string): Row<never> => ({ label, item: null });
 
-/** A row for each item, without headings. Names that would read alike when shortened stay whole. */
-export function rowsOf<Item>(
-  items: readonly Item[],
-  name: (item: Item) => string,
-  room = NAME_ROOM,
-): Row<Item>[] {
-  const labels = items.map((item) => rowLabel(name(item), 'normal', room));
-  return items.map((item, i) => {
-    const label = labels[i] ?? '',
-      isAlone = labels.indexOf(label) === labels.lastIndexOf(label);
-    return { label: isAlone ? label : name(item), item };
-  });
-}
+/** A row for each item, without headings. */
+export const rowsOf = <Item>(items: readonly Item[], name: (item: Item) => string): Row<Item>[] =>
+  items.map((item) => ({ label: name(item), item }));
 
 /** Rows under a heading for each site, sites and rows in the order in which they come. */
 export function rowsBySite<Item extends { readonly name: string; readonly site: string }>(
@@ -109,6 +91,8 @@ export interface RowParts<Item> extends Omit<Parts, 'bodyHeight' | 'type' | 'dat
   /** Height of the axis and the legend, and of each row; CSS pixels. */
   readonly above?: number;
   readonly each?: number;
+  /** For names beside their bars, at most; CSS pixels. */
+  readonly nameRoom?: number;
 }
 
 export function rowChart<Item>({
@@ -121,6 +105,7 @@ export function rowChart<Item>({
   abreast = 1,
   above = 64,
   each = rowHeight(rows.length) + 4,
+  nameRoom,
   plugins = [],
   ...parts
 }: RowParts<Item>): Chart {
@@ -137,12 +122,14 @@ export function rowChart<Item>({
         ? []
         : [{ label: intervalLabel(intervals), data: perRow(rows, intervals.ends), ...unseen }],
     all: readonly Dataset[] = [...named, ...means, ...spans];
-  const narrow = isNarrow();
+  const narrow = isNarrow(),
+    names = nameLines(rows, narrow ? LAYOUT.width - NAMES_ROOM : roomBeside(nameRoom)),
+    height = narrow ? narrowRow(abreast, mostLines(names)) : heightWithNames(names, each);
   const forms = shortForms(texts.flatMap(({ cells }) => cells).join('\n'));
   return chart({
     ...parts,
     how: forms.length === 0 ? parts.how : `${parts.how} ${capital(forms.join('; '))}.`,
-    bodyHeight: above + rows.length * (narrow ? narrowRow(abreast) : each),
+    bodyHeight: above + rows.length * height,
     type: 'bar',
     data: {
       labels: rows.map(({ label }) => label),
@@ -151,7 +138,7 @@ export function rowChart<Item>({
     options: { indexAxis: 'y' },
     scales: {
       x: { ...values, position: 'top' },
-      y: nameAxis(rows, stacked, narrow),
+      y: nameAxis(rows, narrow ? null : names, stacked),
       room: roomForText(
         narrow
           ? 16
@@ -161,7 +148,7 @@ export function rowChart<Item>({
     plugins: [
       ...plugins,
       ...spans.map((_, i) => whiskers(all.length - 1 + i)),
-      narrow ? namesAbove(rows, texts, abreast) : textColumns(texts),
+      narrow ? namesAbove(rows, names, texts, abreast) : textColumns(texts),
     ],
   });
 }
@@ -169,30 +156,4 @@ export function rowChart<Item>({
 /** Height of one row, CSS pixels: closer when there are many. */
 export function rowHeight(rows: number): number {
   return rows > 30 ? 21 : 26;
-}
-
-/** The axis of names at the left, as wide as the names need. */
-function nameAxis(rows: readonly Row<unknown>[], stacked: boolean, narrow: boolean): Axis {
-  const weight = (row: Row<unknown> | undefined): 'normal' | '600' => (row?.item === null ? '600' : 'normal');
-  const room = narrow ? 4 : Math.max(...rows.map((row) => textWidth(row.label, SIZE.text, weight(row)))) + 14;
-  return {
-    type: 'category',
-    stacked,
-    grid: { display: false },
-    border: { display: false },
-    ticks: {
-      display: !narrow,
-      autoSkip: false,
-      crossAlign: 'far',
-      color: INK,
-      padding: 8,
-      font: ({ index }: { index: number }) => ({
-        size: SIZE.text,
-        weight: rows[index]?.item === null ? 600 : 'normal',
-      }),
-    },
-    afterFit: (scale: { width: number }) => {
-      scale.width = room;
-    },
-  };
 }

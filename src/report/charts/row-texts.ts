@@ -9,9 +9,15 @@ import { onWhite } from './marks.js';
 export const COLUMN_GAP = 22,
   FIRST_GAP = 36;
 
-/** On a phone: thickness of a bar, and height of a row with so many, the name above and figures below. */
-export const NARROW_BAR = 14;
-export const narrowRow = (bars: number): number => 46 + NARROW_BAR * bars;
+/**
+ * On a phone: thickness of a bar, height of a line of a name, what is kept free beside names, and height of a
+ * row with so many bars, so many lines of the name above and figures below. CSS pixels.
+ */
+export const NARROW_BAR = 14,
+  NAMES_ROOM = 8;
+const NAME_LINE = 17;
+export const narrowRow = (bars: number, lines = 1): number =>
+  46 + NARROW_BAR * bars + (NAME_LINE + 1) * (lines - 1);
 
 /** Texts of a column, null beside headings. */
 export interface Texts {
@@ -47,31 +53,26 @@ export function columnWidth({ head, cells }: Texts): number {
 
 /** Names above the bars, figures below: as many columns of them as there is room for, at least one. */
 export function namesAbove(
-  rows: readonly { readonly label: string; readonly item: unknown; readonly isDrawn?: boolean }[],
+  rows: readonly { readonly item: unknown; readonly isDrawn?: boolean }[],
+  names: readonly (readonly string[])[],
   columns: readonly Texts[],
   bars: number,
 ): Plugin {
   const half = (NARROW_BAR * bars) / 2;
   return drawing('names above', (context, chart) => {
-    const names = axisOf(chart, 'y'),
-      room = LAYOUT.width - 8;
+    const axis = axisOf(chart, 'y');
     context.textBaseline = 'middle';
-    for (const [row, { label, item, isDrawn }] of rows.entries()) {
-      const y = names.getPixelForValue(row);
-      if (item === null) {
-        context.font = font(SIZE.text, '600');
-        onWhite(
-          context,
-          fit(label, room, SIZE.text, '600'),
-          2,
-          isDrawn === true ? y - half - 10 : y + half + 4,
-        );
-        continue;
-      }
-      context.font = font(SIZE.text);
-      onWhite(context, fit(label, room, SIZE.text), 2, y - half - 10);
+    for (const [row, { item, isDrawn }] of rows.entries()) {
+      const y = axis.getPixelForValue(row),
+        lines = names[row] ?? [],
+        last = item === null && isDrawn !== true ? y + half + 4 : y - half - 10;
+      context.font = font(SIZE.text, item === null ? '600' : 'normal');
+      lines.forEach((line, i) => {
+        onWhite(context, line, 2, last - NAME_LINE * (lines.length - 1 - i));
+      });
+      if (item === null) continue;
       context.font = font(SIZE.small);
-      const figures = figuresOf(columns, row, room);
+      const figures = figuresOf(columns, row, LAYOUT.width - NAMES_ROOM);
       if (figures !== '') onWhite(context, figures, 2, y + half + 11, MUTED);
     }
   });

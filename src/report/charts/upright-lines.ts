@@ -19,16 +19,16 @@ export interface UprightLine {
  * Height of the row of a name, its distance from a line, what the axis below a plot takes at most. CSS
  * pixels.
  */
-const ROW = 20,
-  GAP = 7,
+export const ROW = 20;
+const GAP = 7,
   AXIS = 60;
 
 /**
- * How high the axis of values has to go for the names of so many lines to stand above the highest value, in a
- * chart of that `bodyHeight`.
+ * How high the axis of values, which begins at `lowest`, has to go for the names of so many lines to stand
+ * above the highest value, in a chart of that `bodyHeight`.
  */
-export function topWithNames(highest: number, lines: number, bodyHeight: number): number {
-  return highest / (1 - (ROW * lines) / (bodyHeight - AXIS));
+export function topWithNames(highest: number, lines: number, bodyHeight: number, lowest = 0): number {
+  return lowest + (highest - lowest) / (1 - (ROW * lines) / (bodyHeight - AXIS));
 }
 
 /** Upright lines and their names, each in a row of its own and none across another line. */

@@ -1,6 +1,6 @@
 import { calledThing } from '../../study/constraint/sentence.js';
 import { capital } from '../../study/format.js';
-import { aboutCompanion } from './signs/brackets.js';
+import { aboutCompanion } from './signs/companions.js';
 import { isStop } from './strip.js';
 import { byText, inHundred, laneTexts, rhythm, stepText } from './words.js';
 import type { Section, World } from './world.js';

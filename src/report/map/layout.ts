@@ -7,7 +7,7 @@ import { key, notes, title } from './parts/head.js';
 import type { Seen } from './seen.js';
 import type { Drawing } from './shapes.js';
 import { arcsOf } from './signs/backs.js';
-import { bracketsOf } from './signs/brackets.js';
+import { bracketsOf } from './signs/companions.js';
 import { stripOf } from './strip.js';
 import { type Form, sectionsOf, type World } from './world.js';
 

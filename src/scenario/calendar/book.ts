@@ -2,8 +2,9 @@ import type { CalendarColumns } from '../../flow/model/time.js';
 import { at } from '../lookup/columns.js';
 import { calendarOf } from '../lookup/placed.js';
 import type { RunSpan } from '../programme/span.js';
+import type { CalendarSpec } from '../types/calendars.js';
 import type { Scenario } from '../types/scenario.js';
-import { remembered } from '../values/raw.js';
+import { once, remembered } from '../values/raw.js';
 import { type WorkingDay, workingDays } from './days.js';
 import { calendarColumns, intersection, type RosterWindow, rosterWindows, sameColumns } from './roster.js';
 import { ZoneClock } from './zone.js';
@@ -12,6 +13,13 @@ import { ZoneClock } from './zone.js';
 export const ALWAYS = -1;
 /** Bits of a 32-bit integer without its sign. */
 const MOST_RULES = 31;
+
+/** Of no calendar: every date. */
+const EVERY_DATE = {};
+
+/** By zone and span: a study changes one thing of a scenario at a time, and hardly ever a calendar. */
+const daysOf = once<Partial<CalendarSpec>, Map<string, readonly WorkingDay[]>>(() => new Map()),
+  rosterOf = once<Partial<CalendarSpec>, Map<string, readonly RosterWindow[]>>(() => new Map());
 
 /**
  * The calendars of a model. Each calendar is expanded once a zone, each intersection made once,
@@ -22,8 +30,6 @@ export class CalendarBook {
   /** Overtime rules in the order of their bits: an entry of `overtime` of a calendar as kept in a zone. */
   readonly rules: { readonly calendar: string; readonly zone: string; readonly entry: number }[] = [];
   private readonly clocks = new Map<string, ZoneClock>();
-  private readonly days = new Map<string, WorkingDay[]>();
-  private readonly rosters = new Map<string, RosterWindow[]>();
   private readonly ids = new Map<string, number>();
 
   constructor(
@@ -46,10 +52,11 @@ export class CalendarBook {
 
   /** Windows of a calendar with its overtime, up to the horizon; one window a date for undefined. */
   roster(name: string | undefined, zone: string): readonly RosterWindow[] {
-    return remembered(this.rosters, JSON.stringify([name ?? null, zone]), () => {
+    const spec = calendarOf(this.scenario, name);
+    return remembered(rosterOf(spec ?? EVERY_DATE), this.where(zone), () => {
       const { startDay, endDay, origin, horizon } = this.span;
       return rosterWindows(
-        calendarOf(this.scenario, name),
+        spec,
         this.workingDays(name, zone),
         this.clock(zone),
         startDay - 2,
@@ -57,6 +64,11 @@ export class CalendarBook {
         origin,
       ).filter(({ start }) => start < horizon);
     });
+  }
+
+  private where(zone: string): string {
+    const { startDay, endDay, origin, horizon } = this.span;
+    return JSON.stringify([zone, startDay, endDay, origin, horizon]);
   }
 
   private ruleBit(calendar: string, zone: string, entry: number): number {
@@ -83,10 +95,11 @@ export class CalendarBook {
 
   /** Working days of a calendar kept in a zone, to the end of the span; every date for undefined. */
   workingDays(name: string | undefined, zone: string): readonly WorkingDay[] {
-    return remembered(this.days, JSON.stringify([name ?? null, zone]), () => {
+    const spec = calendarOf(this.scenario, name);
+    return remembered(daysOf(spec ?? EVERY_DATE), this.where(zone), () => {
       const { startDay, endDay, origin } = this.span;
       // A night shift may have begun on the eve, and zones differ by up to a day.
-      return workingDays(calendarOf(this.scenario, name), this.clock(zone), startDay - 2, endDay + 2, origin);
+      return workingDays(spec, this.clock(zone), startDay - 2, endDay + 2, origin);
     });
   }
 

@@ -3,6 +3,7 @@ import { type Lookup, MISSING, type Uses } from '../lookup/outline.js';
 import { equipmentNames } from '../plant/equipment.js';
 import type { LaneStep, RouteEntry } from '../types/steps.js';
 import { keys, name } from '../values/keys.js';
+import { remembering } from '../values/remembering.js';
 import type { TimeSchema } from '../values/time.js';
 import { settingNames } from '../whole/setting-names.js';
 import { inspectionNames } from './inspections.js';
@@ -30,7 +31,7 @@ export function routeSchema(time: TimeSchema) {
       'by side: [...] }',
   });
   return z
-    .array(entry, { error: 'a list of steps' })
+    .array(remembering(entry), { error: 'a list of steps' })
     .min(1, { error: 'at least one step' })
     .transform((entries): RouteEntry[] => entries)
     .meta({ id: 'route', description: 'Steps and lanes in order.' });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { remembering } from './remembering.js';
 
 /** Starts the text of a problem with an unknown key; the known keys follow. */
 export const KNOWN_KEYS = 'one of the keys ';
@@ -48,7 +49,7 @@ export const name = (what: string) =>
 export function named<Value extends z.ZodType>(value: Value, what: string) {
   return z.record(
     z.string().regex(NAME, { error: 'a name of 1 to 80 characters without spaces at its ends' }),
-    value,
+    remembering(value),
     { error: what },
   );
 }

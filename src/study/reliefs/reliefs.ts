@@ -5,6 +5,7 @@ import { Beside } from '../felt/beside.js';
 import { count } from '../format.js';
 import { headOf } from '../head.js';
 import { judgeRate } from '../held/rate-held.js';
+import { defined } from '../lists.js';
 import { daysInOne, inUnit } from '../planners-unit.js';
 import { wantedOf } from '../priced/wanted.js';
 import { fingerprint } from '../run/identity.js';
@@ -44,6 +45,8 @@ export const assumptionsFingerprint = (assumptions: readonly Assumption[]): stri
 
 /** So many best reliefs the screen promises to keep; they go into the final. */
 const KEEP = 5;
+/** Replications of the base ahead of all else: they tell which weeks are judged, and what is loaded. */
+const FIRST_OF_BASE = 10;
 /** What the answer rests on, each with its share of what may go wrong: base, screen, gains, final, values. */
 const SHARES = 5;
 /**
@@ -68,7 +71,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
     base = changedTo(scenario);
 
   const looks = looksOf(most),
-    first = Math.min(...looks),
+    first = Math.min(FIRST_OF_BASE, most),
     replicator = new Replicator(options);
   try {
     options.onForecast?.({ least: most, most: null });
@@ -109,7 +112,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
     // Told only now: by the base it is seen how long a replication takes.
     const forecast = new Forecast(
       // Of reliefs by groups of which is known only then how many there are: one of each at least.
-      [0, first * assumed.length],
+      [0, defined(looks[0]) * assumed.length],
       most,
       [reliefs.length, assumed.length],
       KEEP + 2,
@@ -127,7 +130,7 @@ export async function reliefsStudy(options: ReliefsOptions): Promise<ReliefsResu
       assumed.map((member) => beside.with(toRead(member))),
       ofBase,
       looks,
-      { keep: 0, zone, level: each },
+      { zone, level: each },
       replicator,
       (screening) => {
         forecast.seen(1, screening);

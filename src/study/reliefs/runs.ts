@@ -19,16 +19,10 @@ export interface Compared {
   readonly lastUnit: number;
 }
 
-/** Replications before the first look, and between looks. */
-const FIRST = 10,
-  BETWEEN = 10;
+/** Replications after which is looked ahead of the last: most are out by then. */
+const LOOKS = [5, 10, 15, 20, 30];
 
-/** Replications after which is looked: 10, 20, 30, 40. */
-export function looksOf(most: number): number[] {
-  const looks = [];
-  for (let last = FIRST; last < most; last += BETWEEN) looks.push(last);
-  return [...looks, most];
-}
+export const looksOf = (most: number): number[] => [...LOOKS.filter((look) => look < most), most];
 
 /** Surely more than the base, be it ever so little. */
 export const surelyGains = ({ low }: Estimate): boolean => low !== null && low > 0;
@@ -75,13 +69,12 @@ export async function screened<Member extends Variant<Compared>>(
   group: readonly Member[],
   base: readonly Compared[],
   looks: readonly number[],
-  options: Omit<ScreenOptions, 'count' | 'first' | 'looks'>,
+  options: Omit<ScreenOptions, 'count' | 'looks'>,
   replicator: Replicator,
   told: (screening: Screening) => void,
 ): Promise<Screened<Member>[]> {
-  const first = Math.min(...looks),
-    most = Math.max(...looks),
-    screen = new ReliefScreen({ ...options, count: group.length, first, looks: looks.length }),
+  const most = Math.max(...looks),
+    screen = new ReliefScreen({ ...options, count: group.length, looks: looks.length }),
     all = group.map((member) => ({ member, row: [] as Compared[] }));
   let done = 0;
   for (const end of looks) {

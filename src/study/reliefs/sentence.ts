@@ -86,7 +86,8 @@ function measureText(results: Results): string[] {
   const isWithin = assumptions
     .flatMap(({ low, high }) => [low, high])
     .every((end) => {
-      if (end === null || end.out !== null) return true;
+      if (end === null) return true;
+      if (end.out !== null) return end.out !== 'behind';
       const { low, high } = boundsOf(end.gain);
       return low >= -zone && high <= zone;
     });

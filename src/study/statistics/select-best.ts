@@ -105,5 +105,5 @@ const varianceOf = (i: System, l: System): number =>
   sampleVariance(i.first.map((value, r) => value - defined(l.first[r])));
 
 /** By how much a mean may be behind another after so many rounds and be no worse; `variance`: S_il^2. */
-export const slack = (zone: number, rounds: number, h2: number, variance: number): number =>
+const slack = (zone: number, rounds: number, h2: number, variance: number): number =>
   Math.max(0, (zone / (2 * rounds)) * ((h2 * variance) / (zone * zone) - rounds));

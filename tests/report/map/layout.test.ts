@@ -16,6 +16,7 @@ import {
   SCENARIO_FILES,
   textsOf,
 } from './looked.js';
+import { crowdedWay, wayYaml } from './many-brackets.js';
 
 const ALL = [...Object.values(FORMS), formOf(320), formOf(720), formOf(2200)];
 const demo = mappedFile('scenarios/rescue-tender.yaml'),
@@ -136,6 +137,23 @@ describe('the map of scenarios drawn at random', () => {
       { numRuns: 60, seed: 1 },
     );
   });
+});
+
+describe('the map of a way with more brackets than any real line has', () => {
+  it.each([formOf(320), formOf(720), formOf(1000), FORMS.paper])(
+    'lays none over another, a mark or a text: $width px, $columns columns',
+    (form) => {
+      fc.assert(
+        fc.property(crowdedWay, (drawn) => {
+          const { scenario, route } = mapped(wayYaml(drawn)),
+            drawing = mapLayout(scenario, route, form);
+          expect(faultsOf(drawing)).toEqual([]);
+          expect(adrift({ scenario, route }, drawing, form.columns === 0)).toEqual([]);
+        }),
+        { numRuns: 80, seed: 1 },
+      );
+    },
+  );
 });
 
 describe('the map of the demo', () => {

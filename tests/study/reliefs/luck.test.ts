@@ -3,7 +3,7 @@ import { byGain, seenBy } from '../../../src/study/reliefs/final.js';
 import { Forecast } from '../../../src/study/reliefs/forecast.js';
 import { playFinal } from '../../../src/study/reliefs/play-final.js';
 import type { Relief } from '../../../src/study/reliefs/relief.js';
-import { type Compared, looksOf, screened } from '../../../src/study/reliefs/runs.js';
+import type { Compared } from '../../../src/study/reliefs/runs.js';
 import type { Replicator, Variant } from '../../../src/study/run/replicator.js';
 import { familyLevel } from '../../../src/study/statistics/difference.js';
 import { normals } from '../statistics/normals.js';
@@ -46,14 +46,10 @@ async function study(seed: string) {
     base = changed('base'),
     [ofBase] = await replicator.rows([base], 1, MOST),
     each = familyLevel(0.95, 5),
-    all = await screened(
-      GAINS.map((_, i) => changed(String(i))),
-      ofBase,
-      looksOf(MOST),
-      { keep: 5, zone: 0.2, level: each },
-      replicator,
-      () => {},
-    ),
+    members = GAINS.map((_, i) => changed(String(i))),
+    rows = await replicator.rows(members, 1, MOST),
+    // All compared to the end.
+    all = members.map((member, i) => ({ member, row: rows[i], out: null })),
     eachLevel = familyLevel(each, 2 * GAINS.length),
     reliefs = byGain(seenBy(ofBase, all, eachLevel)),
     final = await playFinal({

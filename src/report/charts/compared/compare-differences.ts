@@ -5,7 +5,7 @@ import { isNarrow, LAYOUT } from '../../style.js';
 import { valueAxis } from '../axes.js';
 import type { Chart } from '../chart.js';
 import { type Compared, differencesParts, MARKS_NOTE } from '../differences.js';
-import { type Row, rowChart, rowLabel } from '../row-chart.js';
+import { type Row, rowChart } from '../row-chart.js';
 
 type Item = Compared & { readonly name: string };
 
@@ -22,7 +22,7 @@ export function compareDifferences(results: CompareResults): Chart | null {
       each.compared
         .filter(({ measure }) => measure === id)
         .map((item) => ({
-          label: rowLabel(each.name),
+          label: each.name,
           item: { ...item, name: each.name, zone: zone.share },
         })),
     ),

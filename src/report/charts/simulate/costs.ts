@@ -6,7 +6,7 @@ import { valueAxis } from '../axes.js';
 import { type Chart, intervalHead, intervalNote, intervalWords } from '../chart.js';
 import { bars } from '../datasets.js';
 import { figures, told } from '../figures.js';
-import { heading, perRow, type Row, rowChart, rowLabel, span } from '../row-chart.js';
+import { heading, perRow, type Row, rowChart, span } from '../row-chart.js';
 
 interface Bar {
   readonly perUnit: Estimate;
@@ -26,10 +26,10 @@ export function costPerUnit(results: Results): Chart | null {
   if (most === undefined || perUnit.mean === 0) return null;
   const rows: Row<Bar>[] = [
     heading('parts'),
-    ...parts.map((part) => ({ label: rowLabel(part.name), item: { ...part, colour: PALETTE.blue } })),
+    ...parts.map((part) => ({ label: part.name, item: { ...part, colour: PALETTE.blue } })),
     heading('within these parts'),
     {
-      label: rowLabel('rework'),
+      label: 'rework',
       item: {
         perUnit: rework.costPerUnit,
         share: reworkShare(costs),

@@ -11,7 +11,7 @@ import { BOX_LEGEND, type Chart, intervalHead, intervalNote } from '../chart.js'
 import { filledBars } from '../datasets.js';
 import { type Figures, figures, told } from '../figures.js';
 import { diamondPath, disc, onWhite } from '../marks.js';
-import { perRow, type Row, rowChart, rowLabel } from '../row-chart.js';
+import { perRow, type Row, rowChart } from '../row-chart.js';
 
 /** Where a row stands: a change from one level to the next, or a level by itself. */
 interface Step {
@@ -77,7 +77,7 @@ function rowsOf(ladder: LadderResult): Row<Step>[] {
     const from = level;
     level += change;
     return {
-      label: rowLabel(cause),
+      label: cause,
       item: { from, to: level, text, interval: ends === null ? null : around(from, ends) },
     };
   };
@@ -91,7 +91,7 @@ function rowsOf(ladder: LadderResult): Row<Step>[] {
     return step(`${all.length} others, none sure`, sum, sum > 0 ? `+${text}` : text, null);
   }
   const standing = (label: string, perDay: number, text: string, interval: Step['interval']): Row<Step> => ({
-    label: rowLabel(label),
+    label,
     item: { from: perDay, to: perDay, text, interval },
   });
   return [

@@ -2,7 +2,7 @@ import type { Plugin } from 'chart.js';
 import type { ConstraintResult, Tried } from '../../../study/constraint/results.js';
 import { calledThing } from '../../../study/constraint/sentence.js';
 import { capital, number } from '../../../study/format.js';
-import { type TrialVerdict, trialVerdict, waitingFor } from '../../constraint.js';
+import { changeName, type TrialVerdict, trialVerdict, waitingFor } from '../../constraint.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { faded, PALETTE } from '../../style.js';
 import { valueAxis, ZERO_GRID } from '../axes.js';
@@ -29,7 +29,7 @@ export function trialGains(found: ConstraintResult | null, at: string | null = n
   const [first] = found?.tried ?? [];
   if (found === null || first === undefined) return null;
   const { tried, zone, replications } = found,
-    rows = rowsOf(tried, ({ what }) => what, NAME_ROOM);
+    rows = rowsOf(tried, ({ what, offer }) => changeName(what, offer));
   const sure = intervalWords(first.gain.level),
     write = figures(tried.map(({ gain }) => gain));
   return rowChart({
@@ -39,6 +39,7 @@ export function trialGains(found: ConstraintResult | null, at: string | null = n
       (replications < 2 ? intervalNote({ replications, level: first.gain.level }) : INTERVALS) +
       '. Red diamond: stops it; blue: helps too; grey: too little or nothing. Grey band: does not matter.',
     rows,
+    nameRoom: NAME_ROOM,
     columns: [
       [['a day more'], ({ gain }) => write.short(gain)],
       [['verdict'], (each) => trialVerdict(each, found)],
@@ -63,11 +64,12 @@ export function trialGains(found: ConstraintResult | null, at: string | null = n
 
 const INTERVALS = 'the bars hold together';
 
-/** What stops it and what one more of it brings, as the answer has it, without the level. */
+/** What stops it and what one more of it brings, by the name that the scenario gives that. */
 const stopped = ({ culprit }: ConstraintResult): string | null =>
   culprit === null
     ? null
-    : `${calledThing(culprit.thing)} stops it: ${culprit.what} brings ${told(culprit.gain)} a day`;
+    : `${calledThing(culprit.thing)} stops it: ${changeName(culprit.what, culprit.offer)} brings ` +
+      `${told(culprit.gain)} a day`;
 
 function nothingHelps({ outcome, tried }: ConstraintResult): string {
   if (outcome === 'not settled') return 'what stops it cannot be told from one replication';

@@ -1,4 +1,5 @@
-import type { ChartDataset, Plugin } from 'chart.js';
+import type { SKRSContext2D } from '@napi-rs/canvas';
+import type { ChartDataset, Chart as LiveChart, Plugin } from 'chart.js';
 import { inUnit, unitsEach } from '../../../study/planners-unit.js';
 import type { RatePoint, RateResults, RateVerdict } from '../../../study/rate/results.js';
 import type { Estimate } from '../../../study/statistics/estimate.js';
@@ -6,6 +7,7 @@ import { axisOf, drawing } from '../../drawing.js';
 import { INK, PALETTE } from '../../style.js';
 import { type Axis, TICKS, valueAxis } from '../axes.js';
 import { uprightInterval } from '../marks.js';
+import type { RateScale } from './rate-scale.js';
 
 /** Verdicts by colour and by shape: a full disc, a cross, an open triangle. */
 export const VERDICT_MARKS: Readonly<
@@ -57,25 +59,49 @@ export function pointsByRate(
   ];
 }
 
-/** Intervals of the same figure as upright bars behind the points. */
+/**
+ * Intervals of the same figure as upright bars: over the points, or thin and behind them where `isLoose`. An
+ * arrow is where one goes on above `high` or below the axis.
+ */
 export function intervalsByRate(
   { points, rateUnit }: RateResults,
   axis: string,
   of: (point: RatePoint) => Estimate,
-): Plugin {
-  return drawing(`intervals ${axis}`, (context, chart) => {
+  { isLoose, high: highest }: Pick<RateScale, 'isLoose' | 'high'> = ALL_FIRM,
+): Plugin[] {
+  const draw = (context: SKRSContext2D, chart: LiveChart, shown: readonly RatePoint[]): void => {
     const x = axisOf(chart, 'x'),
       y = axisOf(chart, axis);
-    context.strokeStyle = INK;
-    context.lineWidth = 1.4;
-    for (const point of points) {
-      const { low, high } = of(point),
-        at = x.getPixelForValue(inUnit(point.perDay, rateUnit));
+    for (const point of shown) {
+      const { low, high } = of(point);
       if (low === null || high === null) continue;
-      uprightInterval(context, y.getPixelForValue(low), y.getPixelForValue(high), at);
+      const at = x.getPixelForValue(inUnit(point.perDay, rateUnit));
+      uprightInterval(context, y.getPixelForValue(low), y.getPixelForValue(high), at, {
+        top: Math.max(y.top, y.getPixelForValue(highest)),
+        bottom: y.bottom,
+      });
     }
-  });
+  };
+  const [thin, firm] = [points.filter(isLoose), points.filter((point) => !isLoose(point))];
+  return [
+    drawing(
+      `thin intervals ${axis}`,
+      (context, chart) => {
+        context.strokeStyle = context.fillStyle = THIN;
+        context.lineWidth = 1;
+        draw(context, chart, thin);
+      },
+      'beforeDatasetsDraw',
+    ),
+    drawing(`intervals ${axis}`, (context, chart) => {
+      context.strokeStyle = context.fillStyle = INK;
+      context.lineWidth = 1.4;
+      draw(context, chart, firm);
+    }),
+  ];
 }
+const THIN = '#8a8a8a',
+  ALL_FIRM: Pick<RateScale, 'isLoose' | 'high'> = { isLoose: () => false, high: Infinity };
 
 /**
  * The axis of rates in the planner's unit, a little wider than what was looked at, and `more` where something

@@ -5,13 +5,15 @@ import { EMPTY_AXIS, valueAxis } from '../axes.js';
 import { type Chart, chart, intervalWords, MARK_LEGEND } from '../chart.js';
 import { told } from '../figures.js';
 import { intervalsByRate, pointsByRate, rateAxis } from './rate-marks.js';
+import { buildsOf } from './rate-scale.js';
 
 /** WIP above, lead time below, over the same axis of rates. */
 export function rateWipLead(results: RateResults): Chart {
-  const { points, level, mostReplications, window, rateUnit } = results,
+  const { points, level, window, rateUnit } = results,
     last = points.findLast(({ verdict }) => verdict === 'holds') ?? points[0];
   const wip = (point: RatePoint) => point.wip,
-    lead = (point: RatePoint) => point.leadDays;
+    lead = (point: RatePoint) => point.leadDays,
+    highest = (of: typeof wip): number => Math.max(0, ...points.map((point) => of(point).high ?? 0));
   return chart({
     finding:
       last === undefined
@@ -19,8 +21,8 @@ export function rateWipLead(results: RateResults): Chart {
         : `At ${rateText(last.perDay, rateUnit)} a unit takes ${told(last.leadDays)} days, and ` +
           `${told(last.wip)} units are inside`,
     how:
-      `Means against the rate asked, with their ${intervalWords(level)}, up to ` +
-      `${count(mostReplications, 'build')}, ${count(window.weeks, 'week')} from ${window.from}. Where a ` +
+      `Means against the rate asked, with their ${intervalWords(level)}, ${buildsOf(points)} a rate, ` +
+      `${count(window.weeks, 'week')} from ${window.from}. Where a ` +
       'rate does not hold they grow with the weeks.',
     bodyHeight: 560,
     type: 'scatter',
@@ -33,11 +35,23 @@ export function rateWipLead(results: RateResults): Chart {
     scales: {
       x: rateAxis(results),
       // The first of a stack stands lowest.
-      lead: valueAxis('days to get through', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
+      lead: valueAxis('days to get through', {
+        axis: 'y',
+        stack: 'panels',
+        stackWeight: 1,
+        grace: '5%',
+        suggestedMax: highest(lead),
+      }),
       gap: { ...EMPTY_AXIS, stack: 'panels', stackWeight: 0.12, display: true },
-      wip: valueAxis('units inside', { axis: 'y', stack: 'panels', stackWeight: 1, grace: '5%' }),
+      wip: valueAxis('units inside', {
+        axis: 'y',
+        stack: 'panels',
+        stackWeight: 1,
+        grace: '5%',
+        suggestedMax: highest(wip),
+      }),
     },
     legend: MARK_LEGEND,
-    plugins: [intervalsByRate(results, 'wip', wip), intervalsByRate(results, 'lead', lead)],
+    plugins: [...intervalsByRate(results, 'wip', wip), ...intervalsByRate(results, 'lead', lead)],
   });
 }

@@ -2,6 +2,7 @@ import type { Plugin } from 'chart.js';
 import { capital, exact, number } from '../../../study/format.js';
 import { each, unitsEach } from '../../../study/planners-unit.js';
 import type { ReliefsResults } from '../../../study/reliefs/results.js';
+import { changeName } from '../../constraint.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { countedIn } from '../../reliefs.js';
 import { LAYOUT, PALETTE } from '../../style.js';
@@ -21,7 +22,7 @@ export function reliefGains(results: ReliefsResults): Chart | null {
   const most = Math.min(TOP, LAYOUT.mostRows),
     shown = reliefs.slice(0, most),
     write = figures(shown.map(({ gain }) => gain)),
-    rows = rowsOf(shown, ({ text }) => text);
+    rows = rowsOf(shown, ({ text, offer }) => changeName(text, offer));
   if (reliefs.length > most && most < TOP) LAYOUT.isCut = true;
   return rowChart({
     finding: bestFinding(results),
@@ -50,7 +51,7 @@ function bestFinding({ best, reliefs, base, rateUnit }: ReliefsResults): string 
     others = best === null ? 0 : best.named + best.others - 1;
   return best === null || first === undefined
     ? `No single change surely ships more than ${told(base.throughput)} ${each(rateUnit)}`
-    : `${capital(first.text)} brings ${told(first.gain)} ${each(rateUnit)}` +
+    : `${capital(changeName(first.text, first.offer))} brings ${told(first.gain)} ${each(rateUnit)}` +
         (others > 0 ? `, not told apart from ${exact(others)} more` : ', the most');
 }
 

@@ -1,4 +1,5 @@
 import { type Arc, reachOf } from '../signs/backs.js';
+import { levelsBeside } from '../signs/bracket-levels.js';
 import { text } from '../signs/frame.js';
 import { glyphLength } from '../signs/glyphs.js';
 import { type Label, labelOf, NO_LABEL } from '../signs/labels.js';
@@ -46,10 +47,6 @@ export interface Column {
   readonly room: number;
 }
 
-/** Distance between brackets, and of the outermost from the edge. */
-const BRACKET_PITCH = 13,
-  BRACKET_EDGE = 10;
-
 export function columnOf(world: World, arcs: readonly Arc[], rows: readonly Row[]): Column {
   const { form, brackets } = world,
     count = Math.max(1, form.columns),
@@ -61,14 +58,13 @@ export function columnOf(world: World, arcs: readonly Arc[], rows: readonly Row[
     reach =
       own.length === 0 ? 22 : reachOf({ isAcross: false }, -1, Math.max(...own.map(({ level }) => level))),
     here = brackets.filter(({ side, fromCell, toCell }) => side < 0 && fromCell <= high && toCell >= low),
-    levels = [...new Set(here.map(({ level }) => level))].sort((a, b) => b - a),
-    room = levels.length === 0 ? 0 : BRACKET_EDGE + levels.length * BRACKET_PITCH,
+    { at: levelAt, room } = levelsBeside(here, high),
     wayAt = 6 + (own.length === 0 ? 0 : widest + 5) + reach + room;
   return {
     inner: (form.width - 2 * form.margin - (count - 1) * GUTTER) / count,
     wayAt,
     room,
-    bracketAt: (level) => BRACKET_EDGE + levels.indexOf(level) * BRACKET_PITCH - wayAt,
+    bracketAt: (level) => (levelAt.get(level) ?? 0) - wayAt,
     reach,
     arcSize,
     track: form.isDense ? DENSE_TRACK : TRACK,
@@ -135,6 +131,13 @@ export function headIndent({ brackets }: World, { room }: Column, rows: readonly
 export const isAgain = (section: Section | undefined): boolean =>
   section?.kind === 'plant' && section.isAgain;
 
+/** Kept free along the strip where a bracket begins or ends, so that another can do so at the next stop. */
+function roomForEnds({ brackets }: World, cell: number): number {
+  const here = brackets.filter(({ side, fromCell, toCell }) => side < 0 && [fromCell, toCell].includes(cell));
+  if (here.length === 0) return 0;
+  return here.some(({ back, toCell }) => back !== undefined && toCell === cell) ? 22 : 8;
+}
+
 function heightOf(
   world: World,
   arcs: readonly Arc[],
@@ -146,7 +149,7 @@ function heightOf(
   const standing = standingAt(world, row.cell),
     glyph = standing === undefined ? 24 : glyphLength({ isAcross: false }, standing),
     sent = arcs.filter(({ side, fromCell }) => side < 0 && fromCell === row.cell).length;
-  return Math.max(label.height, glyph, sent * 12) + (isDense ? 4 : 8);
+  return Math.max(label.height, glyph + roomForEnds(world, row.cell), sent * 12) + (isDense ? 4 : 8);
 }
 
 /** The outermost track of cells that follow each other, and of the side lines that run by. */

@@ -1,8 +1,5 @@
-import type { Companion } from '../../../study/route/types.js';
 import { INK } from '../../style.js';
 import { polyline, px, type Shape, textBox } from '../shapes.js';
-import type { Strip } from '../strip.js';
-import { duration } from '../words.js';
 import { type Frame, text } from './frame.js';
 
 /** What stays with a unit from one stop to a later one, or moves units on together. */
@@ -20,75 +17,6 @@ export interface Bracket {
   readonly toCell: number;
   /** 0, 1, ..: those whose cells meet have levels of their own. */
   readonly level: number;
-}
-
-/** What can be drawn of the companions of units: all whose ends stand on a line. */
-export function bracketsOf(companions: readonly Companion[], { cells }: Strip): Bracket[] {
-  const cellOf = (step: string): number =>
-      cells.findIndex(
-        ({ what }) => what.kind === 'stop' && what.steps.some((each) => each.step.name === step),
-      ),
-    cellAt = (station = ''): number =>
-      cells.findIndex(({ what, side }) => side < 0 && what.kind === 'stop' && what.station === station);
-  return levelled(
-    companions
-      .map((each) => {
-        const isLine = each.kind === 'pulse line',
-          fromCell = isLine ? cellAt(each.stations[0]) : cellOf(each.from),
-          toCell = isLine ? cellAt(each.stations.at(-1)) : cellOf(each.to);
-        return {
-          kind: each.kind,
-          name: each.name,
-          words: wordsOf(each),
-          about: aboutCompanion(each),
-          back: each.kind === 'carrier' ? backText(each.returnMin) : undefined,
-          fromCell,
-          toCell,
-          side: cells[fromCell]?.side ?? -1,
-        };
-      })
-      .filter(({ fromCell, toCell }) => fromCell >= 0 && toCell >= fromCell),
-  );
-}
-
-function wordsOf(each: Companion): string {
-  switch (each.kind) {
-    case 'carrier':
-      return `${each.count} ${each.name}, one a unit`;
-    case 'team':
-      return `${each.name}: ${each.people} ${each.crew}, the same all along`;
-    case 'pulse line':
-      return `${each.name}: all move on together, every ${duration(each.taktMin)}`;
-  }
-}
-
-/** `64 body dollies, one a unit: from build body to incoming check, back in 4 h`. */
-export function aboutCompanion(each: Companion): string {
-  const words = wordsOf(each);
-  if (each.kind === 'pulse line') return `${words}: ${each.stations.join(', ')}`;
-  return (
-    `${words}: from ${each.from} to ${each.to}` +
-    (each.kind === 'carrier' ? `, ${backText(each.returnMin)}` : '')
-  );
-}
-
-const backText = (minutes: number): string => (minutes > 0 ? `back in ${duration(minutes)}` : 'back at once');
-
-/** The longest lie outermost; of equals those with a hook, which reaches over the next. */
-function levelled(all: readonly Omit<Bracket, 'level'>[]): Bracket[] {
-  const length = ({ fromCell, toCell }: Omit<Bracket, 'level'>): number => toCell - fromCell,
-    laid: Bracket[] = [];
-  const hook = ({ back }: Omit<Bracket, 'level'>): number => Number(back !== undefined);
-  for (const each of [...all].sort((a, b) => length(a) - length(b) || hook(a) - hook(b))) {
-    const isTaken = (level: number): boolean =>
-      laid.some(
-        (other) => other.level === level && other.fromCell <= each.toCell && other.toCell >= each.fromCell,
-      );
-    let level = 0;
-    while (isTaken(level)) level++;
-    laid.push({ ...each, level });
-  }
-  return laid;
 }
 
 /** The part of a bracket in one stretch of a strip, at `c` beside its line. */

@@ -6,6 +6,7 @@ import type { Screening } from '../forecast.js';
 import type { Relief } from '../relief.js';
 import { type Compared, gainsOver, type Screened } from '../runs.js';
 import { Bifurcation, type BifurcationOptions, type Node } from './bifurcation.js';
+import { byArithmetic } from './by-load.js';
 import { type Harm, harmOf } from './harm.js';
 import { grouped, together } from './together.js';
 
@@ -46,7 +47,10 @@ export async function inGroups(options: InGroupsOptions): Promise<InGroups> {
     ofBase = beside.own,
     known = options.reliefs.filter((relief) => beside.knownIn(relief, most) === most),
     reliefs = options.reliefs.filter((relief) => !known.includes(relief)),
-    screen = new Bifurcation(grouped(reliefs, options.mayJoin), options),
+    screen = new Bifurcation(
+      grouped(reliefs, options.mayJoin, byArithmetic(base.scenario, base.model)),
+      options,
+    ),
     variants = new Map<Node, Variant<Compared> | null>(),
     rows = new Map<Node, Compared[]>();
   let run = 0;

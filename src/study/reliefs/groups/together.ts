@@ -1,4 +1,6 @@
+import type { Thing } from '../../../scenario/reliefs/thing.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
+import { defined } from '../../lists.js';
 import { type Changed, changedOr } from '../changes.js';
 import type { Relief } from '../relief.js';
 
@@ -8,12 +10,20 @@ const GROUP = 16;
 type Member = Changed & { readonly of: Relief };
 
 /**
- * Numbers of reliefs, in groups of those that stand together in their order, which is that of kinds and of
- * the route; one by itself where others could not be changed with it.
+ * Numbers of reliefs, in groups of those that may bring about as much, the most first, and of these in their
+ * order, which is that of kinds and of the route; one by itself where others could not be changed with it.
+ * @param bears how much each may bring, see `byArithmetic`
  */
-export function grouped(reliefs: readonly Member[], mayJoin: (relief: Member) => boolean): number[][] {
+export function grouped(
+  reliefs: readonly Member[],
+  mayJoin: (relief: Member) => boolean,
+  bears: (thing: Thing) => number,
+): number[][] {
   const numbers = [...reliefs.keys()],
-    join = numbers.filter((i) => isJoined(reliefs[i], mayJoin)),
+    weights = reliefs.map(({ of }) => bears(of.of)),
+    join = numbers
+      .filter((i) => isJoined(reliefs[i], mayJoin))
+      .sort((a, b) => defined(weights[b]) - defined(weights[a]) || a - b),
     alone = numbers.filter((i) => !join.includes(i));
   if (join.length < GROUP) return numbers.map((i) => [i]);
   const groups = Math.ceil(join.length / GROUP),

@@ -17,6 +17,7 @@ export type Loads = (kind: ThingKind, name: string, site?: string) => number;
  * The greater of two hints, cheap and each blind where the other sees. By arithmetic: the least capacity of
  * all over its own, which knows no chance and no waiting. By the runs: the mean share of time in use or, of
  * a stock, without a part, which counts as used what only waits for the constraint.
+ * @param seen none: by arithmetic alone
  */
 export function loadsOf(scenario: Scenario, model: Model, seen: readonly Observation[]): Loads {
   const loads = new Map<string, number>(),
@@ -27,6 +28,10 @@ export function loadsOf(scenario: Scenario, model: Model, seen: readonly Observa
   const { rows, highestRatePerDay: least } = capacity(model, scenario);
   for (const { kind, name, site, capacityPerDay: own } of rows)
     note(kind, name, site, least === null || own === null ? 0 : own === 0 ? 1 : least / own);
+
+  const of = (kind: ThingKind, name: string, site = ''): number =>
+    loads.get(keyOfThing({ kind, name, site })) ?? 0;
+  if (seen.length === 0) return of;
 
   const { stations, resources, lanes } = model,
     ids = (kind: number): number[] =>
@@ -50,5 +55,5 @@ export function loadsOf(scenario: Scenario, model: Model, seen: readonly Observa
   ] as const)
     for (const id of ids(of))
       note(kind, defined(resources.names[id]), '', mean(seen.map(({ stockOut }) => defined(stockOut[id]))));
-  return (kind, name, site = '') => loads.get(keyOfThing({ kind, name, site })) ?? 0;
+  return of;
 }
