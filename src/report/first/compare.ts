@@ -23,7 +23,7 @@ import {
   sentences,
   together,
 } from './first.js';
-import { beginWith, FOR_THE_MONEY, forPrice, priceInFull, priceText } from './lines/offer.js';
+import { beginWith, forPrice, priceInFull, priceText } from './lines/offer.js';
 import { stopsLine } from './lines/stops.js';
 import { weakestLine } from './lines/weakest.js';
 

@@ -280,8 +280,8 @@ describe('the first screen of compare', () => {
       })),
     };
     expect(compareFirst(open).toDo.brief).toBe(
-      'Begin with “a painter more in each shift” (price not given): 0.19 a day more. ' +
-        'The most, between 0.1 less and 0.6 more: “second colour booth” (price not given).',
+      'Begin with “a painter more in each shift” (price not given): 0.19 a day more; or “second ' +
+        'colour booth” (price not given): between 0.1 less and 0.6 more.',
     );
   });
   it('names what stops the scenario where no what-if surely ships more', () => {
