@@ -32,7 +32,7 @@ export function buffersFirst(results: BufferResults): FirstScreen {
     about: about(scenario),
     question: isTarget
       ? `How few waiting places does it need for ${askedText(results)}?`
-      : `Where does it best put up to ${count(goal.places, 'waiting place')}?`,
+      : `Where should up to ${count(goal.places, 'waiting place')} go?`,
     answer: isTarget
       ? {
           found: `${places}.`,

@@ -1,6 +1,6 @@
 import { inWords } from '../../study/answer/answer.js';
 import type { CompareResults } from '../../study/compare/results.js';
-import { capital, count, exact } from '../../study/format.js';
+import { capital, count, exact, uncapital } from '../../study/format.js';
 import { each, eachWorking, inUnit } from '../../study/planners-unit.js';
 import { advised } from '../../study/priced/advised.js';
 import type { Offer } from '../../study/priced/offer.js';
@@ -22,7 +22,7 @@ import {
   sentences,
   together,
 } from './first.js';
-import { beginWith, FOR_THE_MONEY, priceInFull, priceText } from './lines/offer.js';
+import { beginWith, FOR_THE_MONEY, forPrice, priceInFull, priceText } from './lines/offer.js';
 import { stopsLine } from './lines/stops.js';
 import { weakestLine } from './lines/weakest.js';
 
@@ -34,8 +34,8 @@ export function compareFirst(results: CompareResults): FirstScreen {
   const best =
       main === undefined ? undefined : [...main.whatIfs].sort((x, y) => y.value.mean - x.value.mean)[0],
     first = best === undefined ? undefined : toBegin(results, main),
-    told = results.whatIfs.find(({ name }) => name === (first ?? best)?.whatIf),
-    of = first === undefined ? `with “${told?.name ?? ''}”` : 'with it',
+    told = results.whatIfs.find(({ name }) => name === best?.whatIf),
+    of = `with “${told?.name ?? ''}”`,
     effect = told === undefined ? null : others(measures, told, { of, plannedEnd: results.plannedEnd });
   return {
     about: about(scenario),
@@ -55,17 +55,20 @@ export function compareFirst(results: CompareResults): FirstScreen {
       best === undefined || first === undefined
         ? { brief: 'Try other changes: none of these surely ships more.', more: '' }
         : {
-            brief:
-              `${capital(beginWith(`“${first.whatIf}”`, told?.offer))}: ` +
-              `${gainedText(first.difference, a)}${first === best ? '' : FOR_THE_MONEY}.`,
-            more: sentences(
+            brief: sentences(
+              `${capital(beginWith(`“${first.whatIf}”`, offerOf(results, first.whatIf)))}: ` +
+                `${gainedText(first.difference, a)}${first === best ? '.' : `${FOR_THE_MONEY}.`}`,
               first === best
-                ? `It ships the most, ${gainBetween(first.difference, a)}.`
-                : `${capital(gainBetween(first.difference, a))}. Most: “${best.whatIf}”, ` +
-                    `${gainBetween(best.difference, a)}; ${priceText(offerOf(results, best.whatIf))}.`,
+                ? ''
+                : `“${best.whatIf}”${forPrice(told?.offer)}: ${figure(best.difference)} more.`,
+            ),
+            more: sentences(
+              `${capital(gainBetween(first.difference, a))}.`,
+              first === best ? 'It ships the most.' : `The most: ${gainBetween(best.difference, a)}.`,
               otherGains(main, [first.whatIf, best.whatIf]),
-              priceInFull(told?.offer),
-              effect?.cost ?? '',
+              priceInFull(offerOf(results, first.whatIf)),
+              first === best ? '' : `“${best.whatIf}”: ${priceText(told?.offer)}.`,
+              effect === null || effect.cost === '' ? '' : `With “${best.whatIf}”: ${uncapital(effect.cost)}`,
             ),
           },
     when: effect?.when ?? NO_LINE,

@@ -92,7 +92,7 @@ export const together = (level: number): string =>
 
 /** How far what is shipped may fall short of what is asked and still count as that. */
 const ALLOWED = `${number(100 * SHORTFALL_ALLOWED)} %`;
-export const WITHIN = `or at most ${ALLOWED} less`;
+export const AT_LEAST = `at least ${number(100 * (1 - SHORTFALL_ALLOWED))} % of`;
 export const COUNTS = `What is up to ${ALLOWED} less than asked counts as that.`;
 
 /** `none of 30 simulated builds ships`, `all 30 simulated builds ship`. */

@@ -16,12 +16,13 @@ export function placesLine(results: BufferResults, isSettled: boolean): Line {
       .slice(0, MOST_SPOTS)
       .map((spot) => `${spot.name} ${exact(spot.present)} to ${exact(spot.chosen)}`),
     left = changed.length - told.length,
+    runs = results.answer.toSettle === null ? 'more' : `about ${exact(results.answer.toSettle)}`,
     isPriced = chosen.costPerDay !== null && present.costPerDay !== null;
   if (changed.length === 0)
     return { brief: 'Leave the waiting places as they are today.', more: floorText(results) };
   return {
     brief: sentences(
-      isSettled ? 'Change waiting places:' : 'Simulate more builds. If settled:',
+      isSettled ? 'Change waiting places:' : `Simulate ${runs} builds. If settled:`,
       `${told.join(', ')}${left === 0 ? '' : `, and ${exact(left)} more`}.`,
       isPriced
         ? `Floor space: ${number(chosen.costPerDay)} ${currency ?? ''} a day, not ` +

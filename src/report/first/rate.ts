@@ -2,6 +2,7 @@ import { capital, exact } from '../../study/format.js';
 import { each, inUnit, rateText } from '../../study/planners-unit.js';
 import type { RateResults } from '../../study/rate/results.js';
 import {
+  AT_LEAST,
   about,
   COUNTS,
   type FirstScreen,
@@ -10,7 +11,6 @@ import {
   NO_LINE,
   sentences,
   shipIt,
-  WITHIN,
 } from './first.js';
 import { begunWith } from './lines/begin.js';
 import { lastUnitLine } from './lines/last-unit.js';
@@ -25,7 +25,7 @@ export function rateFirst(results: RateResults): FirstScreen {
     planned = exact(inUnit(plannedPerDay, rateUnit)),
     begun = begunWith(constraint),
     plan = isAbove && highestPerDay !== null ? 'plan for it' : '',
-    more = begun === undefined ? '' : `${isAbove ? '' : 'to ship more '}${begun.text}`,
+    more = begun === undefined ? '' : `${isAbove ? '' : 'to ship more, '}${begun.text}`,
     tried = constraint === null ? '' : `at ${rateText(constraint.perDay, rateUnit)}`,
     out =
       highestPerDay === null
@@ -41,7 +41,7 @@ export function rateFirst(results: RateResults): FirstScreen {
     sure: sure(results),
     stops: stopsLine(constraint, { of: 'above that', at: `tried ${tried}` }),
     toDo: {
-      brief: `${capital([plan, more].filter((each) => each !== '').join(', or ') || NOTHING)}.`,
+      brief: `${capital([plan, more].filter((each) => each !== '').join('; to ship more, ') || NOTHING)}.`,
       more: sentences(begun?.more ?? '', 'This study does not look at what a unit costs.'),
     },
     when: ramped(out, results),
@@ -74,15 +74,15 @@ function sure({ answer: { highestPerDay, spread }, points, rateUnit }: RateResul
     rate = (perDay: number | null): string => (perDay === null ? 'none' : exact(inUnit(perDay, rateUnit))),
     again =
       spread.low === spread.high
-        ? `${tenths(spread.share)} would agree`
+        ? `${tenths(spread.share)} would say the same`
         : `${tenths(spread.share)} would say ${rate(spread.low)} to ${rate(spread.high)} ${each(rateUnit)}`;
   return {
     brief: sentences(
-      best === undefined || highestPerDay === null ? '' : `${capital(shipIt(best.keptUp))} it, ${WITHIN}.`,
+      best === undefined || highestPerDay === null ? '' : `${capital(shipIt(best.keptUp))} ${AT_LEAST} it.`,
       `${again}.`,
     ),
     more: `${COUNTS} No study was repeated: that is an estimate, by drawing again from the builds run.`,
   };
 }
 
-const tenths = (share: number): string => `${exact(Math.round(10 * share))} repeats in 10`;
+const tenths = (share: number): string => `${exact(Math.round(10 * share))} in 10 such studies`;

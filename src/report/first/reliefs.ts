@@ -1,5 +1,5 @@
 import { calledThing } from '../../study/constraint/sentence.js';
-import { capital, exact, number } from '../../study/format.js';
+import { capital, count, exact, number } from '../../study/format.js';
 import { each, eachWorking } from '../../study/planners-unit.js';
 import { advised } from '../../study/priced/advised.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
@@ -63,7 +63,7 @@ export function reliefsFirst(results: ReliefsResults): FirstScreen {
       first === undefined
         ? 'Nothing that was tried surely brings more.'
         : none
-          ? `No single change reaches ${exact(asked)}.`
+          ? `No single change reaches ${exact(asked)}. The most: ${figure(first.gain)} more.`
           : `${capital(nameOf(first))}: ${figure(first.gain)}${a} more.`,
     sure: {
       brief:
@@ -133,17 +133,17 @@ const ANY_OF = new Intl.ListFormat('en-GB', { type: 'disjunction' });
 function stops(results: ReliefsResults): Line {
   const { reliefs, best } = results;
   if (best === null) return NO_LINE;
-  const looked = `(${exact(triedIn(results))} looked at)`,
+  const looked = `${count(triedIn(results), 'change')} looked at.`,
     told = reliefs.slice(0, best.named),
     things = ANY_OF.format([...new Set(told.map(({ of }) => calledThing(of)))]);
   if (best.others > 0 || best.named > MOST_NAMED)
-    return { brief: `Not settled: several changes may bring the most ${looked}.`, more: '' };
+    return { brief: 'Not settled: several changes may bring the most.', more: capital(looked) };
   return told.length === 1
     ? {
-        brief: `${capital(things)} ${looked}.`,
-        more: `${capital(told[0] === undefined ? '' : nameOf(told[0]))} brings the most.`,
+        brief: `${capital(things)}.`,
+        more: `${capital(told[0] === undefined ? '' : nameOf(told[0]))} brings the most of ${looked}`,
       }
-    : { brief: `${capital(things)}; not settled which ${looked}.`, more: 'Theirs bring the most.' };
+    : { brief: `${capital(things)}; not settled which.`, more: `Theirs bring the most of ${looked}` };
 }
 
 function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): Line {
@@ -154,7 +154,7 @@ function weakest({ measureNext, assumptions, rateUnit }: ReliefsResults): Line {
     other = [varied?.low, varied?.high].find((end) => end != null && end.value !== value && end.out === null);
   return guessLine(
     { ...measureNext, ends: [{ value, gain: change }, ...(other == null ? [] : [other])] },
-    { behind: `${exact(assumptions.length)} tried`, each: ` ${each(rateUnit)}` },
+    ` ${each(rateUnit)}`,
   );
 }
 

@@ -6,6 +6,7 @@ import type { Estimate } from '../../study/statistics/estimate.js';
 import { toldConstraint } from '../constraint.js';
 import { figure, range } from './figures.js';
 import {
+  AT_LEAST,
   about,
   COUNTS,
   dateText,
@@ -21,7 +22,6 @@ import {
   sentences,
   shipIt,
   surely,
-  WITHIN,
   whole,
 } from './first.js';
 import { begunWith, isEnough, ofMissing } from './lines/begin.js';
@@ -73,8 +73,7 @@ function sure({ answer: { keptUp, asked }, rateUnit }: Results, shipped: Estimat
   if (keptUp === null || asked === null)
     return `On average ${ends(shipped)} ${each(rateUnit)} (${how(level, n)}).`;
   return (
-    `${capital(shipIt(keptUp))} ${exact(asked)} ${each(rateUnit)}` +
-    `${keptUp.count === 0 ? '' : `, ${WITHIN}`}; ` +
+    `${capital(shipIt(keptUp))} ${keptUp.count === 0 ? '' : `${AT_LEAST} `}${exact(asked)} ${each(rateUnit)}; ` +
     `on average ${ends(shipped)} (${surely(level)}).`
   );
 }

@@ -28,7 +28,7 @@ const found: WeakestResult = {
 describe('the weakest guess in words', () => {
   it('has both ends, and says of how many tried it is the one that moves most', () => {
     expect(weakestLine(found)).toEqual({
-      brief: 'Painters, 6: with 5, 0.20 a day less (2 tried).',
+      brief: '6 painters; with 5, 0.20 a day less.',
       more: 'Between 0.15 and 0.25 a day less; with 7, between 0.1 less and 0.3 more.',
     });
     const all = weakestLine({ ...found, stated: 2 }, 'at 3 a day');
@@ -38,7 +38,7 @@ describe('the weakest guess in words', () => {
   it('is none where none surely moves more than matters, though one mean is the largest', () => {
     const none = { ...found, isFound: false };
     expect(weakestLine(none)).toEqual({
-      brief: 'None surely matters (2 tried).',
+      brief: 'None surely matters.',
       more:
         'Of 9 guesses and estimates the likeliest to matter were tried: none surely moves what it ships by more than ' +
         '0.034 a day.',
@@ -49,7 +49,7 @@ describe('the weakest guess in words', () => {
   it('says values as one says them, that an estimate is one, and one end where there is one', () => {
     expect(weakestLine({ ...found, tried: found.tried.slice(1) })).toEqual({
       brief:
-        'An estimate, the repair of booth, 30 min to 2 h: with 36 min to 2.4 h, 0.03 a day less (1 tried).',
+        'An estimate, the repair of booth, 30 min to 2 h: with 36 min to 2.4 h, 0.03 a day less.',
       more: 'Between 0.01 and 0.05 a day less.',
     });
   });

@@ -20,15 +20,15 @@ export function priceText(offer: Offer | null | undefined): string {
 
 const NOT_GIVEN = 'price not given';
 
-/** What to do first, and its price: `begin with one place more at booth, for 410,000 EUR`. */
+/** What to do first, and its price: `begin with “second booth”, for 410,000 EUR once`. */
 export const beginWith = (what: string, offer: Offer | null | undefined): string =>
   `begin with ${what}${forPrice(offer)}`;
 
-/** `, for 410,000 EUR`, or that the price is not given; and what it needs besides. */
-function forPrice(offer: Offer | null | undefined): string {
+/** `, for 410,000 EUR once`, or that the price is not given; and what it needs besides. */
+export function forPrice(offer: Offer | null | undefined): string {
   const needs = (offer?.needs ?? []).map((name) => `“${name}”`).join(' and ');
   return (
-    (offer?.price == null ? ` (${NOT_GIVEN})` : `, for ${exact(offer.price)} ${offer.currency}`) +
+    (offer?.price == null ? ` (${NOT_GIVEN})` : `, for ${exact(offer.price)} ${offer.currency} once`) +
     (needs === '' ? '' : `, not without ${needs}`)
   );
 }

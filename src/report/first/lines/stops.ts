@@ -1,6 +1,6 @@
 import type { ConstraintResult, Tried } from '../../../study/constraint/results.js';
 import { calledThing, helps, isMore, PERHAPS_TWO } from '../../../study/constraint/sentence.js';
-import { capital, exact, uncapital } from '../../../study/format.js';
+import { capital, count, exact, uncapital } from '../../../study/format.js';
 import { eachShift } from '../../constraint.js';
 import { figure, range } from '../figures.js';
 import { gain, type Line, NO_LINE, whole } from '../first.js';
@@ -19,9 +19,8 @@ interface About {
  */
 export function stopsLine(found: Found | null, { of = '', at = '' }: About = {}): Line {
   if (found === null) return NO_LINE;
-  const { culprit, tried } = found,
+  const { culprit } = found,
     thing = culprit === null ? '' : calledThing(culprit.thing),
-    many = tried.length === 1 ? '' : ` (${exact(tried.length)} tried)`,
     about = of === '' ? '' : `${of}, `,
     lead = at === '' ? '' : `${at}: `;
   if (culprit === null) {
@@ -32,7 +31,7 @@ export function stopsLine(found: Found | null, { of = '', at = '' }: About = {})
     };
   }
   return {
-    brief: `${capital(`${about}${thing}`)}${rivalText(found)}${many}.`,
+    brief: `${capital(`${about}${thing}`)}${rivalText(found)}.`,
     more:
       capital(
         `${lead}${eachShift(culprit.what, found)} brings ${figure(culprit.gain)} a day ` +
@@ -73,8 +72,11 @@ function nextBest(found: Found): string {
       ? ' The other thing tried brings too little to matter.'
       : ` None of the ${exact(others)} other things tried brings enough to matter.`;
   const { other, ahead } = best,
-    how = ahead > found.zone ? 'More still' : ahead >= -found.zone ? 'As much' : 'Next best';
-  return ` ${how}: ${eachShift(other.what, found)}, ${figure(other.gain)} (${range(other.gain)}).`;
+    how = ahead > found.zone ? 'more still' : ahead >= -found.zone ? 'as much' : 'next best';
+  return (
+    ` Of ${count(others, 'other thing')} tried, ${how}: ${eachShift(other.what, found)}, ` +
+    `${figure(other.gain)} (${range(other.gain)}).`
+  );
 }
 
 /** Why no cause is named, as it goes on behind something. */

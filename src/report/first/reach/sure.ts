@@ -4,7 +4,7 @@ import { each, rateText } from '../../../study/planners-unit.js';
 import type { ReachResults } from '../../../study/reach/results.js';
 import { isPriced, undecided } from '../../../study/reach/sentence.js';
 import type { Proportion } from '../../../study/statistics/proportion.js';
-import { COUNTS, dateText, ends, how, type Line, sentences, shipIt, surely, WITHIN } from '../first.js';
+import { AT_LEAST, COUNTS, dateText, ends, how, type Line, sentences, shipIt, surely } from '../first.js';
 import { forMoney, inPlanners, lastOf, nowOf, setOrAsIs } from './told.js';
 
 /** How many builds do what is asked, and what it ships; behind it what is known of other sets. */
@@ -50,7 +50,7 @@ function kept(results: ReachResults): string {
           `${inHundred(goal.sure)} in 100.`;
   return keptUp === null
     ? ''
-    : `${capital(shipIt(keptUp))} ${rateText(goal.perDay, rateUnit)}, ${WITHIN}` +
+    : `${capital(shipIt(keptUp))} ${AT_LEAST} ${rateText(goal.perDay, rateUnit)}` +
         (keptUp.share >= CLEARLY || outcome === 'not reached' ? '.' : ', and surely half must.');
 }
 
