@@ -118,7 +118,10 @@ function tellMean(what: string, { value, low, high, level }: Bounded, ends: numb
 
 function tellChoice(weibull: WeibullLifetime | null, same: number, ended: number, shaped: boolean): string {
   if (ended < FEWEST)
-    return `${counted(ended, 'whole span')} tell no shape (${FEWEST} are wanted): exponential, as if it had no memory.`;
+    return (
+      `${counted(ended, 'whole span')} ${ended === 1 ? 'tells' : 'tell'} no shape (${FEWEST} are wanted): ` +
+      'exponential, as if it had no memory.'
+    );
   if (weibull === null) return 'No Weibull of a shape from 0.1 to 100 fits: exponential.';
   const { value, low, high } = weibull.shape,
     shape = `shape ${value.toFixed(2)} (${low.toFixed(2)} to ${high.toFixed(2)})`,

@@ -28,10 +28,9 @@ export function oneLook(found: Proportion): MadeAndFound {
     made: null,
     detection: null,
     told: [
-      `One inspection tells the chance that a unit has it times the chance that it is seen, ` +
-        `${roughPercent(found.share)}, and not the two apart: at a detection of 100 % ` +
-        `${roughPercent(found.share)} of units have it, at 80 % ${roughPercent(Math.min(1, found.share / 0.8))}. ` +
-        `A later inspection of the same units tells them apart.`,
+      `Found on ${roughPercent(found.share)} of units: how often it is made times how often it is seen. That is ` +
+        `${roughPercent(found.share)} made if all are seen, ${roughPercent(Math.min(1, found.share / 0.8))} if ` +
+        `80 % are. Counts of one inspection cannot tell which; a later inspection of the same units can.`,
     ],
   };
 }
