@@ -44,38 +44,55 @@ export function logFactor(
 const wrightFactor = (b: number, n: number): number => power(n, b + 1) - power(n - 1, b + 1);
 
 /** Crawford's form: ln minutes = ln first + b ln unit (Crawford 1944; Yelle 1979, Decision Sciences 10, 302-328). */
-export function unitCurve(times: readonly TimedUnit[], flatFrom = Infinity): FittedCurve {
-  const line = leastSquares(
-    times.map(({ unit }) => log(Math.min(unit, flatFrom))),
-    times.map(({ minutes }) => log(minutes)),
-  );
+export const unitCurve = (times: readonly TimedUnit[]): FittedCurve => flatFrom(logsOf(times), Infinity);
+
+interface Logs {
+  readonly unit: readonly number[];
+  readonly minutes: readonly number[];
+}
+
+const logsOf = (times: readonly TimedUnit[]): Logs => ({
+  unit: times.map(({ unit }) => log(unit)),
+  minutes: times.map(({ minutes }) => log(minutes)),
+});
+
+function flatFrom({ unit, minutes }: Logs, from: number): FittedCurve {
+  const straight = from === Infinity,
+    bend = straight ? Infinity : log(from),
+    line = leastSquares(straight ? unit : unit.map((each) => Math.min(each, bend)), minutes);
   return {
     curve: 'unit',
     slope: line.slope,
     slopeError: line.slopeError,
-    freedom: line.freedom - (flatFrom === Infinity ? 0 : 1),
+    freedom: line.freedom - (straight ? 0 : 1),
     first: exp(line.intercept),
-    flatFrom,
+    flatFrom: from,
     standardDeviation: line.standardDeviation,
-    aic: akaike(times.length, line.squares, flatFrom === Infinity ? 3 : 4),
+    aic: akaike(minutes.length, line.squares, straight ? 3 : 4),
   };
 }
 
 /**
- * The same that falls to a floor and stays there: of all units at which it may begin the one with the least
+ * The same that falls to a floor and stays there: of the units at which it may begin the one with the least
  * squares, at least three different units on either side (a line in two parts that meet: Hinkley 1969,
  * Biometrika 56, 495-504).
  */
 export function flatteningCurve(times: readonly TimedUnit[]): FittedCurve | null {
-  const units = [...new Set(times.map(({ unit }) => unit))].sort((a, b) => a - b);
-  let best: FittedCurve | null = null;
+  const logs = logsOf(times),
+    units = [...new Set(times.map(({ unit }) => unit))].sort((a, b) => a - b);
+  let best: FittedCurve | null = null,
+    last = 0;
   for (const from of units.slice(BESIDE_BEND, -BESIDE_BEND)) {
-    const curve = unitCurve(times, from);
+    if (from < last * APART) continue;
+    last = from;
+    const curve = flatFrom(logs, from);
     if (best === null || curve.aic < best.aic) best = curve;
   }
   return best;
 }
-const BESIDE_BEND = 3;
+const BESIDE_BEND = 3,
+  /** Bends closer to each other are not told apart, and thousands of units need not all be tried. */
+  APART = 1.04;
 
 /**
  * Wright's form, fitted to the times of units: squares of ln minutes - ln (n^(b+1) - (n-1)^(b+1)) about their
