@@ -133,6 +133,15 @@ function pWithin(rows: readonly CountRow[], fixed: string, option: string): numb
   );
 }
 
+/** So many values of an option are told. */
+const SHOWN = 6;
+
+const METHODS: Readonly<Record<EqualChances['method'], string>> = {
+  exact: 'exact test of equal chances',
+  'chi-square': 'chi-square test of equal chances',
+  drawn: 'test of equal chances by tables drawn at random',
+};
+
 const tellAll = ({ count, n, share, low, high, level }: Proportion): string =>
   count === 0
     ? `None found in ${counted(n, 'unit')}: the chance may still be up to ` +
@@ -145,9 +154,10 @@ function tellOption(
   _: number,
   all: readonly OptionTest[],
 ): string {
-  const each = levels.map(({ name, found, units }) => `${name} ${found} of ${units}`).join(', '),
+  const shown = levels.slice(0, SHOWN).map(({ name, found, units }) => `${name} ${found} of ${units}`),
+    each = [...shown, ...(levels.length > SHOWN ? [`${levels.length - SHOWN} more`] : [])].join(', '),
     several = all.length > 1 ? `, ${pText(adjusted)} as one of ${all.length} options asked about` : '';
-  return `By ${option} (${each}) p is ${pText(test.p)} (${test.method} test of equal chances)${several}.`;
+  return `By ${option} (${each}) p is ${pText(test.p)} (${METHODS[test.method]})${several}.`;
 }
 
 function tellOther(

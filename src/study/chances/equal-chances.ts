@@ -2,6 +2,7 @@ import gammainc from '@stdlib/math-base-special-gammainc';
 import { exp, log } from '../../random/elementary.js';
 import { logGamma1p } from '../../random/log-gamma.js';
 import { sumOf } from '../statistics/sums.js';
+import { drawnP, isDense, pearson } from './drawn-chances.js';
 
 /** Units that have one thing in common, and in how many of them something was found. */
 export interface Level {
@@ -14,7 +15,7 @@ export interface Level {
 /** Whether levels may all have the same chance. */
 export interface EqualChances {
   readonly p: number;
-  readonly method: 'exact' | 'chi-square';
+  readonly method: 'exact' | 'chi-square' | 'drawn';
 }
 
 /** The exact test goes through so many tables at most. */
@@ -27,7 +28,7 @@ const AS_LIKELY = 1e-7;
  * Test of equal chances over levels. Exact wherever that can be reckoned: the chance of a table no likelier
  * than the one seen, both margins given (two levels: Fisher 1935, J. Roy. Stat. Soc. 98, 39-82; more: Freeman
  * & Halton 1951, Biometrika 38, 141-149). Else Pearson's chi-square with k - 1 degrees of freedom (Pearson
- * 1900), which is close to it where there are so many tables.
+ * 1900), or tables drawn by lot where counts are too small for that.
  * @returns null of fewer than two levels with units
  */
 export function equalChances(all: readonly Level[]): EqualChances | null {
@@ -43,9 +44,10 @@ export function equalChances(all: readonly Level[]): EqualChances | null {
   const tables = levels
     .slice(0, -1)
     .reduce((product, level) => product * (1 + Math.min(level.units, found, units - found)), 1);
-  return tables <= MOST_TABLES
-    ? { p: exactP(levels, found), method: 'exact' }
-    : { p: pearsonP(levels, found / units), method: 'chi-square' };
+  if (tables <= MOST_TABLES) return { p: exactP(levels, found), method: 'exact' };
+  return isDense(levels)
+    ? { p: chiSquareAbove(pearson(levels), levels.length - 1), method: 'chi-square' }
+    : { p: drawnP(levels), method: 'drawn' };
 }
 
 function exactP(levels: readonly Level[], found: number): number {
@@ -65,14 +67,6 @@ function exactP(levels: readonly Level[], found: number): number {
   };
   go(0, found, 0);
   return Math.min(1, p);
-}
-
-function pearsonP(levels: readonly Level[], share: number): number {
-  const statistic = sumOf(levels, ({ units, found }) => {
-    const off = found - units * share;
-    return (off * off) / (units * share * (1 - share));
-  });
-  return chiSquareAbove(statistic, levels.length - 1);
 }
 
 /** Chance that a chi-square of so many degrees of freedom is above x: Q(freedom / 2, x / 2). */

@@ -10,9 +10,17 @@ export interface Source {
 /** A part of a scenario as data, to be written as YAML. */
 export type Written = string | number | { readonly [key: string]: Written };
 
+/** What a basis may tell besides: how many were found, or the standard error of log2 of a learning rate. */
+type Counted = { readonly found: number } | { readonly 'standard error': number };
+
 /** `{ measured: 84, from: 2027-08-16, to: 2027-10-29, file: times.csv }`, for the key `basis`. */
-export const basisOf = (n: number, { file, from, to }: Source): { readonly [key: string]: Written } => ({
+export const basisOf = (
+  n: number,
+  { file, from, to }: Source,
+  counted?: Counted,
+): { readonly [key: string]: Written } => ({
   measured: n,
+  ...counted,
   ...(from === undefined ? {} : { from }),
   ...(to === undefined ? {} : { to }),
   file,

@@ -16,12 +16,12 @@ export function writtenChance({ all, by, most }: FitOfChance, source: Source): W
   if (by === null || usual === undefined)
     return {
       value: percentText(all.share),
-      basis: basisOf(all.n, source),
+      basis: basisOf(all.n, source, { found: all.count }),
       ...(most === undefined ? {} : { note: `none in ${all.n}; may be up to ${roughPercent(most)}` }),
     };
   const each = ({ found, units }: LevelChance): Written => ({
     value: percentText(found / units),
-    basis: basisOf(units, source),
+    basis: basisOf(units, source, { found }),
   });
   return {
     usual: each(usual),
@@ -29,12 +29,18 @@ export function writtenChance({ all, by, most }: FitOfChance, source: Source): W
   };
 }
 
-/** A chance that was estimated otherwise, such as by two inspections of n units. */
-export const writtenBounded = ({ value, low, high, level }: Bounded, n: number, source: Source): Written => ({
-  value: percentText(value),
+/**
+ * A chance that was estimated otherwise, such as by two inspections. It has no `found`: its interval is not that
+ * of a share of n.
+ */
+export const writtenBounded = (chance: Bounded, n: number, source: Source): Written => ({
+  value: percentText(chance.value),
   basis: basisOf(n, source),
-  note: `${roughPercent(level)} interval ${roughPercent(low)} to ${roughPercent(high)}`,
+  note: intervalNote(chance),
 });
+
+const intervalNote = ({ low, high, level }: Bounded): string =>
+  `${roughPercent(level)} interval ${roughPercent(low)} to ${roughPercent(high)}`;
 
 /**
  * For `learning` of a step; null where there is none.
@@ -47,7 +53,11 @@ export function writtenLearning(
 ): Written | null {
   if (!learns || curve === null || rate === null) return null;
   return {
-    rate: writtenBounded(rate, n, source),
+    rate: {
+      value: percentText(rate.value),
+      basis: basisOf(n, source, { 'standard error': Number(curve.slopeError.toPrecision(6)) }),
+      note: intervalNote(rate),
+    },
     ...(curve.curve === 'unit' ? {} : { curve: curve.curve }),
     ...(floor === null ? {} : { floor: { value: percentText(floor), basis: basisOf(n, source) } }),
     ...(builtBefore > 0 ? { 'built before': builtBefore } : {}),

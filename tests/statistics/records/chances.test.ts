@@ -72,6 +72,20 @@ describe('whether options matter', SLOW, () => {
     expect(shareOf(() => fitChance(sample(draw, () => 0.1)).by !== null)).toBeLessThan(0.05);
   });
 
+  it('cries wolf in no more than 6 % over 40 values of 3 units each', () => {
+    const draw = uniforms('many values');
+    let cried = 0;
+    for (let i = 0; i < 300; i++) {
+      const rows = Array.from({ length: 40 }, (_, v) => ({
+        units: 3,
+        found: binomial(draw, 3, 0.15),
+        options: { batch: `${v}` },
+      }));
+      if (fitChance(rows).by !== null) cried++;
+    }
+    expect(cried / 300).toBeLessThan(0.06 + 0.02); // a standard deviation of 1.3 points
+  });
+
   it('names the right one in 90 % where red units have 20 % and others 5 %', () => {
     const draw = uniforms('colour matters');
     expect(

@@ -37,6 +37,16 @@ describe('the test of equal chances', () => {
     expect(test?.p).toBeCloseTo(p, 10);
   });
 
+  // R 4.2.2, chisq.test(simulate.p.value = TRUE, B = 1e6); chi-square itself would say 0.0144.
+  it('of 25 small levels draws tables, and has the p of R', () => {
+    const found = [1, 0, 2, 0, 0, 1, 2, 0, 0, 1, 0, 2, 0, 0, 1, 0, 0, 0, 2, 1, 0, 0, 3, 0, 1],
+      units = Array.from({ length: 25 }, (_, i) => [3, 2, 4, 3, 5][i % 5]!),
+      test = equalChances(levels(found, units));
+    expect(test?.method).toBe('drawn');
+    expect(Math.abs(test!.p - 0.006264)).toBeLessThan(0.0025); // three standard errors of 9,999 draws
+    expect(equalChances(levels(found, units))).toEqual(test);
+  });
+
   it('does not depend on the order of levels, nor on what counts as found', () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(fc.nat(12), fc.nat(12)), { minLength: 2, maxLength: 4 }), (counts) => {

@@ -72,7 +72,7 @@ describe('what is written for a scenario', () => {
     const written = writtenChance(fitChance([{ units: 84, found: 7, options: {} }]), SOURCE);
     expect(written).toEqual({
       value: '8.33333333 %',
-      basis: { measured: 84, from: '2027-08-16', to: '2027-10-29', file: 'counts.csv' },
+      basis: { measured: 84, found: 7, from: '2027-08-16', to: '2027-10-29', file: 'counts.csv' },
     });
     const scenario = read({ creates: written });
     expect(JSON.stringify(scenario.route)).toContain('0.0833333333');
@@ -90,8 +90,8 @@ describe('what is written for a scenario', () => {
       { file: 'counts.csv' },
     );
     expect(written).toEqual({
-      usual: { value: '4 %', basis: { measured: 300, file: 'counts.csv' } },
-      colour: { red: { value: '20 %', basis: { measured: 100, file: 'counts.csv' } } },
+      usual: { value: '4 %', basis: { measured: 300, found: 12, file: 'counts.csv' } },
+      colour: { red: { value: '20 %', basis: { measured: 100, found: 20, file: 'counts.csv' } } },
     });
     expect(read({ creates: written }).assumptions.map(({ path, value }) => [path, value])).toEqual([
       ['route[0].creates.runs.usual', '4 %'],
@@ -102,7 +102,7 @@ describe('what is written for a scenario', () => {
   it('is 0 % with a remark where none was found', () =>
     expect(writtenChance(fitChance([{ units: 60, found: 0, options: {} }]), { file: 'a.csv' })).toEqual({
       value: '0 %',
-      basis: { measured: 60, file: 'a.csv' },
+      basis: { measured: 60, found: 0, file: 'a.csv' },
       note: 'none in 60; may be up to 4.9 %',
     }));
 
@@ -121,7 +121,11 @@ describe('what is written for a scenario', () => {
       fit = fitLearning(times),
       written = writtenLearning(fit, SOURCE, 60)!,
       scenario = read({ learning: written });
-    expect(written).toMatchObject({ floor: { basis: { measured: 60 } }, 'built before': 60 });
+    expect(written).toMatchObject({
+      rate: { basis: { 'standard error': expect.closeTo(fit.curve!.slopeError, 6) } },
+      floor: { basis: { measured: 60 } },
+      'built before': 60,
+    });
     const [{ learning }] = scenario.route as unknown as [{ learning: { rate: number; floor: number } }];
     expect(learning).toMatchObject({
       rate: expect.closeTo(fit.rate!.value, 8),
