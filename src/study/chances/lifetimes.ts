@@ -2,7 +2,6 @@ import gammaQuantile from '@stdlib/stats-base-dists-gamma-quantile';
 import type { Distribution } from '../../random/distribution.js';
 import { exp, log } from '../../random/elementary.js';
 import { logGamma1p } from '../../random/log-gamma.js';
-import { power } from '../../random/power.js';
 import { normalQuantile } from '../statistics/proportion.js';
 import { sumOf } from '../statistics/sums.js';
 import type { Span } from './spans.js';

@@ -19,7 +19,7 @@ function uniforms(name: string): () => number {
   seedStream(state, 0, streamName('chances', 1, name));
   return () => {
     fillUniform(shares, 0, 1, state, 0);
-    return shares[0]!;
+    return shares[0];
   };
 }
 

@@ -4,15 +4,16 @@ import { chiSquareAbove, combinedP, equalChances } from '../../../src/study/chan
 import { holm } from '../../../src/study/chances/holm.js';
 
 const levels = (found: readonly number[], units: readonly number[]) =>
-  found.map((count, i) => ({ name: `level ${i}`, found: count, units: units[i]! }));
+  found.map((count, i) => ({ name: `level ${i}`, found: count, units: units[i] }));
 
 describe('the test of equal chances', () => {
   // Fisher 1935: the lady who tastes tea, 3 of 4 cups right; p one-sided 17/70, two-sided 34/70.
-  it("is that of Fisher's tea", () =>
+  it("is that of Fisher's tea", () => {
     expect(equalChances(levels([3, 1], [4, 4]))).toEqual({
-      p: expect.closeTo(34 / 70, 12),
+      p: expect.closeTo(34 / 70, 12) as number,
       method: 'exact',
-    }));
+    });
+  });
 
   // R 4.2.2, fisher.test.
   it.each([
@@ -40,7 +41,7 @@ describe('the test of equal chances', () => {
   // R 4.2.2, chisq.test(simulate.p.value = TRUE, B = 1e6); chi-square itself would say 0.0144.
   it('of 25 small levels draws tables, and has the p of R', () => {
     const found = [1, 0, 2, 0, 0, 1, 2, 0, 0, 1, 0, 2, 0, 0, 1, 0, 0, 0, 2, 1, 0, 0, 3, 0, 1],
-      units = Array.from({ length: 25 }, (_, i) => [3, 2, 4, 3, 5][i % 5]!),
+      units = Array.from({ length: 25 }, (_, i) => [3, 2, 4, 3, 5][i % 5]),
       test = equalChances(levels(found, units));
     expect(test?.method).toBe('drawn');
     expect(Math.abs(test!.p - 0.006264)).toBeLessThan(0.0025); // three standard errors of 9,999 draws
@@ -75,17 +76,20 @@ describe('chi-square', () => {
   it.each([
     [3.841458821, 1],
     [11.0704976935, 5],
-  ])('%d is the 5 %% point of %d degrees of freedom', (x, freedom) =>
-    expect(chiSquareAbove(x, freedom)).toBeCloseTo(0.05, 9),
-  );
+  ])('%d is the 5 %% point of %d degrees of freedom', (x, freedom) => {
+    expect(chiSquareAbove(x, freedom)).toBeCloseTo(0.05, 9);
+  });
 
   // Two p-values: p1 p2 (1 - ln(p1 p2)), which is closed.
-  it("combines two p-values as Fisher's formula for two does", () =>
-    expect(combinedP([0.1, 0.2])).toBeCloseTo(0.02 * (1 - Math.log(0.02)), 12));
+  it("combines two p-values as Fisher's formula for two does", () => {
+    expect(combinedP([0.1, 0.2])).toBeCloseTo(0.02 * (1 - Math.log(0.02)), 12);
+  });
 });
 
 // R 4.2.2, p.adjust(c(0.03, 0.004, 0.2, 0.012), 'holm').
 it('adjusts p-values as Holm does', () => {
   const adjusted = [0.06, 0.016, 0.2, 0.036];
-  holm([0.03, 0.004, 0.2, 0.012]).forEach((p, i) => expect(p).toBeCloseTo(adjusted[i]!, 12));
+  holm([0.03, 0.004, 0.2, 0.012]).forEach((p, i) => {
+    expect(p).toBeCloseTo(adjusted[i], 12);
+  });
 });

@@ -8,13 +8,13 @@ const UNITS = [1, 2, 3, 4, 5, 6, 8, 9, 10, 12, 13, 15, 17, 18, 20, 22, 25, 27, 3
     212, 188, 150, 171, 149, 128, 141, 117, 126, 122, 109, 118, 95, 112, 101, 108, 92, 99, 88, 103, 90, 84,
     91, 80,
   ],
-  TIMES = UNITS.map((unit, i) => ({ unit, minutes: MINUTES[i]! }));
+  TIMES = UNITS.map((unit, i) => ({ unit, minutes: MINUTES[i] }));
 
 /** Times about a curve, with a scatter that sums to nothing and follows no trend. */
 const about = (n: number, at: (unit: number) => number, scatter = 0.05) =>
   Array.from({ length: n }, (_, i) => ({
     unit: i + 1,
-    minutes: at(i + 1) * Math.exp(scatter * [1, -1, 0.4, -0.4, -1, 1, -0.4, 0.4][i % 8]!),
+    minutes: at(i + 1) * Math.exp(scatter * [1, -1, 0.4, -0.4, -1, 1, -0.4, 0.4][i % 8]),
   }));
 
 describe('learning', () => {
@@ -64,7 +64,7 @@ describe('learning', () => {
       scattered = about(20, (n) => 200 * n ** Math.log2(0.9));
     for (const minutes of plainTimes(exact, fitLearning(exact))) expect(minutes).toBeCloseTo(200, 6);
     const plain = plainTimes(scattered, fitLearning(scattered));
-    expect(plain[0]! / plain[1]!).toBeCloseTo(Math.exp(0.1), 1);
+    expect(plain[0] / plain[1]).toBeCloseTo(Math.exp(0.1), 1);
   });
 
   it('is none where times are flat, and they stay as they are', () => {

@@ -47,7 +47,9 @@ describe('Weibull of spans of which some are cut off', () => {
     const fit = weibullLifetime(of, 0.95)!;
     for (const key of ['shape', 'scale', 'mean'] as const) {
       const { value, low, high } = fit[key];
-      [value, low, high].forEach((each, i) => expect(each / known[key][i]!).toBeCloseTo(1, 6));
+      [value, low, high].forEach((each, i) => {
+        expect(each / known[key][i]).toBeCloseTo(1, 6);
+      });
     }
     expect(fit.logLikelihood).toBeCloseTo(logLikelihood, 7);
   });
@@ -82,11 +84,13 @@ describe('exponential of spans of which some are cut off', () => {
     expect(fit.mean.high).toBeCloseTo(high, 6);
   });
 
-  it('has the exact interval where all ended: 2 T / chi-square of 2 r', () =>
-    expect(exponentialLifetime(7771, 10, false, 0.95).mean.low).toBeCloseTo(454.848662561, 6)); // R, qchisq
+  it('has the exact interval where all ended: 2 T / chi-square of 2 r', () => {
+    expect(exponentialLifetime(7771, 10, false, 0.95).mean.low).toBeCloseTo(454.848662561, 6);
+  }); // R, qchisq
 
-  it('without an end is at least T / -ln(0.05): e-Handbook 8.4.5.1', () =>
-    expect(leastMean(3000, 0.95)).toBeCloseTo(3000 / 2.995732274, 5));
+  it('without an end is at least T / -ln(0.05): e-Handbook 8.4.5.1', () => {
+    expect(leastMean(3000, 0.95)).toBeCloseTo(3000 / 2.995732274, 5);
+  });
 });
 
 describe('Kaplan-Meier', () => {
@@ -111,7 +115,7 @@ describe('Kaplan-Meier', () => {
         longer,
         standardError,
       ]),
-    ).toEqual(known.map((row) => row.map((value) => expect.closeTo(value, 11))));
+    ).toEqual(known.map((row) => row.map((value) => expect.closeTo(value, 11) as number)));
   });
 
   it('has the quantiles of survfit, halfway where a share is met exactly', () => {

@@ -21,11 +21,12 @@ describe('spans of a stop log', () => {
     expect([running, failures, headless]).toEqual([910, 2, 1]);
   });
 
-  it('begin with the watch where it begins with a new machine', () =>
+  it('begin with the watch where it begins with a new machine', () => {
     expect(spansOf([{ from: 0, to: 100, stops: [stop(40, 50)], fresh: true }]).up[0]).toEqual({
       minutes: 40,
       ended: true,
-    }));
+    });
+  });
 
   it('are cut where a repair goes on at the end, and have no repair that began before the watch', () => {
     const { up, down, before, failures } = spansOf([
@@ -92,7 +93,7 @@ describe('what stops say', () => {
     expect(toFailure).toMatchObject({
       chosen: 'nothing',
       distribution: null,
-      atLeast: expect.closeTo(20028, 0),
+      atLeast: expect.closeTo(20028, 0) as number,
     });
     expect(toFailure.told).toEqual([
       'No end in 1000 h: the mean time to failure is at least 334 h (95 % sure).',

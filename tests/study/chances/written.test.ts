@@ -99,12 +99,13 @@ describe('what is written for a scenario', () => {
     ]);
   });
 
-  it('is 0 % with a remark where none was found', () =>
+  it('is 0 % with a remark where none was found', () => {
     expect(writtenChance(fitChance([{ units: 60, found: 0, options: {} }]), { file: 'a.csv' })).toEqual({
       value: '0 %',
       basis: { measured: 60, found: 0, file: 'a.csv' },
       note: 'none in 60; may be up to 4.9 %',
-    }));
+    });
+  });
 
   it('is a detection chance from two inspections', () => {
     const { detection } = inTurn({ units: 400, first: 60, second: 12 }, 'the same share'),
@@ -122,14 +123,14 @@ describe('what is written for a scenario', () => {
       written = writtenLearning(fit, SOURCE, 60)!,
       scenario = read({ learning: written });
     expect(written).toMatchObject({
-      rate: { basis: { 'standard error': expect.closeTo(fit.curve!.slopeError, 6) } },
+      rate: { basis: { 'standard error': expect.closeTo(fit.curve!.slopeError, 6) as number } },
       floor: { basis: { measured: 60 } },
       'built before': 60,
     });
     const [{ learning }] = scenario.route as unknown as [{ learning: { rate: number; floor: number } }];
     expect(learning).toMatchObject({
-      rate: expect.closeTo(fit.rate!.value, 8),
-      floor: expect.closeTo(fit.floor!, 8),
+      rate: expect.closeTo(fit.rate!.value, 8) as number,
+      floor: expect.closeTo(fit.floor!, 8) as number,
       curve: 'unit',
       builtBefore: 60,
     });
