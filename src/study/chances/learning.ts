@@ -36,10 +36,12 @@ const FEWEST = 6,
   DOUBLING = 2;
 
 /**
- * Another form than Crawford's is taken where its AIC is lower by more than this: of times without a floor 1 or
- * 2 of 100 samples then show one, of 80 with a scatter of 15 % and flat from the 8th on about 89.
+ * A floor is taken where AIC is lower by more than this: of times without one 1 of 100 samples then shows one,
+ * of 80 with a scatter of 15 % and flat from the 8th on 90.
  */
-const CLEARLY = 4;
+const CLEARLY_FLAT = 4,
+  /** Wright's form, which has the same number of parameters, only where it leaves little doubt. */
+  CLEARLY_WRIGHT = 6;
 
 /**
  * Learning from times of one step: a line of ln minutes over ln unit, Wright's form or one with a floor where
@@ -93,8 +95,9 @@ export function fitLearning(times: readonly TimedUnit[], level = 0.95): FitOfLea
 }
 
 function chosen(crawford: FittedCurve, wright: FittedCurve, bent: FittedCurve | null): FittedCurve {
-  if (bent !== null && bent.slope < 0 && bent.aic < Math.min(crawford.aic, wright.aic) - CLEARLY) return bent;
-  return wright.aic < crawford.aic - CLEARLY ? wright : crawford;
+  if (bent !== null && bent.slope < 0 && bent.aic < Math.min(crawford.aic, wright.aic) - CLEARLY_FLAT)
+    return bent;
+  return wright.aic < crawford.aic - CLEARLY_WRIGHT ? wright : crawford;
 }
 
 /**

@@ -104,7 +104,10 @@ export function fitSpans(spans: readonly Span[], level: number, asked: Asked): F
     chosen: best.name,
     distribution: best.distribution,
     mean: best.mean,
-    told: [tellMean(asked.what, best.mean, all.ends, cut), tellChoice(weibull, same, ended, shaped)],
+    told: [
+      tellMean(asked.what, best.mean, shaped ? ended : all.ends, cut),
+      tellChoice(weibull, same, ended, shaped),
+    ],
   };
 }
 

@@ -75,7 +75,7 @@ export function inTurn({ units, first, second }: InTurn, finds: SecondFinds, lev
       high: detectionAt(share.high, finds),
       level,
     };
-  if (detection.value <= 0)
+  if (finds === 'the same share' && detection.value <= 0)
     return {
       made: null,
       detection: { ...detection, value: 0 },

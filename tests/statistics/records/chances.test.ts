@@ -171,6 +171,7 @@ describe('stops', SLOW, () => {
     ['exponential', 15000, exponential],
     ['exponential', 4000, exponential],
     ['Weibull of shape 2', 20000, weibull],
+    ['Weibull of shape 2', 8000, weibull],
   ] as const)(
     'of %s times to failure, watched for %d minutes, hold the mean in 93 to 97 %%',
     (_, long, draws) => {

@@ -40,6 +40,12 @@ describe('made and detection', () => {
     expect(inTurn({ units: 100, first: 0, second: 0 }, 1).told[0]).toContain('Nothing found tells nothing');
   });
 
+  it('are told where the second finds all and the first none: nothing is seen by the first', () => {
+    const { made, detection } = inTurn({ units: 40, first: 0, second: 3 }, 1);
+    expect(detection).toMatchObject({ value: 0, low: 0, high: expect.closeTo(0.5615, 4) as number }); // Wilson, 0 of 3
+    expect(made?.value).toBeCloseTo(3 / 40, 12);
+  });
+
   it('have an interval of detection that takes part in how many have it: few seconds, no upper limit', () => {
     const { made, told } = inTurn({ units: 100, first: 9, second: 7 }, 'the same share');
     expect(made?.high).toBe(1);
