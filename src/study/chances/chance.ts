@@ -45,9 +45,9 @@ export interface FitOfChance {
 
 /**
  * A chance from counts, by option where it differs. Each option is asked about by a test of equal chances
- * over its values; of those where the adjusted p-value is below 1 - level, the one with the smallest p counts,
- * since a unit of a scenario has the chance of one option. Of the others it is told whether they differ
- * within the values of that one, too.
+ * over its values; of those where the adjusted p-value is below 1 - level, the one with the smallest p
+ * counts, since a unit of a scenario has the chance of one option. Of the others it is told whether they
+ * differ within the values of that one, too.
  * @param rows at least one unit in all
  * @param level confidence of intervals and tests, above 0 and below 1
  */
@@ -145,7 +145,8 @@ const METHODS: Readonly<Record<EqualChances['method'], string>> = {
 const tellAll = ({ count, n, share, low, high, level }: Proportion): string =>
   count === 0
     ? `None found in ${counted(n, 'unit')}: the chance may still be up to ` +
-      `${roughPercent(mostOfNone(n, level))} (${roughPercent(level)} sure), and a scenario with 0 % never has it.`
+      `${roughPercent(mostOfNone(n, level))} (${roughPercent(level)} sure), and a scenario with ` +
+      '0 % never has it.'
     : `Found in ${count} of ${counted(n, 'unit')}: ${roughPercent(share)} ` +
       `(${roughPercent(level)} interval ${roughPercent(low)} to ${roughPercent(high)}).`;
 
@@ -167,9 +168,10 @@ function tellOther(
   level: number,
 ): string {
   return within < 1 - level
-    ? `It differs by ${option} among units of the same ${first} too (p ${pText(within)}); a scenario has the ` +
-        `chance of one option, and ${first} tells more.`
-    : `Among units of the same ${first} no difference by ${option} is seen (p ${pText(within)}): ${first} will do.`;
+    ? `It differs by ${option} among units of the same ${first} too (p ${pText(within)}); a scenario ` +
+        `has the chance of one option, and ${first} tells more.`
+    : `Among units of the same ${first} no difference by ${option} is seen (p ` +
+        `${pText(within)}): ${first} will do.`;
 }
 
 const pText = (p: number): string => (p < 0.001 ? 'below 0.001' : String(Number(p.toFixed(3))));

@@ -36,8 +36,8 @@ const AS_LARGE = 1 - 1e-9;
 
 /**
  * The p of Pearson's statistic by lot: what was found falls on the units at random, (1 + tables as unlike as
- * the one seen) / (1 + tables) (Hope 1968, J. Roy. Stat. Soc. B 30, 582-598). From a stream of its own, so that
- * the same counts have the same p.
+ * the one seen) / (1 + tables) (Hope 1968, J. Roy. Stat. Soc. B 30, 582-598). From a stream of its own, so
+ * that the same counts have the same p.
  */
 export function drawnP(levels: readonly Counts[]): number {
   const of = levels.flatMap(({ units }, level) => new Array<number>(units).fill(level)),

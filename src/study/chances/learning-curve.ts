@@ -3,7 +3,7 @@ import { power } from '../../random/power.js';
 import { mean, sumOf } from '../statistics/sums.js';
 import { leastSquares } from './line.js';
 
-/** What a learning rate applies to: the time of the n-th unit (Crawford), or the mean of the first n (Wright). */
+/** What a learning rate applies to: the n-th unit's time (Crawford), or the mean of the first n (Wright). */
 export type Curve = 'unit' | 'cumulative mean';
 
 /** A time of a step, and the how manieth time it was. */
@@ -27,7 +27,7 @@ export interface FittedCurve {
   readonly flatFrom: number;
   /** Of the logarithms about the curve. */
   readonly standardDeviation: number;
-  /** N ln(squares / n) + 2 x parameters (Akaike 1974; Burnham & Anderson 2002, sec. 2.2), without constants. */
+  /** N ln(squares / n) + 2 x parameters (Akaike 1974; Burnham & Anderson 2002, sec. 2.2). */
   readonly aic: number;
 }
 
@@ -43,7 +43,7 @@ export function logFactor(
 /** The n-th unit where the mean of the first n is n^b times the first: n^(b + 1) - (n - 1)^(b + 1). */
 const wrightFactor = (b: number, n: number): number => power(n, b + 1) - power(n - 1, b + 1);
 
-/** Crawford's form: ln minutes = ln first + b ln unit (Crawford 1944; Yelle 1979, Decision Sciences 10, 302-328). */
+/** Crawford's form: ln minutes = ln first + b ln unit (Yelle 1979, Decision Sciences 10(2), 302-328). */
 export const unitCurve = (times: readonly TimedUnit[]): FittedCurve => flatFrom(logsOf(times), Infinity);
 
 interface Logs {

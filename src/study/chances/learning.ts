@@ -36,8 +36,8 @@ const FEWEST = 6,
   DOUBLING = 2;
 
 /**
- * A floor is taken where AIC is lower by more than this: of times without one 1 of 100 samples then shows one,
- * of 80 with a scatter of 15 % and flat from the 8th on 90.
+ * A floor is taken where AIC is lower by more than this: of times without one 1 of 100 samples then shows
+ * one, of 80 with a scatter of 15 % and flat from the 8th on 90.
  */
 const CLEARLY_FLAT = 4,
   /** Wright's form, which has the same number of parameters, only where it leaves little doubt. */
@@ -65,7 +65,7 @@ export function fitLearning(times: readonly TimedUnit[], level = 0.95): FitOfLea
     return {
       ...none,
       told: [
-        `Units ${from} to ${to} are less than one doubling: learning falls by the doubling and cannot be told.`,
+        `Units ${from} to ${to} are less than one doubling: learning goes by doublings, and is not told.`,
       ],
     };
   const crawford = unitCurve(times),
@@ -130,8 +130,8 @@ function tell(
       rate.low > 1
         ? `Times rise with the build number in ${of}: to ${roughPercent(rate.value)} with each doubling ` +
           `(${interval}). That is no learning; look for what changed.`
-        : `No learning shows in ${of}: the rate would be ${roughPercent(rate.value)} (${interval}, which holds ` +
-          `100 %), so the times stand as they are.`,
+        : `No learning shows in ${of}: the rate would be ${roughPercent(rate.value)} (${interval}, ` +
+          `which holds 100 %), so the times stand as they are.`,
     ];
   return [
     `Each doubling of the build number leaves ${roughPercent(rate.value)} of the time (${interval}; ${of}, ` +
@@ -139,7 +139,8 @@ function tell(
     ...(floor === null
       ? []
       : [
-          `From unit ${curve.flatFrom} on times fall no more: the floor is ${roughPercent(floor)} of the first.`,
+          `From unit ${curve.flatFrom} on times fall no more: the floor is ${roughPercent(floor)} of the ` +
+            `first.`,
         ]),
     ...(from > 1
       ? [`The records begin at unit ${from}: the time of the first unit is drawn back along the curve.`]

@@ -51,7 +51,7 @@ export function exponentialLifetime(total: number, ended: number, cut: boolean, 
   };
 }
 
-/** Without a single failure the mean is no less than this, at the level (e-Handbook 8.4.5.1): T / -ln(1 - level). */
+/** Without a failure the mean is no less than this, at the level: T / -ln(1 - level) (e-Handbook 8.4.5.1). */
 export const leastMean = (total: number, level: number): number => total / -log(1 - level);
 
 const chiSquareQuantile = (p: number, freedom: number): number => gammaQuantile(p, freedom / 2, 1 / 2);
@@ -64,8 +64,8 @@ const LEAST_SHAPE = 0.1,
  * Weibull: the shape k solves sum(t^k ln t) / sum(t^k) - 1 / k = mean of ln t of those that ended, the sums
  * over all spans (Cohen 1965, Technometrics 7(4), 579-588); scale^k = sum(t^k) / number ended. Intervals are
  * those of Wald on the logarithms, by the observed information (Meeker & Escobar 1998, Statistical Methods
- * for Reliability Data, sec. 8.4), with Student's t of one fewer than ended in place of the normal: of 12 that
- * ended the normal held the mean in 90 of 100 samples, t in 94.
+ * for Reliability Data, sec. 8.4), with Student's t of one fewer than ended in place of the normal: of 12
+ * that ended the normal held the mean in 90 of 100 samples, t in 94.
  * @returns null of fewer than two ends, or where the shape is beyond 0.1 to 100
  */
 export function weibullLifetime(spans: readonly Span[], level: number): WeibullLifetime | null {
@@ -96,7 +96,7 @@ export function weibullLifetime(spans: readonly Span[], level: number): WeibullL
     logScale = log(zero / r) / k,
     scale = longest * exp(logScale),
     logLikelihood = r * (log(k) - k * logScale - log(longest)) + (k - 1) * r * middle - r;
-  // Observed information of (ln scale, ln shape) at the maximum, where sum(w) = r: w = (t / scale)^k, z = ln w.
+  // Observed information of (ln scale, ln shape) at the maximum, where sum(w) = r: w = (t / scale)^k.
   const z = logs.map((l) => k * (l - logScale)),
     ofScale = r * k * k,
     ofBoth = -k * sumOf(z, (each) => exp(each) * each),

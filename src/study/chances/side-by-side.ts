@@ -20,7 +20,8 @@ export interface SideBySide {
 export function sideBySide({ units, first, second, both }: SideBySide, level = 0.95): MadeAndFound {
   if (!(both >= 0 && both <= Math.min(first, second) && first + second - both <= units))
     throw new RangeError(`two inspections: expected both <= first, second, got ${both}, ${first}, ${second}`);
-  const seen = `The first found it on ${first}, the second on ${second} of ${counted(units, 'unit')}, both on ${both}.`;
+  const of = counted(units, 'unit'),
+    seen = `The first found it on ${first}, the second on ${second} of ${of}, both on ${both}.`;
   if (second === 0 || both === 0)
     return {
       made: null,

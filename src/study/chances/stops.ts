@@ -136,8 +136,8 @@ function tellChoice(weibull: WeibullLifetime | null, same: number, ended: number
 
 const tellNothing = (what: string, minutes: number, level: number): string =>
   minutes > 0
-    ? `No end in ${roughTime(minutes)}: the mean ${what} is at least ${roughTime(leastMean(minutes, level))} ` +
-      `(${roughPercent(level)} sure).`
+    ? `No end in ${roughTime(minutes)}: the mean ${what} is at least ` +
+      `${roughTime(leastMean(minutes, level))} (${roughPercent(level)} sure).`
     : `Nothing tells the ${what}.`;
 
 /** What became of the stops. */

@@ -28,9 +28,9 @@ export function oneLook(found: Proportion): MadeAndFound {
     made: null,
     detection: null,
     told: [
-      `Found on ${roughPercent(found.share)} of units: how often it is made times how often it is seen. That is ` +
-        `${roughPercent(found.share)} made if all are seen, ${roughPercent(Math.min(1, found.share / 0.8))} if ` +
-        `80 % are. Counts of one inspection cannot tell which; a later inspection of the same units can.`,
+      `Found on ${roughPercent(found.share)} of units: how often it is made times how often it is seen. ` +
+        `That is ${roughPercent(found.share)} made if all are seen, ` +
+        `${roughPercent(Math.min(1, found.share / 0.8))} if 80 % are. Counts of one inspection cannot tell which; a later inspection of the same units can.`,
     ],
   };
 }
@@ -93,7 +93,8 @@ export function inTurn({ units, first, second }: InTurn, finds: SecondFinds, lev
     made,
     detection,
     told: [
-      `${seen} The first finds ${say(detection)} of what is there, and ${say(made)} of units have it: ${taken}.`,
+      `${seen} The first finds ${say(detection)} of what is there, and ${say(made)} of units have it: ` +
+        `${taken}.`,
       ...(made.high >= 1 ? ['So few tell no upper limit of how many have it: count longer.'] : []),
     ],
   };

@@ -30,8 +30,8 @@ export function writtenChance({ all, by, most }: FitOfChance, source: Source): W
 }
 
 /**
- * A chance that was estimated otherwise, such as by two inspections. It has no `found`: its interval is not that
- * of a share of n.
+ * A chance that was estimated otherwise, such as by two inspections. It has no `found`: its interval is not
+ * that of a share of n.
  */
 export const writtenBounded = (chance: Bounded, n: number, source: Source): Written => ({
   value: percentText(chance.value),
