@@ -30,7 +30,8 @@ export function oneLook(found: Proportion): MadeAndFound {
     told: [
       `Found on ${roughPercent(found.share)} of units: how often it is made times how often it is seen. ` +
         `That is ${roughPercent(found.share)} made if all are seen, ` +
-        `${roughPercent(Math.min(1, found.share / 0.8))} if 80 % are. Counts of one inspection cannot tell which; a later inspection of the same units can.`,
+        `${roughPercent(Math.min(1, found.share / 0.8))} if 80 % are. Counts of one inspection cannot ` +
+        'tell which; a later inspection of the same units can.',
     ],
   };
 }
