@@ -10,14 +10,15 @@ const layers = {
   flow: ['random'],
   measure: ['flow', 'random'],
   scenario: ['flow model', 'random'],
-  study: ['scenario', 'measure', 'flow', 'random'],
-  report: ['study', 'measure types', 'scenario types'],
-  cli: ['report', 'study', 'measure', 'flow', 'random', 'scenario'],
-  live: ['report', 'study', 'measure', 'flow', 'random', 'scenario'],
+  records: ['scenario', 'flow model', 'random'],
+  study: ['records', 'scenario', 'measure', 'flow', 'random'],
+  report: ['study', 'records types', 'measure types', 'scenario types'],
+  cli: ['report', 'study', 'records', 'measure', 'flow', 'random', 'scenario'],
+  live: ['report', 'study', 'records', 'measure', 'flow', 'random', 'scenario'],
 };
 
 /** Layers that must run unchanged in a browser worker: no files, clock, console or chance of their own. */
-const pureLayers = ['random', 'flow', 'measure'];
+const pureLayers = ['random', 'flow', 'measure', 'records'];
 
 const nodeModules = {
   regex: `^(node:|(${builtinModules.join('|')})$)`,

@@ -13,12 +13,13 @@ const GRANTS: Readonly<Record<string, readonly string[]>> = {
   flow: ['random'],
   measure: ['flow', 'random'],
   scenario: ['flow/model', 'random'],
-  study: ['scenario', 'measure', 'flow', 'random'],
-  report: ['study', 'measure types', 'scenario types'],
-  cli: ['report', 'study', 'measure', 'flow', 'random', 'scenario'],
-  live: ['report', 'study', 'measure', 'flow', 'random', 'scenario'],
+  records: ['scenario', 'flow/model', 'random'],
+  study: ['records', 'scenario', 'measure', 'flow', 'random'],
+  report: ['study', 'records types', 'measure types', 'scenario types'],
+  cli: ['report', 'study', 'records', 'measure', 'flow', 'random', 'scenario'],
+  live: ['report', 'study', 'records', 'measure', 'flow', 'random', 'scenario'],
 };
-const PURE = ['random', 'flow', 'measure'];
+const PURE = ['random', 'flow', 'measure', 'records'];
 
 const layerOf = (file: string): string => file.split('/')[0];
 

@@ -1,0 +1,70 @@
+/** What can be wrong with a row of the floor's own records. */
+export type OddityKind =
+  | 'no step'
+  | 'no time'
+  | 'unknown step'
+  | 'unknown station'
+  | 'unknown event'
+  | 'unreadable number'
+  | 'unreadable time'
+  | 'time that the clock skips'
+  | 'time that the clock shows twice'
+  | 'time without a zone'
+  | 'negative time'
+  | 'no time at all'
+  | 'overlap'
+  | 'missing start'
+  | 'missing end'
+  | 'duplicate'
+  | 'out of order'
+  | 'too few columns'
+  | 'far from all others';
+
+/** What became of the rows: used all the same, used after a change, not used, or the whole file refused. */
+export type OddityRule = 'taken as it is' | 'mended' | 'left out' | 'refused';
+
+/** Rows with one thing wrong: nothing is dropped without being counted here. */
+export interface Oddity {
+  readonly kind: OddityKind;
+  readonly rule: OddityRule;
+  readonly count: number;
+  /** Line numbers of the first of them, as in the file; the head is line 1. */
+  readonly lines: readonly number[];
+  /** What the first of them says. */
+  readonly example: string;
+  /** One plain sentence: what is wrong, and what became of them. */
+  readonly told: string;
+}
+
+/** So many lines are shown of each kind. */
+const SHOWN = 5;
+
+/** Counts what is wrong, by kind, in the order in which kinds are first seen. */
+export class Oddities {
+  private readonly seen = new Map<
+    OddityKind,
+    { -readonly [K in keyof Oddity]: Oddity[K] } & { lines: number[] }
+  >();
+
+  /** @param told what is wrong and the rule, as one sentence; that of the first row is kept */
+  add(kind: OddityKind, rule: OddityRule, line: number, example: string, told: string): void {
+    const known = this.seen.get(kind);
+    if (known === undefined) {
+      this.seen.set(kind, { kind, rule, count: 1, lines: [line], example, told });
+      return;
+    }
+    known.count++;
+    if (known.lines.length < SHOWN) known.lines.push(line);
+  }
+
+  list(): readonly Oddity[] {
+    return [...this.seen.values()];
+  }
+
+  /** Rows that are not used. */
+  get out(): number {
+    return this.list()
+      .filter(({ rule }) => rule === 'left out' || rule === 'refused')
+      .reduce((sum, { count }) => sum + count, 0);
+  }
+}
