@@ -50,6 +50,17 @@ export function ocelOf(events: Iterable<FloorEvent>): Ocel {
   };
 }
 
+/** As JSON, a line an event and an object, without line ends. */
+export function* ocelText({ eventTypes, objectTypes, events, objects }: Ocel): Generator<string> {
+  yield `{"eventTypes":${JSON.stringify(eventTypes)},`;
+  yield `"objectTypes":${JSON.stringify(objectTypes)},`;
+  yield '"events":[';
+  for (const [i, event] of events.entries()) yield JSON.stringify(event) + (i + 1 < events.length ? ',' : '');
+  yield '],"objects":[';
+  for (const [i, object] of objects.entries()) yield JSON.stringify(object) + (i + 1 < objects.length ? ',' : '');
+  yield ']}';
+}
+
 const qualifierOf = (kind: FloorEvent['kind'], type: string): string =>
   type === 'truck' || type === 'carrier' ? type : kind === 'join' ? 'part' : 'with';
 
