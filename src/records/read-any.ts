@@ -27,8 +27,7 @@ export async function readAnyLog(
 }
 
 async function isJson(open: Open): Promise<boolean> {
-  for await (const part of open())
-    for (const byte of part) if (!AHEAD.includes(byte)) return byte === BRACE;
+  for await (const part of open()) for (const byte of part) if (!AHEAD.includes(byte)) return byte === BRACE;
   return false;
 }
 

@@ -38,7 +38,7 @@ export function ocelOf(events: Iterable<FloorEvent>): Ocel {
     for (const other of others) {
       const { id, type: its } = objects.of(other);
       relate(relationships, id, qualifierOf(kind, its));
-      if (kind === 'join') relate(own.relationships, id, 'part');
+      if (kind === 'join' && qualifierOf(kind, its) === 'part') relate(own.relationships, id, 'part');
     }
     written.push({ id: `e${written.length + 1}`, type: kind, time, attributes, relationships });
   }
@@ -57,7 +57,8 @@ export function* ocelText({ eventTypes, objectTypes, events, objects }: Ocel): G
   yield '"events":[';
   for (const [i, event] of events.entries()) yield JSON.stringify(event) + (i + 1 < events.length ? ',' : '');
   yield '],"objects":[';
-  for (const [i, object] of objects.entries()) yield JSON.stringify(object) + (i + 1 < objects.length ? ',' : '');
+  for (const [i, object] of objects.entries())
+    yield JSON.stringify(object) + (i + 1 < objects.length ? ',' : '');
   yield ']}';
 }
 

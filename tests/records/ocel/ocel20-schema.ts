@@ -9,10 +9,10 @@ const text = { type: 'string' },
     type: 'array',
     items: { type: 'object', properties, required },
   });
-const types = list(
-    { name: text, attributes: list({ name: text, type: text }, ['name', 'type']) },
-    ['name', 'attributes'],
-  ),
+const types = list({ name: text, attributes: list({ name: text, type: text }, ['name', 'type']) }, [
+    'name',
+    'attributes',
+  ]),
   relationships = list({ objectId: text, qualifier: text }, ['objectId', 'qualifier']);
 
 export const OCEL_SCHEMA = {
