@@ -21,7 +21,8 @@ export async function readLogFile(
 ): Promise<LogRead> {
   try {
     const stat = statSync(path);
-    if (!stat.isFile()) throw notRead(path, stat.isDirectory() ? 'a folder' : 'a pipe or device, which is read twice');
+    if (!stat.isFile())
+      throw notRead(path, stat.isDirectory() ? 'a folder' : 'a pipe or device, which is read twice');
     return await readAnyLog(
       () => createReadStream(path, { highWaterMark: AT_ONCE }),
       known,

@@ -4,7 +4,15 @@ import type { LogRead } from '../../records/log/cleaned.js';
 const MOST_NAMES = 10;
 
 /** What was read of a log and what was wrong with it, a line each. */
-export function toldOfLog({ rows, used, oddities, unknownSteps, ignored, encoding, form }: LogRead): string[] {
+export function toldOfLog({
+  rows,
+  used,
+  oddities,
+  unknownSteps,
+  ignored,
+  encoding,
+  form,
+}: LogRead): string[] {
   const count = (n: number, one: string): string => `${n.toLocaleString('en')} ${n === 1 ? one : `${one}s`}`;
   return [
     `${count(rows, form === 'OCEL 2.0' ? 'event' : 'row')}, ${used.toLocaleString('en')} used`,

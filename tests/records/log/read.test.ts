@@ -161,7 +161,7 @@ describe('reading a floor log', () => {
       'time that the clock shows twice': ['taken as it is', 1, 20],
       'too few columns': ['left out', 1, 21],
     });
-    expect(log).toMatchObject({ rows: 21, used: 10 });
+    expect(log).toMatchObject({ rows: 21, used: 11 });
     expect(log.unknownSteps).toEqual([{ name: 'pirme', count: 1, near: 'prime' }]);
     expect(events.every(({ at }, i) => i === 0 || at >= events[i - 1].at)).toBe(true);
   });
