@@ -18,7 +18,7 @@ import type { Held } from './numbered.js';
 import type { Run } from './run.js';
 import type { Truck } from './traffic/lane.js';
 
-/** What the floor log knows of a unit or sub-assembly inside, or of one at a step side by side with others. */
+/** What the floor log knows of a unit or sub-assembly inside, or of one at a step side by side. */
 export class Followed {
   phase: 'entered' | 'arrived' | 'started' | 'ended' = 'entered';
   truck: Truck | null = null;

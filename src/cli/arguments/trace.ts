@@ -6,7 +6,7 @@ import { path, wholeNumber } from './readers.js';
 /** The floor log of a replication. */
 export const TRACE = {
   trace: optional(
-    'file for the floor log of one replication, which must not exist yet: CSV, or OCEL 2.0 if it ends in .json',
+    'file for the floor log of one replication, new: CSV, or OCEL 2.0 if it ends in .json',
     path,
   ),
   traceReplication: optional(

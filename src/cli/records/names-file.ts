@@ -13,10 +13,11 @@ export function readNames(path: string): Mapping {
     read = MAPPING.safeParse(value ?? {});
   if (problems.length === 0 && read.success) return read.data;
   const [first] = read.success ? [] : read.error.issues;
+  const fault = `a fault at ${first?.path.join('.') ?? ''}: ${first?.message ?? ''}`,
+    got = problems.length > 0 ? 'no YAML' : fault;
   throw new UsageError(
-    `--names: expected steps, stations, options and defects, each with "name in the log": name of the scenario, ` +
-      `got ${problems.length > 0 ? 'no YAML' : `a fault at ${first?.path.join('.') ?? ''}: ${first?.message ?? ''}`} ` +
-      `in ${path}`,
+    '--names: expected steps, stations, options and defects, each with "name in the log": name of the ' +
+      `scenario, got ${got} in ${path}`,
     'for example: steps: { "PRIME": prime }',
   );
 }

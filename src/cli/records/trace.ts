@@ -53,8 +53,11 @@ function created(file: string): number {
   try {
     return openSync(file, 'wx');
   } catch (error) {
+    const isThere = error instanceof Error && 'code' in error && error.code === 'EEXIST',
+      reason = isThere ? 'one that is there' : systemReason(error);
+    if (reason === undefined) throw error;
     throw new UsageError(
-      `--trace: expected a file that can be written and is not there yet, got ${systemReason(error)}: ${file}`,
+      `--trace: expected a file that can be written and is not there yet, got ${reason}: ${file}`,
       'give another name, or move the file away',
     );
   }

@@ -61,7 +61,7 @@ class Names {
     }
   }
 
-  /** Options of who enters; what a find found, where it was made, whether it was known, and where it leads. */
+  /** Options of who enters; of a find what it is, where it was made, whether it was known, where it leads. */
   values({ options, found }: Happening): Record<string, string> {
     const { model } = this,
       { names } = model.steps;

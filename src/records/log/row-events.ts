@@ -26,11 +26,7 @@ const WITHOUT_STEP: readonly string[] = ['enter', 'ship', 'scrap'];
 const KINDS: ReadonlyMap<string, EventKind> = new Map(EVENT_KINDS.map((kind) => [kind, kind]));
 
 /** A row of a log of events: the event; undefined: it is left out, and counted. */
-export function eventOf(
-  cells: readonly string[],
-  line: number,
-  reading: RowReading,
-): LoggedEvent | undefined {
+export function eventOf(cells: Cells, line: number, reading: RowReading): LoggedEvent | undefined {
   const { at } = reading.columns,
     written = cells.keptAt(at.event);
   const kind = KINDS.get(written) ?? KINDS.get(written.toLowerCase());

@@ -48,13 +48,13 @@ export async function strokeOrder(open: Open): Promise<StrokeOrder | undefined> 
     remedy = 'write times as 2027-08-16T06:00, or dates as 16.08.2027';
   if (day !== undefined && month !== undefined)
     throw new Unreadable(
-      `expected dates that all begin with the day or all with the month, got ${day.text} on line ${day.line} ` +
-        `and ${month.text} on line ${month.line}`,
+      `expected dates that all begin with the day or all with the month, got ${day.text} on line ` +
+        `${day.line} and ${month.text} on line ${month.line}`,
       remedy,
     );
   if (day === undefined && month === undefined)
     throw new Unreadable(
-      `expected dates that show whether the day or the month comes first, got none above 12, such as ${first}`,
+      `expected dates that show whether day or month comes first, got none above 12, such as ${first}`,
       remedy,
     );
   return day === undefined ? 'month' : 'day';

@@ -33,7 +33,8 @@ export function isoTime(minutes: number, offset: number): string {
     seconds = Math.floor(parts / 1_000_000),
     rest = parts - seconds * 1_000_000,
     fraction = rest === 0 ? '' : `.${String(rest).padStart(6, '0').replace(/0+$/, '')}`;
-  return `${isoDate(day)}T${two(Math.floor(minute / 60))}:${two(minute % 60)}:${two(seconds)}${fraction}${offsetText(offset)}`;
+  const clock = `${two(Math.floor(minute / 60))}:${two(minute % 60)}:${two(seconds)}${fraction}`;
+  return `${isoDate(day)}T${clock}${offsetText(offset)}`;
 }
 
 /** To the microsecond, as it is written. */

@@ -9,8 +9,8 @@ const VALUE_TYPES: readonly string[] = ['string', 'time', 'integer', 'float', 'b
 
 /**
  * What the standard demands and its schema does not say (arXiv:2403.01975, definition 2): names of types and
- * ids are there once; types and their attributes are declared; relationships lead to objects of the log; times
- * are ISO 8601 with an offset. Each fault is a phrase with its path.
+ * ids are there once; types and their attributes are declared; relationships lead to objects of the log;
+ * times are ISO 8601 with an offset. Each fault is a phrase with its path.
  */
 export function ocelFaults({ eventTypes, objectTypes, events, objects }: Ocel): string[] {
   const faults: string[] = [],

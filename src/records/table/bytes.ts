@@ -13,7 +13,7 @@ const LINE_FEED = 10,
  */
 export class Decoder {
   encoding: Encoding = 'UTF-8';
-  private decoder: TextDecoder | undefined;
+  private decoder: InstanceType<typeof TextDecoder> | undefined;
   private rest: Uint8Array = NONE;
   private isFirst = true;
 

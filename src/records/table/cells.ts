@@ -80,8 +80,8 @@ export class Cells {
   }
 
   /**
-   * Of a cell `2027-08-16T06:00:00` with what follows: reads it off the bytes. `read` gets them, and where the
-   * cell begins and ends; undefined of one in quotes.
+   * Of a cell `2027-08-16T06:00:00` with what follows: reads it off the bytes. `read` gets them, and where
+   * the cell begins and ends; undefined of one in quotes.
    */
   bytesAt<T>(column: number, read: (bytes: Uint8Array, from: number, to: number) => T): T | undefined {
     if (column < 0 || column >= this.count || this.said[column] !== undefined) return undefined;

@@ -15,8 +15,8 @@ const QUOTE = 34,
 
 /**
  * Bytes in UTF-8 to rows of cells (RFC 4180, with any of three separators and either line end), part by part.
- * Cells in quotes may hold separators, line ends and doubled quotes; others lose the spaces around them. Blank
- * lines are no rows.
+ * Cells in quotes may hold separators, line ends and doubled quotes; others lose the spaces around them.
+ * Blank lines are no rows.
  */
 export class RowSplitter {
   private rest: Uint8Array = NONE;
