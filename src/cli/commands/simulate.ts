@@ -10,6 +10,7 @@ import { command } from '../arguments/command.js';
 import { type AnswerRequest, FILE, JOURNEY, RUN, replications } from '../arguments/options.js';
 import { PRECISION, precisionAsked } from '../arguments/precision.js';
 import { checkShard, SHARD } from '../arguments/shard.js';
+import { checkTrace, TRACE } from '../arguments/trace.js';
 import { listenForInterrupt } from '../interrupt.js';
 import type { Study } from '../run-study.js';
 import { UsageError } from '../usage-error.js';
@@ -29,17 +30,20 @@ export const simulate = command({
     'rateproof simulate line.yaml --replications 100 --out out/line',
     'rateproof simulate line.yaml --precision 1% --of throughput,lead-time,cost',
     'rateproof simulate line.yaml --json --quiet > results.json',
+    ['rateproof simulate line.yaml --trace log.csv', 'the same, and the floor log of its first replication'],
   ],
   options: {
     ...RUN,
     replications: replications('number of replications of the whole build', 20, 1),
     ...PRECISION,
     journey: JOURNEY,
+    ...TRACE,
     shard: SHARD,
   },
   request: (given) => {
     const precision = precisionAsked(given, given.replications);
     checkShard({ ...given, precision });
+    checkTrace(given);
     return { ...given, precision };
   },
   run: async (request) => {
@@ -64,6 +68,11 @@ export const simulate = command({
       stage =
         `running ${runs} ${runs === '1' ? 'replication' : 'replications'} of ${file}, seed ${seed}` +
         (trials === 0 ? '' : `, and some of ${trials === 1 ? 'it' : `${trials} builds`} without its outages`);
+    if (request.trace !== undefined) {
+      const { writeTrace } = await import('../records/trace.js'),
+        replication = request.traceReplication ?? 1;
+      writeTrace({ file: request.trace, seed, replication }, scenario, model);
+    }
     if (shard !== undefined && out !== undefined) {
       const { simulateDesign } = await import('../../study/simulate/design.js');
       const { runShard } = await import('../shard.js');
