@@ -9,12 +9,13 @@ export const FEWEST_OBSERVED = 10;
 /** A family is rejected where the p of its Anderson-Darling test is below. */
 const LEAST_P = 0.05;
 /**
- * By so much the AIC of a family with a longest time must be lower than that of the best without one. Its ends
- * follow the sample's: twice the log-likelihood gains 4 by two ends taken from the sample (2 n ln of the width
- * over the range, exponential gaps), where two other parameters gain 2; and it rules out what a floor will
- * see some day, a time longer than all before. The sum is our own choice.
+ * By so much the AIC of a family with a longest time must be lower than that of the best without one, which
+ * then has essentially no support (K. P. Burnham & D. R. Anderson, Model Selection and Multimodel Inference,
+ * 2002, section 2.6; from memory). That this is asked of these alone is our own choice: ends that follow the
+ * sample's gain more by chance than other parameters do, and they rule out what a floor will see some day, a
+ * time longer than all before.
  */
-const BOUNDED_MUST_GAIN = 4;
+const BOUNDED_MUST_GAIN = 10;
 
 type Candidate = FitOfTimes['candidates'][number];
 
