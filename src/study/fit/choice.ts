@@ -7,7 +7,7 @@ export const FEWEST_FOR_FAMILY = 20;
 /** So few times cover the range of what can come badly: three points smooth them. */
 export const FEWEST_OBSERVED = 10;
 /** A family is rejected where the p of its Anderson-Darling test is below. */
-const LEAST_P = 0.05;
+export const LEAST_P = 0.05;
 /**
  * By so much the AIC of a family with a longest time must be lower than that of the best without one, which
  * then has essentially no support (K. P. Burnham & D. R. Anderson, Model Selection and Multimodel Inference,

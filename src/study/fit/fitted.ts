@@ -17,7 +17,9 @@ export interface Fitted {
   readonly quantile: (p: number) => number;
 }
 
-/** A test of fit whose p-value is right for parameters that were estimated: by simulation and fitting again. */
+/**
+ * A test of fit whose p-value is right for parameters that were estimated: by simulation and fitting again.
+ */
 export interface GoodnessOfFit {
   readonly statistic: number;
   readonly p: number;

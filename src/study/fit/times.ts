@@ -30,8 +30,8 @@ const UNSEEN = 0.05;
 /**
  * Fits times of one step. The same times, options and seed give the same result.
  * @param values minutes, one or more, of at least 0; in the order of their dates where `at` does not say
- * @throws RangeError where there is none, where one is negative or not finite, or where a list of `at` or `by`
- *   is not as long
+ * @throws RangeError where there is none, where one is negative or not finite, or where a list of `at` or
+ *   `by` is not as long
  */
 export function fitTimes(values: readonly number[], options: TimesOptions = {}): FittedTimes {
   const { at = values.map((_, i) => i), by = {}, seed = 'fit' } = options;

@@ -12,8 +12,8 @@ const GREATEST_CV = 10;
 /**
  * A distribution of minutes as a scenario has it: `{ mean: 42 min, cv: 0.31 }`. Read back it is the same to
  * six digits, but observed values, which come back as times with their chances.
- * @throws RangeError where a scenario has no form for it: a normal whose mean before the cut is not above 0, a
- *   cv above 10, an end below 0
+ * @throws RangeError where a scenario has no form for it: a normal whose mean before the cut is not above 0,
+ *   a cv above 10, an end below 0
  */
 export function written(distribution: Distribution): string {
   switch (distribution.kind) {

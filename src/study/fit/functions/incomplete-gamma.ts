@@ -8,8 +8,8 @@ const TINY = 1e-300;
 
 /**
  * P(a, x) = (1 / Gamma(a)) times the integral of t^(a-1) e^-t from 0 to x, and Q(a, x) = 1 - P, each to about
- * 13 digits of its own: by the series below the mean, by the continued fraction above it (NIST Digital Library
- * of Mathematical Functions, 8.11.4 and 8.9.2; the latter by Lentz's method; from memory).
+ * 13 digits of its own: by the series below the mean, by the continued fraction above it (NIST Digital
+ * Library of Mathematical Functions, 8.11.4 and 8.9.2; the latter by Lentz's method; from memory).
  * @param a above 0
  * @returns P, or Q where `upper`
  */

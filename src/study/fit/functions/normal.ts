@@ -24,8 +24,8 @@ export const studentBeyond = (t: number, freedom: number): number =>
   incompleteBeta(freedom / (freedom + t * t), freedom / 2, 0.5);
 
 /**
- * Density over the chance of being above, at z (the hazard, or inverse Mills ratio), for all z: far out, where
- * both are 0, by z + 1 / z - 2 / z^3 (Abramowitz & Stegun, 26.2.12).
+ * Density over the chance of being above, at z (the hazard, or inverse Mills ratio), for all z: far out,
+ * where both are 0, by z + 1 / z - 2 / z^3 (Abramowitz & Stegun, 26.2.12).
  */
 export const normalHazard = (z: number): number =>
   z < 35 ? normalDensity(z) / normalAbove(z) : z + 1 / z - 2 / (z * z * z);

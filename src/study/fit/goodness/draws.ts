@@ -1,6 +1,7 @@
 import { type Distribution, kindOf } from '../../../random/distribution.js';
 import type { Fill } from '../../../random/kinds/kind.js';
-import { STATE_WORDS, seedStream } from '../../../random/streams.js';
+import { nextUniform, STATE_WORDS, seedStream } from '../../../random/streams.js';
+import { type Sample, sampleOf } from '../kinds/sample.js';
 
 /** Samples of one size of a distribution, from a stream of their own. */
 export class Draws {
@@ -31,4 +32,18 @@ export class Draws {
     if (unit > 0) for (let i = 0; i < size; i++) values[i] = Math.max(1, Math.round(values[i] / unit)) * unit;
     return values;
   }
+}
+
+/** So many of the values, each as likely, without replacement (R. A. Fisher & F. Yates 1938). */
+export function someOf({ values }: Sample, size: number, stream: string): Sample {
+  const state = new Int32Array(STATE_WORDS),
+    left = values.slice();
+  seedStream(state, 0, stream);
+  for (let i = 0; i < size; i++) {
+    const from = i + Math.floor(nextUniform(state, 0) * (left.length - i)),
+      taken = left[from];
+    left[from] = left[i];
+    left[i] = taken;
+  }
+  return sampleOf(left.subarray(0, size));
 }

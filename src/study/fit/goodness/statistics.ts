@@ -7,8 +7,8 @@ const TINIEST = 1e-16;
  * A^2 = -n - (1/n) sum (2i - 1) (ln F_i + ln(1 - F_(n+1-i))) (T. W. Anderson & D. A. Darling, Journal of the
  * American Statistical Association 49, 1954, 765-769).
  * @param shares the cumulative curve at the values, in rising order
- * @param nearest shares are taken to lie at least so far from 0 and 1: half a value's share for a distribution
- *   that ends at the ends of the sample, of which A^2 would be infinite
+ * @param nearest shares are taken to lie at least so far from 0 and 1: half a value's share for a
+ *   distribution that ends at the ends of the sample, of which A^2 would be infinite
  */
 export function andersonDarling(shares: Float64Array, nearest = TINIEST): number {
   const n = shares.length;

@@ -2,7 +2,7 @@ import type { Distribution } from '../../../random/distribution.js';
 import type { GoodnessOfFit } from '../fitted.js';
 import type { Family } from '../kinds/family.js';
 import { type Sample, sampleOf } from '../kinds/sample.js';
-import { Draws } from './draws.js';
+import { Draws, someOf } from './draws.js';
 import { SequentialP } from './sequential-p.js';
 import { andersonDarling, kolmogorovSmirnov, sharesAt } from './statistics.js';
 
@@ -12,6 +12,8 @@ import { andersonDarling, kolmogorovSmirnov, sharesAt } from './statistics.js';
  * that were rounded, since rounding shows the more, the more times there are.
  */
 const LARGEST = 200;
+/** Of more times that were rounded so many are tested, taken by chance, since each sample takes its time. */
+const LARGEST_ROUNDED = 500;
 /** Of samples in which nothing could be fitted so many, as a multiple of those wanted, are passed over. */
 const PATIENCE = 3;
 
@@ -31,10 +33,10 @@ export interface TestsOfFit {
 
 /**
  * Whether a sample can have come from the family that was fitted to it. The parameters were estimated, so the
- * tables for known ones do not hold (M. A. Stephens, Journal of the American Statistical Association 69, 1974,
- * 730-737): samples are drawn from the fitted distribution, each is fitted again, and p is the share of them
- * that is as far from its own fit (parametric bootstrap: W. Stute et al., Metrika 40, 1993, 243-256; both from
- * memory).
+ * tables for known ones do not hold (M. A. Stephens, Journal of the American Statistical Association 69,
+ * 1974, 730-737): samples are drawn from the fitted distribution, each is fitted again, and p is the share of
+ * them that is as far from its own fit (parametric bootstrap: W. Stute et al., Metrika 40, 1993, 243-256;
+ * both from memory).
  */
 export function testsOfFit(
   family: Family,
@@ -42,24 +44,36 @@ export function testsOfFit(
   sample: Sample,
   { simulated, stream, unit }: TestOptions,
 ): TestsOfFit {
-  const own = distances(family, fitted, sample),
-    n = unit > 0 ? sample.n : Math.min(sample.n, LARGEST),
-    draws = new Draws(fitted, n, stream, unit),
+  const told = distances(family, fitted, sample),
+    tested =
+      unit > 0 && sample.n > LARGEST_ROUNDED ? someOf(sample, LARGEST_ROUNDED, `${stream}/some`) : sample,
+    of = tested === sample ? fitted : family.fit(tested),
     first = new SequentialP(simulated),
     second = new SequentialP(simulated);
+  // So much alike that nothing can be fitted to some of them: nothing speaks against it, or for it.
+  if (of === undefined) return asResult(told, first, second);
+  const own = tested === sample ? told : distances(family, of, tested),
+    draws = new Draws(of, unit > 0 ? tested.n : Math.min(tested.n, LARGEST), stream, unit);
   for (let k = 0; k < PATIENCE * simulated && !(first.isDone && second.isDone); k++) {
     const again = sampleOf(draws.next()),
       refitted = family.fit(again);
     if (refitted === undefined) continue;
     const far = distances(family, refitted, again);
     first.add(far.square >= own.square);
-    second.add(Math.sqrt(again.n) * far.most >= Math.sqrt(sample.n) * own.most);
+    second.add(Math.sqrt(again.n) * far.most >= Math.sqrt(tested.n) * own.most);
   }
-  return {
-    andersonDarling: { statistic: own.square, p: first.p, simulated: first.simulated },
-    kolmogorovSmirnov: { statistic: own.most, p: second.p, simulated: second.simulated },
-  };
+  return asResult(told, first, second);
 }
+
+interface Distances {
+  readonly square: number;
+  readonly most: number;
+}
+
+const asResult = ({ square, most }: Distances, first: SequentialP, second: SequentialP): TestsOfFit => ({
+  andersonDarling: { statistic: square, p: first.p, simulated: first.simulated },
+  kolmogorovSmirnov: { statistic: most, p: second.p, simulated: second.simulated },
+});
 
 /** How far a sample is from what was fitted to it. */
 function distances(

@@ -15,9 +15,9 @@ const BEYOND = 1e-9;
  * A normal of which only values above 0 are kept. It is an exponential family of the first two moments, so at
  * the greatest likelihood it has the sample's mean m and variance v (by n). With the cut a sd from the mean
  * before the cut, and h the hazard of the standard normal there, m = sd (h - a) and v = sd^2 (1 - h (h - a))
- * (A. C. Cohen, Annals of Mathematical Statistics 21, 1950, 557-569), so v / m^2, which rises with a, gives a.
- * It stays below 1: a sample with a cv of 1 or more has no greatest likelihood, but nears the exponential (J.
- * del Castillo, Annals of the Institute of Statistical Mathematics 46, 1994, 57-66; both from memory).
+ * (A. C. Cohen, Annals of Mathematical Statistics 21, 1950, 557-569), so v / m^2, which rises with a, gives
+ * a. It stays below 1: a sample with a cv of 1 or more has no greatest likelihood, but nears the exponential
+ * (J. del Castillo, Annals of the Institute of Statistical Mathematics 46, 1994, 57-66; both from memory).
  */
 export const cutNormal: Family<Normal> = {
   name: 'normal cut at 0',

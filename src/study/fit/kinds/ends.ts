@@ -16,8 +16,8 @@ const NEAREST = 1e-9,
 
 /**
  * Ends of greatest likelihood, on or beyond those of the sample and not below 0, by climbing over the
- * logarithms of the two distances: from ends off the sample's, and from one of them on it, where the likelihood
- * of a triangle or a pert can have another peak (low and likeliest time both the least value).
+ * logarithms of the two distances: from ends off the sample's, and from one of them on it, where the
+ * likelihood of a triangle or a pert can have another peak (low and likeliest time both the least value).
  * @param best the greatest log-likelihood with these ends, over what else there is to fit
  */
 export function bestEnds(sample: Sample, best: (ends: Ends) => number): Ends {

@@ -8,8 +8,8 @@ import type { Family } from './family.js';
 import { hasNoSpread } from './sample.js';
 
 /**
- * The shape k solves ln k - psi(k) = s, s being ln of the mean less the mean of ln; the scale is the mean over
- * k (Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions 1, 1994, chapter 17). By Newton's
+ * The shape k solves ln k - psi(k) = s, s being ln of the mean less the mean of ln; the scale is the mean
+ * over k (Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions 1, 1994, chapter 17). By Newton's
  * method from k = (3 - s + sqrt((s - 3)^2 + 24 s)) / 12 s, which is within 1.5 % (T. P. Minka, Estimating a
  * gamma distribution, 2002; both from memory).
  */

@@ -6,9 +6,9 @@ import { hasNoSpread, type Sample } from './sample.js';
 
 /**
  * With the ends given, the likelihood is greatest with the likeliest time at one of the values (E. H. Oliver,
- * The American Statistician 26(5), 1972; S. Kotz & J. R. van Dorp, Beyond Beta, 2004, chapter 1; from memory):
- * all are tried. The ends are climbed over; where the likeliest time is inside, no value lies on an end, since
- * the density there is 0.
+ * The American Statistician 26(5), 1972; S. Kotz & J. R. van Dorp, Beyond Beta, 2004, chapter 1; from
+ * memory): all are tried. The ends are climbed over; where the likeliest time is inside, no value lies on an
+ * end, since the density there is 0.
  */
 export const triangular: Family<Triangular> = {
   name: 'triangular',

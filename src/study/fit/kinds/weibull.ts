@@ -6,9 +6,9 @@ import type { Family } from './family.js';
 import { hasNoSpread } from './sample.js';
 
 /**
- * The shape k solves sum x^k ln x / sum x^k - 1/k = mean of ln x, of which the left rises with k; the scale is
- * (mean of x^k)^(1/k) (Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions 1, 1994, chapter 21;
- * from memory). Times are taken as shares of the longest, so that no power is too large.
+ * The shape k solves sum x^k ln x / sum x^k - 1/k = mean of ln x, of which the left rises with k; the scale
+ * is (mean of x^k)^(1/k) (Johnson, Kotz & Balakrishnan, Continuous Univariate Distributions 1, 1994, chapter
+ * 21; from memory). Times are taken as shares of the longest, so that no power is too large.
  */
 export const weibull: Family<Weibull> = {
   name: 'weibull',

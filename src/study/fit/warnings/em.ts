@@ -21,8 +21,8 @@ const MOST_STEPS = 200,
 const PARTED = [0.25, 0.5, 0.75];
 
 /**
- * The mixture of two normals of greatest likelihood, by EM (A. P. Dempster, N. M. Laird & D. B. Rubin, Journal
- * of the Royal Statistical Society B 39, 1977, 1-38) from three starts.
+ * The mixture of two normals of greatest likelihood, by EM (A. P. Dempster, N. M. Laird & D. B. Rubin,
+ * Journal of the Royal Statistical Society B 39, 1977, 1-38) from three starts.
  * @param values in rising order, four or more that differ
  */
 export function twoNormals(values: Float64Array): TwoNormals {

@@ -16,9 +16,9 @@ export interface Drift {
 }
 
 /**
- * Whether times rise or fall with the date: Spearman's rank correlation r, with t = r sqrt((n - 2) / (1 - r^2))
- * as Student's with n - 2 degrees of freedom (M. G. Kendall & J. D. Gibbons, Rank Correlation Methods, 1990,
- * chapter 4; from memory).
+ * Whether times rise or fall with the date: Spearman's rank correlation r, with t = r sqrt((n - 2) / (1 -
+ * r^2)) as Student's with n - 2 degrees of freedom (M. G. Kendall & J. D. Gibbons, Rank Correlation Methods,
+ * 1990, chapter 4; from memory).
  * @param at moments, rising
  * @param times in the same order
  */
@@ -57,7 +57,10 @@ export function nextCorrelation(times: readonly number[]): {
   return { correlation: r, p: chiSquareAbove((n * (n + 2) * r * r) / (n - 1), 1) };
 }
 
-/** What the order of the times tells; times that drift are alike to their neighbours too, and that is not told. */
+/**
+ * What the order of the times tells; times that drift are alike to their neighbours too, and that is not
+ * told.
+ */
 export function warningsOfOrder(at: readonly number[], times: readonly number[]): Warning[] {
   if (times.length < FEWEST) return [];
   const drifting = drift(at, times);
@@ -73,7 +76,7 @@ export function warningsOfOrder(at: readonly number[], times: readonly number[])
         change,
         told:
           `Times get ${way} with the date (p ${pText(p)}): the last third takes ${size} than the first. ` +
-          `One distribution for all of them is that of no day.`,
+          `Fit the latest alone, or give the step a learning rate.`,
       },
     ];
   }

@@ -5,18 +5,21 @@ import type { Warning } from './warning.js';
 
 /** Of fewer there are no others to be far from. */
 const FEWEST = 8;
-/** A median distance from the median is this part of a normal standard deviation. */
-const MAD_OF_NORMAL = 0.6744897501960817;
+/** Of the distances on one side so many are shorter than so many sd, where they are normal. */
+const SCALES = [
+  { share: 0.5, sd: 0.6744897501960817 },
+  { share: 0.8, sd: 1.2815515655446004 },
+];
 /** Chance that one of all times of a lognormal lies so far out; and how many sd it must be at least. */
 const ERROR = 0.001,
   FEWEST_SD = 4.5;
 
 /**
  * Which times lie far from all others, by index: further from the median, on the logarithm, than one of n
- * normal values would with a chance of a thousandth, and than 4.5 sd. The sd is by the median distance from
- * the median of those on the same side (1 / 0.6745 of it: F. R. Hampel, Journal of the American Statistical
- * Association 69, 1974, 383-393; each side for itself: P. Rousseeuw & C. Croux 1993 discuss skewed data; the
- * bounds are our own).
+ * normal values would with a chance of a thousandth, and than 4.5 sd. The sd is that of the same side, as
+ * times are skewed: by the median distance from the median (1 / 0.6745 of it: F. R. Hampel, Journal of the
+ * American Statistical Association 69, 1974, 383-393; from memory) or by that which four in five do not
+ * reach, whichever is greater, since rounded times crowd about the median. The bounds are our own.
  */
 export function farOut(times: readonly number[]): number[] {
   const logs = times.map((time) => log(time)),
@@ -24,8 +27,10 @@ export function farOut(times: readonly number[]): number[] {
   if (known.length < FEWEST) return [];
   const middle = median(known),
     bound = Math.max(FEWEST_SD, -normalQuantile(ERROR / known.length, 0, 1)),
-    sdOf = (side: readonly number[]): number =>
-      median(side.map((value) => Math.abs(value - middle))) / MAD_OF_NORMAL,
+    sdOf = (side: readonly number[]): number => {
+      const away = side.map((value) => Math.abs(value - middle)).sort((a, b) => a - b);
+      return Math.max(...SCALES.map(({ share, sd }) => away[Math.floor(share * (away.length - 1))] / sd));
+    },
     below = bound * sdOf(known.filter((value) => value <= middle)),
     above = bound * sdOf(known.filter((value) => value >= middle));
   return logs.flatMap((value, i) => {

@@ -11,7 +11,9 @@ import { hasNoSpread, type Sample, sampleOf } from '../kinds/sample.js';
 import { type TwoNormals, twoNormals } from './em.js';
 import { WARNED_BELOW, type Warning } from './warning.js';
 
-/** Of fewer times two kinds cannot be told from one; and of each kind there must be so many, and this share. */
+/**
+ * Of fewer times two kinds cannot be told from one; and of each kind there must be so many, and this share.
+ */
 const FEWEST = 20,
   FEWEST_OF_EACH = 3,
   LEAST_SHARE = 0.05;
@@ -30,8 +32,8 @@ export interface TwoPopulations {
 }
 
 /**
- * Whether two kinds of work may be mixed: two lognormals against one family, the one that fits best of all, by
- * the likelihood ratio. Its law is not chi-square, since the parameters of a part that is not there mean
+ * Whether two kinds of work may be mixed: two lognormals against one family, the one that fits best of all,
+ * by the likelihood ratio. Its law is not chi-square, since the parameters of a part that is not there mean
  * nothing; so p is by parametric bootstrap (G. J. McLachlan, Applied Statistics 36, 1987, 318-324; from
  * memory). Undefined where the two would not be apart.
  * @param one what was fitted of the one family
