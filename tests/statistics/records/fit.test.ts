@@ -159,11 +159,11 @@ describe('warnings cry wolf seldom, and see what is there', () => {
     ['weibull', WEIBULL],
   ])('two kinds of work are told of one in no more than 2 of 100 samples of a %s', (_, distribution) => {
     let told = 0;
-    for (const times of samples(distribution, 60, 300)) if ((bestOf(times)?.p ?? 1) < 0.01) told++;
-    expect(told / 300).toBeLessThanOrEqual(0.02);
+    for (const times of samples(distribution, 60, 200)) if ((bestOf(times)?.p ?? 1) < 0.01) told++;
+    expect(told / 200).toBeLessThanOrEqual(0.02);
   });
 
-  it('two kinds of work, 30 and 75 minutes, are seen in 9 of 10 samples of 60, with their shares and means', () => {
+  it('two kinds of work, 30 and 75 minutes, are seen in 9 of 10 samples, with their shares and means', () => {
     const mixed: Distribution = {
       kind: 'mixture',
       parts: [lognormalOf(30, 0.2), lognormalOf(75, 0.2)],
@@ -171,7 +171,7 @@ describe('warnings cry wolf seldom, and see what is there', () => {
     };
     let told = 0,
       right = 0;
-    for (const times of samples(mixed, 60, 200)) {
+    for (const times of samples(mixed, 60, 60)) {
       const found = bestOf(times);
       if (found === undefined || found.p >= 0.01) continue;
       told++;
@@ -179,7 +179,7 @@ describe('warnings cry wolf seldom, and see what is there', () => {
         [short, long] = parts.map(meanOf);
       if (Math.abs(short - 30) < 3 && Math.abs(long - 75) < 11 && Math.abs(weights[0] - 0.7) < 0.18) right++;
     }
-    expect(told).toBeGreaterThanOrEqual(180);
+    expect(told).toBeGreaterThanOrEqual(54);
     expect(right).toBeGreaterThanOrEqual(0.95 * told);
   });
 });

@@ -15,8 +15,14 @@ export class SequentialP {
   private count = 0;
   private all = 0;
 
-  /** @param most simulated values at most; below 0.05 can be told from 400 on */
-  constructor(private readonly most: number) {}
+  /**
+   * @param most simulated values at most; below 0.05 can be told from 400 on
+   * @param enough it ends when so many were as great
+   */
+  constructor(
+    private readonly most: number,
+    private readonly enough = ENOUGH,
+  ) {}
 
   add(isAsGreat: boolean): void {
     if (this.isDone) return;
@@ -25,13 +31,13 @@ export class SequentialP {
   }
 
   get isDone(): boolean {
-    const { count, all, most } = this;
-    return all >= most || count >= ENOUGH || (count === 0 && all >= NONE_OF);
+    const { count, all, most, enough } = this;
+    return all >= most || count >= enough || (count === 0 && all >= NONE_OF);
   }
 
   get p(): number {
-    const { count, all } = this;
-    return count >= ENOUGH ? count / all : (count + 1) / (all + 1);
+    const { count, all, enough } = this;
+    return count >= enough ? count / all : (count + 1) / (all + 1);
   }
 
   get simulated(): number {

@@ -14,9 +14,9 @@ export interface TwoNormals {
  * a single value (R. J. Hathaway, Annals of Statistics 13, 1985, 795-800; from memory).
  */
 const NARROWEST = 0.15;
-const MOST_STEPS = 200,
-  /** A step that gains less than this is the last. */
-  LEAST_GAIN = 1e-5;
+const MOST_STEPS = 100,
+  /** A step that gains less log-likelihood than this is the last. */
+  LEAST_GAIN = 1e-3;
 /** Where the values are parted to begin with. */
 const PARTED = [0.25, 0.5, 0.75];
 

@@ -1,5 +1,6 @@
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import { log } from '../../../random/elementary.js';
+import { power } from '../../../random/power.js';
 import { count, number } from '../../format.js';
 import type { Warning } from './warning.js';
 
@@ -15,30 +16,37 @@ const ERROR = 0.001,
   FEWEST_SD = 4.5;
 
 /**
- * Which times lie far from all others, by index: further from the median, on the logarithm, than one of n
- * normal values would with a chance of a thousandth, and than 4.5 sd. The sd is that of the same side, as
- * times are skewed: by the median distance from the median (1 / 0.6745 of it: F. R. Hampel, Journal of the
- * American Statistical Association 69, 1974, 383-393; from memory) or by that which four in five do not
- * reach, whichever is greater, since rounded times crowd about the median. The bounds are our own.
+ * Which times lie far from all others, by index: further from the median than one of n normal values would
+ * with a chance of a thousandth, and than 4.5 sd. Long ones are judged on the logarithm, short ones on the
+ * cube root, on which a gamma is nearly normal (E. B. Wilson & M. M. Hilferty, Proceedings of the National
+ * Academy of Sciences 17, 1931, 684-688; from memory): on the logarithm an exponential has a long tail of
+ * short times. The sd is that of the same side, by the median distance from the median (1 / 0.6745 of it: F.
+ * R. Hampel, Journal of the American Statistical Association 69, 1974, 383-393; from memory) or by that which
+ * four in five do not reach, whichever is greater, since rounded times crowd about the median. The bounds are
+ * our own.
  */
 export function farOut(times: readonly number[]): number[] {
-  const logs = times.map((time) => log(time)),
-    known = logs.filter((value) => value > -Infinity);
-  if (known.length < FEWEST) return [];
-  const middle = median(known),
-    bound = Math.max(FEWEST_SD, -normalQuantile(ERROR / known.length, 0, 1)),
-    sdOf = (side: readonly number[]): number => {
-      const away = side.map((value) => Math.abs(value - middle)).sort((a, b) => a - b);
-      return Math.max(...SCALES.map(({ share, sd }) => away[Math.floor(share * (away.length - 1))] / sd));
-    },
-    below = bound * sdOf(known.filter((value) => value <= middle)),
-    above = bound * sdOf(known.filter((value) => value >= middle));
-  return logs.flatMap((value, i) => {
-    const away = value - middle,
-      limit = away > 0 ? above : below;
-    // Where half of the times are the same there is no scale to measure by.
-    return value > -Infinity && limit > 0 && Math.abs(away) > limit ? [i] : [];
-  });
+  const n = times.length;
+  if (n < FEWEST) return [];
+  const middle = median(times),
+    bound = Math.max(FEWEST_SD, -normalQuantile(ERROR / n, 0, 1));
+  if (!(middle > 0)) return [];
+  const above = (time: number): number => log(time / middle),
+    below = (time: number): number => 1 - power(time / middle, 1 / 3),
+    longest = bound * sdOf(times.filter((time) => time >= middle).map(above)),
+    shortest = bound * sdOf(times.filter((time) => time <= middle).map(below));
+  // Where most of a side are at the median there is no scale to measure by.
+  const isFar = (time: number): boolean =>
+    time > middle ? longest > 0 && above(time) > longest : shortest > 0 && below(time) > shortest;
+  return times.flatMap((time, i) => (isFar(time) ? [i] : []));
+}
+
+/** Of distances from the median of all, on one side of it. */
+function sdOf(distances: number[]): number {
+  distances.sort((a, b) => a - b);
+  return Math.max(
+    ...SCALES.map(({ share, sd }) => distances[Math.floor(share * (distances.length - 1))] / sd),
+  );
 }
 
 export function median(values: readonly number[]): number {
