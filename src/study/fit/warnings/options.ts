@@ -155,7 +155,9 @@ export function warningsOfOptions(effects: readonly OptionEffect[]): Warning[] {
         kind: 'option' as const,
         option,
         p: adjusted,
-        told: `Times differ by ${option} (p ${pText(adjusted)}): against ${usual.value}, ${others.join(', ')}.`,
+        told:
+          `Times differ by ${option} (p ${pText(adjusted)}): against ${usual.value}, ` +
+          `${others.join(', ')}.`,
       };
     });
 }
