@@ -21,8 +21,8 @@ export interface Known {
  * Intervals of mean and cv by parametric bootstrap: samples as large are drawn from the fitted distribution
  * and fitted again; by as much as ln of their mean and cv fall to one side of the fitted, the true ones are
  * taken to lie on the other (the basic interval of A. C. Davison & D. V. Hinkley, Bootstrap Methods and their
- * Application, 1997, section 5.2, on the logarithm; from memory). For the cv of lognormals it is exact, but for
- * the simulation.
+ * Application, 1997, section 5.2, on the logarithm; from memory). For the cv of lognormals it is exact, but
+ * for the simulation.
  * @param n of the sample
  * @returns undefined of kinds that are not fitted
  */

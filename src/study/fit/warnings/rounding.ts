@@ -67,8 +67,8 @@ export function warningOfRounding(times: readonly number[]): Warning[] {
       kind: 'rounding',
       ...found,
       told:
-        `${so} times are whole multiples of ${name ?? `${number(unit)} min`}: they were rounded, and shorter ` +
-        `differences cannot be seen.`,
+        `${so} times are whole multiples of ${name ?? `${number(unit)} min`}: they were rounded, and ` +
+        `shorter differences cannot be seen.`,
     },
   ];
 }

@@ -82,7 +82,10 @@ describe('the test of fit', () => {
 
   it('gives the same p for the same stream, and another for another', () => {
     const at = (stream: string) =>
-      testsOfFit(family('weibull'), family('weibull').fit(lognormals)!, lognormals, { ...options, stream });
+      testsOfFit(family('lognormal'), family('lognormal').fit(lognormals)!, lognormals, {
+        ...options,
+        stream,
+      });
     expect(at('a')).toEqual(at('a'));
     expect(at('a').andersonDarling.p).not.toBe(at('b').andersonDarling.p);
   });
