@@ -11,11 +11,15 @@ export interface Fitted {
   readonly logLikelihood: number;
   /** 2 x parameters - 2 x log-likelihood (Akaike 1974, IEEE Transactions on Automatic Control 19). */
   readonly aic: number;
+  /** Per minute. */
+  readonly density: (minutes: number) => number;
   readonly cdf: (minutes: number) => number;
   readonly quantile: (p: number) => number;
 }
 
-/** A test of fit whose p-value is right for parameters that were estimated: by simulation and fitting again. */
+/**
+ * A test of fit whose p-value is right for parameters that were estimated: by simulation and fitting again.
+ */
 export interface GoodnessOfFit {
   readonly statistic: number;
   readonly p: number;
