@@ -11,6 +11,8 @@ export interface Fitted {
   readonly logLikelihood: number;
   /** 2 x parameters - 2 x log-likelihood (Akaike 1974, IEEE Transactions on Automatic Control 19). */
   readonly aic: number;
+  /** Per minute. */
+  readonly density: (minutes: number) => number;
   readonly cdf: (minutes: number) => number;
   readonly quantile: (p: number) => number;
 }
