@@ -37,8 +37,12 @@ export interface RandomEffects {
  *
  * The mean over d groups has the variance B / (m d); what is asked is not the mean of the groups but the
  * value at the group that is true, which is one more of them (Zouaoui & Wilson 2003, IIE Transactions 35(9),
- * 781-792; Ankenman & Nelson 2012, Proc. Winter Simulation Conference, 241-252; both from memory): so the
- * interval is mean +- t(d - 1) sqrt((B - W) / m + B / (m d)). It does not shrink to nothing with more groups.
+ * 781-792; Ankenman & Nelson 2012, Proc. Winter Simulation Conference, 241-252; both from memory). One more
+ * mean of a group lies within t(d - 1) sqrt(B / m (1 + 1 / d)), chance within it included. Where the groups
+ * surely differ that chance is left out, V = (B - W) / m + B / (m d), with Satterthwaite's degrees of freedom
+ * (1946, Biometrics Bulletin 2, 110-114; from memory), two at least, if that is narrower; where they do not,
+ * the difference of B and W is known too badly for that. The interval does not shrink to nothing with more
+ * groups.
  * @param groups two or more values each, all of the same number
  * @param level confidence, above 0 and below 1
  */
@@ -58,6 +62,7 @@ export function randomEffects(groups: readonly (readonly number[])[], level: num
   const t = tQuantile((1 + level) / 2, d - 1),
     tail = (1 - level) / 2,
     ratio = between / within,
+    ofOneMore = t * Math.sqrt((between / m) * (1 + 1 / d)),
     theta = (p: number): number => Math.max(0, (ratio / fQuantile(p, d - 1, d * (m - 1)) - 1) / m),
     ends = { low: theta(1 - tail), high: theta(tail) };
   const share = (of: (theta: number) => number): VarianceShare | null =>
@@ -68,12 +73,26 @@ export function randomEffects(groups: readonly (readonly number[])[], level: num
         : { share: of(Math.max(0, (ratio - 1) / m)), low: of(ends.low), high: of(ends.high) };
   return {
     ...found,
-    half: t * Math.sqrt(ofGroups + between / (m * d)),
+    half: ends.low > 0 ? Math.min(ofOneMore, apart(found, m, level)) : ofOneMore,
     halfWithin: tQuantile((1 + level) / 2, d * (m - 1)) * Math.sqrt(within / (m * d)),
     shareOfValue: share((at) => (at === Infinity ? 1 : at / (1 + at))),
     // Of theta + (theta + 1 / m) / d, in units of the variance within.
     shareOfInterval: share((at) => (at === Infinity ? d / (d + 1) : at / (at + (at + 1 / m) / d))),
   };
+}
+
+/** Half the width with chance within groups left out, see above; groups differ. */
+function apart(
+  { groups: d, between, within }: Pick<RandomEffects, 'groups' | 'between' | 'within'>,
+  m: number,
+  level: number,
+): number {
+  const ofBetween = (between / m) * (1 + 1 / d),
+    ofWithin = within / m,
+    variance = ofBetween - ofWithin,
+    freedom =
+      (variance * variance) / ((ofBetween * ofBetween) / (d - 1) + (ofWithin * ofWithin) / (d * (m - 1)));
+  return tQuantile((1 + level) / 2, Math.min(d - 1, Math.max(2, freedom))) * Math.sqrt(variance);
 }
 
 /** Quantile of F by that of the Beta: x = a F / (a F + b) is Beta(a / 2, b / 2). */
