@@ -44,3 +44,4 @@ export { Replicator } from './run/replicator.js';
 export { simulateDesign } from './simulate/design.js';
 export { findWarmUp } from './simulate/found-warm-up.js';
 export { simulateStudy } from './simulate/simulate.js';
+export { randomEffects } from './uncertain/random-effects.js';

@@ -7,6 +7,7 @@ import type { JourneyAsked } from '../../study/programme/journey.js';
 import type { SimulateAsked, SimulateValue } from '../../study/simulate/design.js';
 import type { Results } from '../../study/simulate/results.js';
 import { command } from '../arguments/command.js';
+import { checkInputs, INPUTS } from '../arguments/inputs.js';
 import { type AnswerRequest, FILE, JOURNEY, RUN, replications } from '../arguments/options.js';
 import { PRECISION, precisionAsked } from '../arguments/precision.js';
 import { checkShard, SHARD } from '../arguments/shard.js';
@@ -29,6 +30,7 @@ export const simulate = command({
     ],
     'rateproof simulate line.yaml --replications 100 --out out/line',
     'rateproof simulate line.yaml --precision 1% --of throughput,lead-time,cost',
+    'rateproof simulate line.yaml --inputs uncertain --replications 100',
     'rateproof simulate line.yaml --json --quiet > results.json',
     ['rateproof simulate line.yaml --trace log.csv', 'the same, and the floor log of its first replication'],
   ],
@@ -36,12 +38,14 @@ export const simulate = command({
     ...RUN,
     replications: replications('number of replications of the whole build', 20, 1),
     ...PRECISION,
+    inputs: INPUTS,
     journey: JOURNEY,
     ...TRACE,
     shard: SHARD,
   },
   request: (given) => {
     const precision = precisionAsked(given, given.replications);
+    checkInputs({ ...given, precision });
     checkShard({ ...given, precision });
     checkTrace(given);
     return { ...given, precision };
@@ -59,8 +63,12 @@ export const simulate = command({
         'give the scenario prices, or leave cost out',
       );
     const hasLevers = out !== undefined && scenario.levers.length > 0,
-      data = hasLevers ? dataOf(request.file, scenario) : dataToVary(request.file, scenario),
-      asked = { scenario, file, replications, seed, level: LEVEL, data },
+      inputs = request.inputs === 'uncertain' ? request.inputs : undefined,
+      data =
+        hasLevers || inputs !== undefined
+          ? dataOf(request.file, scenario)
+          : dataToVary(request.file, scenario),
+      asked = { scenario, file, replications, seed, level: LEVEL, data, inputs },
       runs =
         precision === undefined ? exact(replications) : `${exact(replications)} to ${exact(precision.most)}`,
       { outageTrials } = await import('../../study/simulate/without-outages.js'),
@@ -79,11 +87,12 @@ export const simulate = command({
       return runShard({ ...request, shard, out, asked, design: simulateDesign(asked), stage }, interrupt);
     }
     const { runStudy } = await import('../run-study.js');
+    const { drawnOf } = await import('../../study/uncertain/drawn.js');
     const { simulateStudy } = await import('../../study/simulate/simulate.js');
     return runStudy<Results, SimulateValue>(request, interrupt, {
       ...simulateShown(asked, model),
       stage,
-      identity: identityOf({ study: 'simulate', ...asked }),
+      identity: identityOf({ study: 'simulate', ...asked, more: drawnOf(asked).identity }),
       run: (how) => simulateStudy({ ...asked, ...how, precision, journey: journeyAsked(request) }),
     });
   },
@@ -91,7 +100,7 @@ export const simulate = command({
 
 /** How its answer is shown: with a map of the scenario that was run, and with its levers. */
 export const simulateShown = (
-  { scenario, data }: Pick<SimulateAsked, 'scenario' | 'data'>,
+  { scenario, data, inputs }: Pick<SimulateAsked, 'scenario' | 'data' | 'inputs'>,
   model: Model,
 ): Pick<Study<Results>, 'text' | 'drawing' | 'stands'> => ({
   text: async () => (await import('../../report/terminal/simulate.js')).resultsTable,
@@ -101,7 +110,8 @@ export const simulateShown = (
       { withTryIt } = await import('../../report/files/study-files.js'),
       { setLevers } = await import('../../scenario/levers.js'),
       mapped = await onMap(reportFiles, scenario, model, seenIn);
-    return data === undefined || scenario.levers.length === 0
+    // What is tried in the page is the scenario as written: beside other inputs it would mislead.
+    return data === undefined || scenario.levers.length === 0 || inputs !== undefined
       ? mapped
       : withTryIt(mapped, { ...data, levers: setLevers(data.value, scenario.levers) });
   },

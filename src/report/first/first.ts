@@ -183,3 +183,8 @@ export function about({ name, note }: { readonly name: string; readonly note: st
  */
 export const INPUTS =
   'Intervals cover chance, not wrong inputs. Other pages try other builds: their figures differ a little.';
+
+/** The same where the measured inputs were drawn anew. */
+export const DRAWN =
+  'Other intervals cover chance, and inputs only as far as these draws show them. What stops it, and what ' +
+  'helps, was tried with the inputs as written.';

@@ -9,6 +9,7 @@ import {
   AT_LEAST,
   about,
   COUNTS,
+  DRAWN,
   dateText,
   ends,
   type FirstScreen,
@@ -25,6 +26,7 @@ import {
   whole,
 } from './first.js';
 import { begunWith, isEnough, ofMissing } from './lines/begin.js';
+import { inputsTold, shippedText, shippedWithInputs } from './lines/inputs.js';
 import { lastUnitLine } from './lines/last-unit.js';
 import { whatItTakes } from './lines/offer.js';
 import { stopsLine } from './lines/stops.js';
@@ -50,13 +52,16 @@ export function simulateFirst(results: Results): FirstScreen {
       'not settled': `Not settled: ${rate} in what was tried.`,
       'no rate asked': `It ships ${rate}.`,
     }[verdict],
-    sure: { brief: sure(results, shipped), more: (answer.keptUp?.count ?? 0) === 0 ? '' : COUNTS },
+    sure: {
+      brief: sure(results, shipped),
+      more: sentences(inputsTold(results.inputs), (answer.keptUp?.count ?? 0) === 0 ? '' : COUNTS),
+    },
     stops: stops(results, found),
     toDo: toDo(found, shipped, results),
     when: dates(results),
     rests: whole(weakest) === '' ? { brief: origins, more: '' } : weakest,
     next: next(results, found),
-    besides: sentences(whole(weakest) === '' ? '' : origins, INPUTS),
+    besides: sentences(whole(weakest) === '' ? '' : origins, results.inputs === undefined ? INPUTS : DRAWN),
     picture: picture(results),
   };
 }
@@ -67,9 +72,17 @@ function from({ programme: { phases }, answer: { askedPerDay } }: Results): stri
   return day === undefined ? '' : ` from ${dateText(day)}`;
 }
 
-function sure({ answer: { keptUp, asked }, rateUnit }: Results, shipped: Estimate): string {
-  const { n, level } = shipped;
+function sure({ answer: { keptUp, asked }, rateUnit, inputs }: Results, shipped: Estimate): string {
+  const { n, level } = shipped,
+    withInputs = shippedWithInputs(inputs);
   if (n === 0) return 'No build went on long enough to be counted.';
+  if (withInputs !== undefined) {
+    const text = shippedText(withInputs, rateUnit),
+      atLeast = keptUp?.count === 0 ? '' : `${AT_LEAST} `;
+    return keptUp === null || asked === null
+      ? `${capital(text)}.`
+      : `${capital(shipIt(keptUp))} ${atLeast}${exact(asked)} ${each(rateUnit)}; ${text}.`;
+  }
   if (keptUp === null || asked === null)
     return `On average ${ends(shipped)} ${each(rateUnit)} (${how(level, n)}).`;
   const what = `${keptUp.count === 0 ? '' : `${AT_LEAST} `}${exact(asked)} ${each(rateUnit)}`;

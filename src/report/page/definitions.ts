@@ -16,6 +16,13 @@ const DEFINITIONS: readonly Definition[] = [
       'figures are told together each has a wider one (99 % and more), so that all hold together with 95 %',
   ],
   [
+    'input and chance, drawn anew',
+    /drawn anew|is input|how much chance/i,
+    'a time or chance that was measured is known only as far as its number of values tells. It is drawn ' +
+      'anew, as other values might have shown it, for every two builds: what differs between such pairs is ' +
+      'input and chance, what differs within them chance alone. Shares are of the variance behind the interval',
+  ],
+  [
     'holds, falls short, not settled',
     /\bheld\b|falls? short|not settled|\bholds(?! together)\b/i,
     'surely at least half of the builds (or the share asked for) ship what is asked, and as much can be ' +

@@ -20,6 +20,7 @@ import { feeders, lanes, stations } from '../tables/stations.js';
 import { supplies } from '../tables/supplies.js';
 import { units } from '../tables/units.js';
 import { constraintTables } from './constraint.js';
+import { inputsDrawn, inputsTable } from './inputs.js';
 import { guessesTable } from './rests.js';
 
 /** In the order of the page, behind what stops the build. `interval` says what stands in the brackets. */
@@ -62,6 +63,8 @@ export function pageTables(results: Results): PageTable[] {
   return filled([
     overall(results, interval),
     ...constraintTables(toldConstraint(results)),
+    inputsTable(results),
+    inputsDrawn(results),
     guessesTable(results.weakest),
     ...TABLES.map((table) => table(results, interval)),
   ]);

@@ -5,6 +5,7 @@ import type { Results } from '../../study/simulate/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { toldConstraint } from '../constraint.js';
 import { simulateFirst } from '../first/simulate.js';
+import { inputsRows } from '../page/inputs.js';
 import { assumptionLine } from '../tables/assumptions.js';
 import { constraintLines, usedLines } from './constraint.js';
 import { betweenHead, firstPieces, plainly, shareOf } from './first.js';
@@ -43,6 +44,7 @@ export function resultsTable(results: Results, width?: number): string {
     ...dueRows(results),
     ...warmUpRows(results),
     ...precisionRows(results),
+    ...under('with measured inputs drawn anew', inputsRows(results)),
     ...journeyRows(results),
   ];
   return joined(

@@ -2,7 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import type { Journal } from './journal.js';
-import type { Runner, RunnerOptions } from './runner.js';
+import type { Runner, RunnerOptions, ToRun } from './runner.js';
 import { type ThreadOptions, Threads } from './threads.js';
 
 /** A scenario, or a changed one, as it is run. `key` tells it from all others of the study. */
@@ -15,6 +15,8 @@ export interface Variant<Value> {
   readonly closely?: number | undefined;
   /** Only its first so many replications are ever run; all that are asked for where left out. */
   readonly most?: number | undefined;
+  /** What is run in a replication in the place of `model`, where that is not the same in all of them. */
+  readonly drawn?: ((replication: number) => ToRun) | undefined;
   /** What a replication would be, where that is known without running it. */
   readonly known?: ((replication: number) => Value | undefined) | undefined;
 }
@@ -163,7 +165,9 @@ export class Replicator {
       // Written by this very study: the journal knows no other.
       return known as Value;
     }
-    const value = variant.read(await this.runner.observe(variant, replication));
+    const value = variant.read(
+      await this.runner.observe(variant.drawn?.(replication) ?? variant, replication),
+    );
     journal?.add(key, value);
     return value;
   }

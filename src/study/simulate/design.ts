@@ -1,3 +1,4 @@
+import type { Model } from '../../flow/model/model.js';
 import type { Observation } from '../../measure/observe.js';
 import { compile } from '../../scenario/compile.js';
 import type { ScenarioData } from '../../scenario/data.js';
@@ -9,8 +10,12 @@ import type { Shipments } from '../programme/pairs.js';
 import type { FixedDesign, Gathering } from '../run/fixed-design.js';
 import { identityOf } from '../run/identity.js';
 import { whole } from '../run/replicator.js';
+import type { ToRun } from '../run/runner.js';
 import { planned } from '../sample/planned.js';
 import { Sample } from '../sample/sample.js';
+import { drawnOf } from '../uncertain/drawn.js';
+import { GatheredDraws } from '../uncertain/gathered.js';
+import { drawOf } from '../uncertain/models.js';
 import { CLOSELY, type Simulated, summary } from './summary.js';
 import { outageTrials, withoutVariant } from './without-outages.js';
 
@@ -19,6 +24,11 @@ export interface SimulateAsked extends Origin {
   readonly replications: number;
   /** The scenario as data, where the page carries it or its guesses and estimates are varied. */
   readonly data?: ScenarioData | undefined;
+  /**
+   * What is measured is drawn anew, from what is known of it, for every two replications; `data` is then
+   * needed, and an even number of replications.
+   */
+  readonly inputs?: 'uncertain' | undefined;
 }
 
 /** What is read: of the build all that is observed, of the build without an outage what it ships. */
@@ -38,12 +48,30 @@ export interface SimulateDesign extends FixedDesign<SimulateValue, Simulated> {
 export function simulateDesign(asked: SimulateAsked, journey?: JourneyAsked): SimulateDesign {
   const { scenario, replications, seed, level } = asked,
     model = compile(scenario),
-    trials = outageTrials(model);
+    trials = outageTrials(model),
+    uncertain = drawnOf(asked);
+  /** The same with the inputs of the draw that a replication uses. */
+  const drawn = (of: (model: Model) => ToRun) => {
+    const { model: modelOf } = uncertain;
+    if (modelOf === undefined) return {};
+    return {
+      drawn: (replication: number): ToRun => {
+        const { key, ...run } = of(modelOf(replication));
+        return { ...run, key: `${key}, draw ${drawOf(replication)}` };
+      },
+    };
+  };
   return {
-    identity: identityOf({ study: 'simulate', ...asked }),
+    identity: identityOf({ study: 'simulate', ...asked, more: uncertain.identity }),
     variants: [
-      { key: 'base', model, closely: CLOSELY, read: whole },
-      ...trials.map((out) => withoutVariant(model, out)),
+      {
+        ...{ key: 'base', model, closely: CLOSELY, read: whole },
+        ...drawn((its) => ({ key: 'base', model: its, closely: CLOSELY })),
+      },
+      ...trials.map((out) => ({
+        ...withoutVariant(model, out),
+        ...drawn((its) => withoutVariant(its, out)),
+      })),
     ],
     replications,
     seed,
@@ -51,21 +79,27 @@ export function simulateDesign(asked: SimulateAsked, journey?: JourneyAsked): Si
       const plan = planned(scenario, model),
         sample = new Sample(plan, level),
         without = trials.map((outages) => ({ outages, seen: [] as Shipments[] })),
-        all = summary(sample, asked, without);
+        all = summary(sample, asked, without),
+        draws = uncertain.inputs === null ? undefined : new GatheredDraws(uncertain.inputs, plan, level);
       return {
         take: (value, index) => {
           if ('lastUnitDay' in value) without[index - 1]?.seen.push(value);
-          else sample.take(value);
+          else {
+            sample.take(value);
+            draws?.take(value);
+          }
         },
         measured: measured(sample, of),
         found: () => {
-          const { results, ...how } = all.value;
+          const { results, ...how } = all.value,
+            ofFirst = uncertain.model?.(1) ?? model;
           return {
             ...how,
-            results:
-              journey === undefined
-                ? results
-                : { ...results, journey: journeyOf(model, plan.clock, seed, sample.first, journey) },
+            results: {
+              ...results,
+              ...(draws && { inputs: draws.found(results.runs, results.rateUnit, how.judged.window) }),
+              ...(journey && { journey: journeyOf(ofFirst, plan.clock, seed, sample.first, journey) }),
+            },
           };
         },
       };

@@ -1,5 +1,5 @@
 import type { Lever } from '../../scenario/types/levers.js';
-import type { Basis } from '../../scenario/types/scenario.js';
+import type { Basis, Measured } from '../../scenario/types/scenario.js';
 import type { Answer } from '../answer/answer.js';
 import type { Finding } from '../answer/findings.js';
 import type { PrecisionResult } from '../answer/precision.js';
@@ -31,6 +31,7 @@ import type { StationResult } from '../sections/stations.js';
 import type { FeederResult, SupplyResult } from '../sections/supplies.js';
 import type { StandstillTold } from '../standstill/results.js';
 import type { Estimate } from '../statistics/estimate.js';
+import type { InputsResult } from '../uncertain/results.js';
 
 /**
  * The shape of the `results.json` of `simulate`. Every number shown anywhere (terminal, picture, page) is in
@@ -120,6 +121,8 @@ export interface Results extends ResultsHead<'simulate'> {
   /** null: the scenario has no prices. */
   readonly costs: CostResult | null;
   readonly findings: readonly Finding[];
+  /** With the measured inputs drawn anew; left out where they are as written. */
+  readonly inputs?: InputsResult | undefined;
   /** One row a replication, for readers who want to do their own statistics. */
   readonly runs: readonly RunRow[];
 }
@@ -133,4 +136,6 @@ export interface AssumptionResult {
   readonly value: string;
   readonly basis: Basis;
   readonly note: string | null;
+  /** How many values stand behind it; left out where its basis does not say. */
+  readonly measured?: Measured | undefined;
 }

@@ -21,6 +21,8 @@ export interface SimulateOptions extends StudyOptions, Pick<WithConstraintOption
   readonly journey?: JourneyAsked | undefined;
   /** Replications are added until the measures are known so well; none where left out. */
   readonly precision?: PrecisionAsked | undefined;
+  /** Measured inputs are drawn anew for every two replications; not together with `precision`. */
+  readonly inputs?: 'uncertain' | undefined;
 }
 
 /**
