@@ -88,16 +88,22 @@ function toDo(
 ): Line {
   const a = ` ${each(results.rateUnit)}`,
     [offer, offerOfBest] = [first, best].map(({ whatIf }) => offerOf(results, whatIf)),
-    begin = `${capital(beginWith(`“${first.whatIf}”`, offer))}: ${gainedText(first.difference, a)}`,
     between = gainBetween(first.difference, a),
     rest = otherGains(main, [first.whatIf, best.whatIf]);
+  // What the answer names is told first, if it surely ships more.
+  const [lead, other] = boundsOf(best.difference).low > 0 ? [best, first] : [first, best],
+    begin =
+      capital(beginWith(`“${lead.whatIf}”`, offerOf(results, lead.whatIf))) +
+      `: ${gainedText(lead.difference, a)}`;
   if (first === best)
     return {
       brief: `${begin}.`,
       more: sentences(`${capital(between)}. It ships the most.`, rest, priceInFull(offer), cost),
     };
   return {
-    brief: `${begin}; or “${best.whatIf}”${forPrice(offerOfBest)}: ${gainedText(best.difference)}.`,
+    brief:
+      `${begin}; or “${other.whatIf}”${forPrice(offerOf(results, other.whatIf))}: ` +
+      `${gainedText(other.difference)}.`,
     more: sentences(
       `“${first.whatIf}”: ${between}; ${priceText(offer)}.`,
       `“${best.whatIf}”: ${gainBetween(best.difference, a)}; ${priceText(offerOfBest)}.`,

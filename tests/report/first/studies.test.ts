@@ -252,8 +252,8 @@ describe('the first screen of compare', () => {
       };
     const { toDo, when, stops } = compareFirst(priced);
     expect(toDo.brief).toBe(
-      'Begin with “a painter more in each shift”, for 18,000 EUR once: 0.19 a day more; or “second ' +
-        'colour booth”, for 420,000 EUR once: 0.27 more.',
+      'Begin with “second colour booth”, for 420,000 EUR once: 0.27 a day more; or “a painter more in each ' +
+        'shift”, for 18,000 EUR once: 0.19 more.',
     );
     expect(toDo.more).toBe(
       '“a painter more in each shift”: between 0.15 and 0.23 a day more; 18,000 EUR. “second colour booth”: between ' +
