@@ -91,7 +91,9 @@ export class EventQueue {
    * @throws Error if the source has none in the queue
    */
   remove(kind: number, id: number): number {
-    this.ready();
+    // Not by `ready`, behind which somebody may watch the ends of events: this is in the midst of one.
+    if (this.hole) this.closeHole();
+    if (this.loose) this.sink();
     const { times, sources, count } = this,
       wanted = this.bases[kind] + id;
     let at = 0;

@@ -7,6 +7,7 @@ import { Tally } from './accounts/tally.js';
 import type { Buffer } from './floor/buffer.js';
 import { Memory } from './floor/memory.js';
 import type { Place } from './floor/place.js';
+import type { Unit } from './floor/unit.js';
 import { Units } from './floor/units.js';
 import { NO_STANDSTILL, type Standstill } from './gridlock/stuck.js';
 import { buildCrewShifts, type CrewShifts } from './interruptions/crew.js';
@@ -18,7 +19,16 @@ import { RELEASE_TIMES } from './model/programme.js';
 import type { Plan } from './plan.js';
 import { EventQueue } from './queue.js';
 import { buildShop, type Shop } from './shop.js';
+import type { Verdict } from './tasks/inspections.js';
 import { Worklists } from './worklists.js';
+
+/** Whoever writes down what a look after the event would not see. */
+export interface Witness {
+  /** An inspection, a test or both have found what row `find` says; `again`: it was known. */
+  found(unit: Unit, find: number, again: boolean): void;
+  /** The step of the unit is over, but for repair work. */
+  judged(unit: Unit, verdict: Verdict): void;
+}
 
 /** Everything one replication changes. The rooms below hold the rules that work on it. */
 export class Run extends Worklists {
@@ -70,6 +80,8 @@ export class Run extends Worklists {
   isOpening = false;
   /** Number of the present scan of a pool. */
   scan = 0;
+  /** Is told what inspections find; null unless a floor log is kept. */
+  witness: Witness | null = null;
 
   /**
    * By build number - 1: time of entry and of shipping, NaN before; option values. Empty for a run without a

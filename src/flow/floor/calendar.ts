@@ -127,6 +127,12 @@ export class Calendar {
     return last >= 0 && from <= this.end[last] + ROUNDING ? from : this.startAfter(i);
   }
 
+  /** `from` if it is in working time, else the start of the next; `Infinity` beyond the last. */
+  nextWorking(from: number): number {
+    const i = this.windowAt(from);
+    return i >= 0 && from < this.end[i] ? from : this.startAfter(i);
+  }
+
   /** Start of the first worked window after window i. */
   private startAfter(i: number): number {
     for (let next = i + 1; next < this.count; next++)

@@ -45,6 +45,7 @@ export function judge(run: Run, unit: Unit, step: Step, verdict: Verdict): void 
     for (const each of step.sideSteps) if (meetsConditions(run, unit, each)) create(run, unit, each);
   if ((step.flags & IS_INSPECTION) !== 0) inspect(run, unit, step, verdict);
   if ((step.flags & HOLDS) !== 0) endHold(run, unit, step);
+  if (run.witness !== null) run.witness.judged(unit, verdict);
 }
 
 function mend(unit: Unit, step: Step): void {
@@ -87,6 +88,7 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
       continue;
     }
     finds++;
+    if (run.witness !== null) run.witness.found(unit, f, state !== OPEN);
     if (state === OPEN) quality.found[f]++;
     const then = findThen[f];
     switch (thens.kind[then]) {

@@ -48,8 +48,7 @@ describe('the weakest guess in words', () => {
   });
   it('says values as one says them, that an estimate is one, and one end where there is one', () => {
     expect(weakestLine({ ...found, tried: found.tried.slice(1) })).toEqual({
-      brief:
-        'An estimate, the repair of booth, 30 min to 2 h: with 36 min to 2.4 h, 0.03 a day less.',
+      brief: 'An estimate, the repair of booth, 30 min to 2 h: with 36 min to 2.4 h, 0.03 a day less.',
       more: 'Between 0.01 and 0.05 a day less.',
     });
   });
