@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { BASES } from './file/assumptions.js';
+import { BASES } from './file/basis.js';
 import { scenarioSchema } from './schema.js';
 
 /** A node of a JSON Schema (draft 7). */
@@ -76,10 +76,33 @@ const DEFINITIONS: Readonly<Record<string, Node>> = {
   basis: {
     description:
       'Where the value comes from: `measured`, `estimate` (by somebody who knows the work) or ' +
-      '`guess`. On a map it applies to all quantities inside that do not state their own. Example: ' +
-      'estimate',
-    type: 'string',
-    enum: BASES,
+      '`guess`. On a map it applies to all quantities inside that do not state their own. Of measured ' +
+      'values a map may say how many: { measured: 84, from: 2027-08-16, to: 2027-10-29, file: times.csv }. ' +
+      'Example: estimate',
+    anyOf: [
+      { type: 'string', enum: BASES },
+      {
+        type: 'object',
+        properties: {
+          measured: { description: 'Number of values behind it. Example: 84', type: 'integer', minimum: 1 },
+          found: {
+            description: 'Of a chance: how many of them had it. Example: 17',
+            type: 'integer',
+            minimum: 0,
+          },
+          'standard error': {
+            description: 'Of a learning rate: that of the slope, log2 of the rate. Example: 0.03',
+            type: 'number',
+            exclusiveMinimum: 0,
+          },
+          from: { description: 'First day. Example: 2027-08-16', type: 'string' },
+          to: { description: 'Last day. Example: 2027-10-29', type: 'string' },
+          file: { description: 'Where they stand; a remark. Example: times.csv', type: 'string' },
+        },
+        required: ['measured'],
+        additionalProperties: false,
+      },
+    ],
   },
   note: {
     description: 'A remark on the value, listed with it in results.json. Example: asked two painters',

@@ -1,9 +1,10 @@
-import type { Basis } from '../../scenario/types/scenario.js';
+import type { Basis, Measured } from '../../scenario/types/scenario.js';
 import { capital, count, exact, intervalName, number } from '../../study/format.js';
 import type { WeakestResult } from '../../study/reliefs/values/weakest.js';
 import { columns, type PageTable } from '../columns.js';
 import { valueTold } from '../first/figures.js';
 import { difference, written } from '../sheets/cells.js';
+import { behindIt } from '../tables/assumptions.js';
 
 /** Said on every page: what an interval is of, and what it is not of. */
 export const inputsNote = (level: number, builds: number, upTo = ''): string =>
@@ -64,6 +65,7 @@ interface Assumed {
   readonly words: string;
   readonly value: string;
   readonly note?: string | null;
+  readonly measured?: Measured | undefined;
 }
 
 /** What was assumed, guesses first, a line each. */
@@ -71,9 +73,10 @@ export function valuesTold(said: readonly Assumed[]): string[] {
   const rank = { guess: 0, estimate: 1, measured: 2 } as const,
     sorted = [...said].sort((a, b) => rank[a.basis] - rank[b.basis]);
   return [
-    ...sorted.slice(0, MOST).map(({ basis, words, value, note }) => {
-      const why = note == null ? '' : ` (${note})`;
-      return `${capital(basis)}: ${words}, ${valueTold(value)}${why}.`;
+    ...sorted.slice(0, MOST).map(({ basis, words, value, note, measured }) => {
+      const why = note == null ? '' : ` (${note})`,
+        behind = measured === undefined ? '' : `; ${behindIt(measured)}`;
+      return `${capital(basis)}: ${words}, ${valueTold(value)}${behind}${why}.`;
     }),
     ...(sorted.length > MOST
       ? [`And ${exact(sorted.length - MOST)} more: see the table of assumptions.`]

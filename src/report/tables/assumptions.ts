@@ -1,6 +1,6 @@
-import type { Basis } from '../../scenario/types/scenario.js';
-import { count } from '../../study/format.js';
-import type { Results } from '../../study/simulate/results.js';
+import type { Basis, Measured } from '../../scenario/types/scenario.js';
+import { count, exact } from '../../study/format.js';
+import type { AssumptionResult, Results } from '../../study/simulate/results.js';
 import { columns, type PageTable } from '../columns.js';
 import { written } from '../sheets/cells.js';
 
@@ -33,8 +33,23 @@ export function assumptions({ assumptions: said }: Results): PageTable {
       ['What', 'words'],
       ['Value', ({ value }) => written(value)],
       ['Basis', 'basis'],
+      ...(said.some(({ measured }) => measured !== undefined)
+        ? [['Behind it', ({ measured }: AssumptionResult) => behindIt(measured)] as const]
+        : []),
       ['Note', 'note'],
       ['In the file', 'path'],
     ]),
   };
+}
+
+/** What stands behind a measured value: `84 values, 2027-08-16 to 2027-10-29, times.csv`; '' for not said. */
+export function behindIt(measured: Measured | undefined): string {
+  if (measured === undefined) return '';
+  const { n, found, from, to, file } = measured,
+    when = [from && (to === undefined ? `from ${from}` : from), to && `to ${to}`]
+      .filter((part) => part !== undefined)
+      .join(' ');
+  return [found === undefined ? count(n, 'value') : `${exact(found)} of ${exact(n)}`, when, file ?? '']
+    .filter((part) => part !== '')
+    .join(', ');
 }

@@ -1,12 +1,10 @@
 import type { Finding, Path } from '../types/problem.js';
-import type { Assumption, Basis } from '../types/scenario.js';
+import type { Assumption, Basis, Measured } from '../types/scenario.js';
 import { isTime } from '../values/forms.js';
-import { nearest } from '../values/nearest.js';
 import { isQuantity, isRawMap, type RawMap, textOf } from '../values/raw.js';
+import { countFindings, readBasis } from './basis.js';
 import { spotKey } from './plain.js';
 import { sayPath, saySeen } from './problem.js';
-
-export const BASES: readonly Basis[] = ['measured', 'estimate', 'guess'];
 
 export interface Taken {
   /** The data as the schema knows it: without what was said about its values. */
@@ -42,6 +40,7 @@ export type FileAssumption = Omit<Assumption, 'words'>;
 interface Said {
   readonly basis: Basis;
   readonly note: string | undefined;
+  readonly measured?: Measured;
   readonly inGeneral?: true;
 }
 
@@ -65,7 +64,12 @@ export function takeAssumptions(raw: unknown): Taken {
     }
     const own = saidOf(value, at, file, said);
     const before = assumptions.length;
-    const rest = Object.hasOwn(value, 'value') ? unwrap(value, at, file, own) : inside(value, at, file, own);
+    const isWrapped = Object.hasOwn(value, 'value'),
+      rest = isWrapped ? unwrap(value, at, file, own) : inside(value, at, file, own);
+    if (Object.hasOwn(value, 'basis') && own?.measured !== undefined)
+      findings.push(
+        ...countFindings(own.measured, isWrapped ? value['value'] : value, at, [...file, 'basis']),
+      );
     if (Object.hasOwn(value, 'basis') && own !== undefined && assumptions.length === before) {
       findings.push({
         path: [...file, 'basis'],
@@ -128,17 +132,9 @@ export function takeAssumptions(raw: unknown): Taken {
 
   /** What a map says of what is in it, else what was said around it. */
   function saidOf(map: RawMap, at: Path, file: Path, around: Said | undefined): Said | undefined {
-    const { basis, note } = map;
-    const isKnown = (BASES as readonly unknown[]).includes(basis);
-    if (Object.hasOwn(map, 'basis') && !isKnown) {
-      const suggestion = typeof basis === 'string' ? nearest(basis, BASES) : undefined;
-      findings.push({
-        path: [...file, 'basis'],
-        wanted: `one of ${BASES.map((word) => `"${word}"`).join(', ')}`,
-        seen: saySeen(basis),
-        suggestion,
-      });
-    }
+    const { note } = map,
+      read = Object.hasOwn(map, 'basis') ? readBasis(map['basis'], [...file, 'basis']) : undefined;
+    findings.push(...(read?.findings ?? []));
     const isOwn = hasOwnNote(at);
     if (Object.hasOwn(map, 'note') && !isOwn && (typeof note !== 'string' || isQuantity(note))) {
       findings.push({
@@ -148,8 +144,15 @@ export function takeAssumptions(raw: unknown): Taken {
       });
     }
     const remark = typeof note === 'string' && !isOwn ? note : undefined;
-    if (isKnown)
-      return { basis: basis as Basis, note: remark, ...(at.length <= GENERAL && { inGeneral: true }) };
+    if (read?.basis !== undefined) {
+      const { basis, measured } = read;
+      return {
+        basis,
+        note: remark,
+        ...(measured && { measured }),
+        ...(at.length <= GENERAL && { inGeneral: true }),
+      };
+    }
     return around === undefined ? undefined : { ...around, note: remark ?? around.note };
   }
 

@@ -58,8 +58,25 @@ export interface Assumption {
   readonly raw: unknown;
   readonly basis: Basis;
   readonly note: string | undefined;
+  /** What was measured, where its basis says how many values stand behind it. */
+  readonly measured?: Measured | undefined;
   /** The basis was not said of it, but of its whole file or a whole section of it. */
   readonly inGeneral?: true | undefined;
 }
 /** Where a value comes from; `estimate`: by somebody who knows the work. */
 export type Basis = 'measured' | 'estimate' | 'guess';
+
+/** What stands behind a value that was measured. */
+export interface Measured {
+  /** Values: times clocked, units looked at. */
+  readonly n: number;
+  /** Of a chance: how many of them had it. */
+  readonly found?: number | undefined;
+  /** Of a learning rate: that of log2 of the rate, the slope of times against numbers on log scales. */
+  readonly standardError?: number | undefined;
+  /** ISO dates, both included. */
+  readonly from?: string | undefined;
+  readonly to?: string | undefined;
+  /** A remark: it is not opened. */
+  readonly file?: string | undefined;
+}

@@ -1,5 +1,5 @@
 import type { Lever } from '../../scenario/types/levers.js';
-import type { Basis } from '../../scenario/types/scenario.js';
+import type { Basis, Measured } from '../../scenario/types/scenario.js';
 import type { Answer } from '../answer/answer.js';
 import type { Finding } from '../answer/findings.js';
 import type { PrecisionResult } from '../answer/precision.js';
@@ -133,4 +133,6 @@ export interface AssumptionResult {
   readonly value: string;
   readonly basis: Basis;
   readonly note: string | null;
+  /** How many values stand behind it; left out where its basis does not say. */
+  readonly measured?: Measured | undefined;
 }

@@ -87,12 +87,10 @@ export function summary(
       phases: askedRate(scenario).phases,
       observedDays: new Deferred(() => days.value.mean),
     },
-    assumptions: scenario.assumptions.map(({ path, words, value, basis, note }) => ({
-      path,
-      words,
-      value,
-      basis,
+    assumptions: scenario.assumptions.map(({ path, words, value, basis, note, measured }) => ({
+      ...{ path, words, value, basis },
       note: note ?? null,
+      ...(measured && { measured }),
     })),
     levers: scenario.levers,
     answer: new Deferred(() => {
