@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { calendarSchema } from './calendar/calendars.js';
 import type { ReadTable } from './file/csv.js';
 import { leversSchema } from './levers.js';
@@ -25,6 +26,18 @@ export const includeSchema = oneOrMore(name('the name of a file'), 'the name of 
   .describe(
     'Other files with parts of this scenario, paths relative to the file that names them. ' +
       'Default: none. Example: [paint.yaml, final-plant.yaml]',
+  );
+
+const WANTED_MEASURED =
+  'a map of paths with the values to stand there, such as { route.prime.work: { mean: 42 min, cv: 0.31 } }';
+/** Put in place before the schema is asked, as above. */
+const measuredSchema = z
+  .record(z.string(), z.unknown(), { error: WANTED_MEASURED })
+  .optional()
+  .transform((): undefined => undefined)
+  .describe(
+    'Values that stand in place of others, by path, as in a file of what-ifs; `fit` writes them. Default: ' +
+      'none. Example: { route.prime.work: { mean: 42 min, cv: 0.31, basis: { measured: 84 } } }',
   );
 
 /**
@@ -106,6 +119,7 @@ export function scenarioSchema(readObserved: ReadObserved, readTable: ReadTable)
             'sites.coachworks.stations.colour booth.places, from: 1, to: 3, price: 450000 } }',
         ),
       route: route.describe('The ordered steps and lanes of a unit.'),
+      measured: measuredSchema,
       include: includeSchema,
     },
     'a scenario: a map with the keys scenario, programme, sites and route',

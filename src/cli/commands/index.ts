@@ -3,6 +3,7 @@ import { buffers } from './buffers.js';
 import { check } from './check.js';
 import { compare } from './compare.js';
 import { factors } from './factors.js';
+import { fit } from './fit.js';
 import { map } from './map.js';
 import { merge } from './merge.js';
 import { rate } from './rate.js';
@@ -23,6 +24,7 @@ export const COMMANDS: readonly Command[] = [
   compare,
   factors,
   buffers,
+  fit,
   merge,
   schema,
   worker,

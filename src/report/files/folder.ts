@@ -3,7 +3,8 @@ import { join, resolve } from 'node:path';
 import { MovedAsideError, putBack, type System, writeWhole } from '../../study/run/whole-folder.js';
 
 /** What a report folder may hold; anything else in it is somebody's own and is never removed. */
-const REPORT_FILE = /^([A-Za-z0-9_-]+\.(png|svg|html|csv|json|xlsx)|(plan|steps)-reached\.yaml)$/;
+const REPORT_FILE =
+  /^([A-Za-z0-9_-]+\.(png|svg|html|csv|json|xlsx)|(plan|steps)-reached\.yaml|fitted\.yaml)$/;
 const RESULTS_FILE = 'results.json',
   RESULTS_FORMAT = 'rateproof results';
 const OTHER_NAME = 'choose another name with --out';

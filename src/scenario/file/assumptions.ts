@@ -43,6 +43,8 @@ interface Said {
   readonly measured?: Measured;
   readonly inGeneral?: true;
 }
+/** What stands in the section `measured` is, unless it says otherwise. */
+const MEASURED: Said = { basis: 'measured', note: undefined };
 
 /**
  * Takes `basis` and `note` out of the data. They stand beside the keys of a map, or beside `value` where a
@@ -92,7 +94,11 @@ export function takeAssumptions(raw: unknown): Taken {
           value,
           [...at, key],
           [...file, key],
-          isOne || key === 'note' || NO_VALUES.includes(sayPath([...at, key])) ? undefined : own,
+          isOne || key === 'note' || NO_VALUES.includes(sayPath([...at, key]))
+            ? undefined
+            : at.length === 0 && key === 'measured' && own?.basis !== 'measured'
+              ? MEASURED
+              : own,
         ),
       ]),
     );

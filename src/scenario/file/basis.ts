@@ -4,7 +4,7 @@ import { nearest } from '../values/nearest.js';
 import { chanceOf, isDate } from '../values/quantity.js';
 import { isRawMap, type RawMap } from '../values/raw.js';
 import { exact } from '../values/thousands.js';
-import { saySeen } from './problem.js';
+import { sayPath, saySeen } from './problem.js';
 
 export const BASES: readonly Basis[] = ['measured', 'estimate', 'guess'];
 
@@ -106,7 +106,8 @@ export function countFindings(
   basisAt: Path,
 ): Finding[] {
   const share = typeof value === 'number' ? value : typeof value === 'string' ? chanceOf(value) : undefined,
-    isRate = at.at(-1) === 'rate' && at.at(-2) === 'learning',
+    // The section `measured` has a path as one key.
+    isRate = /(?:^|[.\]])learning\.rate$/.test(sayPath(at)),
     findings: Finding[] = [];
   if (found !== undefined) {
     const of = found / n;

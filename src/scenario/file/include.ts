@@ -3,70 +3,10 @@ import type { Assumption } from '../types/scenario.js';
 import { isRawMap, mapOf, type RawMap } from '../values/raw.js';
 import { wordsFor } from '../words/words.js';
 import { IncludeFiles } from './include-files.js';
-import { spotKey } from './plain.js';
+import { MEASURED, withMeasured } from './measured.js';
+import { type Origin, Origins } from './origins.js';
 import { sayPath, saySeen } from './problem.js';
 import type { Source } from './source.js';
-
-/** Where something stands: a file and the path in it. */
-export interface Origin {
-  readonly source: Source;
-  readonly path: Path;
-}
-
-/**
- * Of what file each part of the whole is; what lies below a path is of the same file, unless said otherwise.
- */
-export class Origins {
-  private readonly byPath = new Map<string, Origin>();
-  /** Entries of routes, which do not keep their number: file and path there -> path in the whole. */
-  private readonly moved = new Map<string, Path>();
-
-  constructor(private readonly main: Source) {}
-
-  set(path: Path, origin: Origin): void {
-    this.byPath.set(spotKey(path), origin);
-  }
-
-  setEntry(path: Path, origin: Origin): void {
-    this.set(path, origin);
-    this.moved.set(spotKey([origin.source.file, ...origin.path]), path);
-  }
-
-  of(path: Path): Origin {
-    for (let length = path.length; length > 0; length--) {
-      const origin = this.byPath.get(spotKey(path.slice(0, length)));
-      if (origin !== undefined)
-        return { source: origin.source, path: [...origin.path, ...path.slice(length)] };
-    }
-    return { source: this.main, path };
-  }
-
-  /** The path in the whole of what stands at a path of a file. */
-  inWhole(source: Source, path: Path): Path {
-    for (let length = path.length; length > 0; length--) {
-      const to = this.moved.get(spotKey([source.file, ...path.slice(0, length)]));
-      if (to !== undefined) return [...to, ...path.slice(length)];
-    }
-    return path;
-  }
-
-  /** Adds file and line; the path is then that in the file. */
-  place(finding: Finding): Problem {
-    const { source, path } = this.of(finding.path);
-    const problem = source.place({ ...finding, path });
-    if (finding.first === undefined) return problem;
-    const first = this.lineOf(finding.first);
-    return first.file === problem.file
-      ? problem
-      : { ...problem, seen: `${problem.seen ?? ''} (${first.file}:${first.line})` };
-  }
-
-  /** The line of the key at a path of the whole. */
-  lineOf(path: Path): { readonly file: string; readonly line: number } {
-    const origin = this.of(path);
-    return origin.source.place({ path: origin.path, wanted: '', atKey: true });
-  }
-}
 
 /** A scenario with all that it includes, as one piece of data. */
 export interface Whole {
@@ -147,19 +87,29 @@ export function withIncludes(main: Source, readFile: (relativePath: string) => s
   for (const [name, feeder] of Object.entries(mapOf(value['feeders'])))
     if (isRawMap(feeder)) spreadRoute(feeder, ['feeders', name, 'route'], files, origins);
 
-  const sources = files.parts.map(({ source }) => source);
+  const sources = files.parts.map(({ source }) => source),
+    measured = withMeasured(value, origins);
   return {
-    value: !files.isComplete ? undefined : isRawMap(main.value) ? value : main.value,
+    value: !files.isComplete ? undefined : isRawMap(main.value) ? measured.value : main.value,
     assumptions: toldApart(
       sources.flatMap((source) =>
-        source.assumptions.map((said): Assumption => {
-          const at = origins.inWhole(source, said.at);
-          return { ...said, at, path: sayPath(at), words: wordsFor(at, value) };
+        source.assumptions.flatMap((said): Assumption[] => {
+          const at = origins.inWhole(source, said.at),
+            inPlace = { ...said, at, path: sayPath(at) };
+          return (said.at[0] === MEASURED ? [inPlace] : measured.said(inPlace)).map((each) => ({
+            ...each,
+            words: wordsFor(at, measured.value),
+          }));
         }),
       ),
     ),
     faults: sources.flatMap(({ faults }) => faults),
-    problems: [...files.problems, ...twice, ...sources.flatMap(({ problems }) => problems)],
+    problems: [
+      ...files.problems,
+      ...twice,
+      ...sources.flatMap(({ problems }) => problems),
+      ...(files.isComplete ? measured.problems : []),
+    ],
     place: (finding) => origins.place(finding),
   };
 }

@@ -29,6 +29,7 @@ export const SECTIONS = [
   'outages',
   'pulse lines',
   'levers',
+  'measured',
   'route',
   'include',
 ];

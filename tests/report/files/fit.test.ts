@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { readTimes, tableLines } from '../../../src/records/table/clocked.js';
+import { fitFiles } from '../../../src/report/files/fit.js';
+import { fitTable } from '../../../src/report/terminal/fit.js';
+import { workPaths } from '../../../src/scenario/changes/work-paths.js';
+import { sayProblem } from '../../../src/scenario/file/problem.js';
+import { readScenario } from '../../../src/scenario/read.js';
+import { fitResults } from '../../../src/study/fit/results.js';
+import { fitStep } from '../../../src/study/fit/steps.js';
+
+/** Quarter points of a gamma, made up: all that counts is that they can be fitted. */
+const TIMES = [31, 35, 38, 40, 42, 44, 47, 52, 33, 36, 39, 41, 43, 45, 49, 55, 34, 37, 46, 50, 29.5, 61];
+const found = (more: string, name = 'times.csv') => {
+  const text = `step,minutes\n${TIMES.map((time) => `build,${time}\n`).join('')}hang,18\nhang,18\n${more}`;
+  const read = readTimes(tableLines(new TextEncoder().encode(text)), {}, undefined),
+    paths = new Map([
+      ['build', 'route[build].work'],
+      ['hang', 'feeders.doors.route[hang].work'],
+    ]);
+  return fitResults(
+    read,
+    read.steps.map((each) => ({
+      ...fitStep(each, '1'),
+      path: paths.get(each.step) ?? null,
+      notWritten: paths.has(each.step) ? null : 'not there',
+    })),
+    { table: name, scenarioFile: 'main.yaml', seed: '1' },
+  );
+};
+const SCENARIO = `scenario: one
+include: fitted.yaml
+programme: { start: 2027-03-01, quantity: 4, rate: { per day: 1 } }
+sites: { works: { crews: { fitters: 1 }, stations: { jig: {}, booth: {} } } }
+feeders: { doors: { stock: 2, route: [{ step: hang, at: booth, work: 10 min }] } }
+route: [{ step: build, at: jig, parts: { doors: 1 }, work: 1 h }]
+`;
+const included = (yaml: string) => readScenario(SCENARIO, 'main.yaml', () => yaml);
+
+describe('what fit writes', () => {
+  it('can be included: the scenario then has the distribution that was fitted, and says how many stand behind it', () => {
+    const results = found(''),
+      { scenario, problems } = included(fitFiles(results).get('fitted.yaml')!);
+    expect((problems ?? []).map(sayProblem)).toEqual([]);
+    expect(scenario!.assumptions.map(({ path, measured }) => [path, measured?.n, measured?.file])).toEqual([
+      ['route[0].work', 22, 'times.csv'],
+      ['feeders.doors.route[0].work', 2, 'times.csv'],
+    ]);
+    const [step] = scenario!.route;
+    expect('work' in step! && step.work).toMatchObject({ kind: results.steps[0]!.fit.distribution.kind });
+    expect(fitTable(results, 100)).toContain('build');
+  });
+
+  it('finds the work of steps, side by side and in feeders too', () => {
+    expect([
+      ...workPaths({
+        route: [{ step: 'a', work: '1 h' }, { 'side by side': [{ step: 'b', work: '2 h' }, { step: 'c' }] }],
+        feeders: { doors: { route: [{ step: 'd', work: '1 h' }] } },
+      }),
+    ]).toEqual([
+      ['a', 'route[a].work'],
+      ['b', 'route[b].work'],
+      ['c', null],
+      ['d', 'feeders.doors.route[d].work'],
+    ]);
+  });
+
+  it('does no harm with hostile names', () => {
+    const files = fitFiles(
+      found('"=HYPERLINK(""x"")",abc\n"<script>",5\n"a\nroute: []",6\n"\u202etxt",7\n', 'ti"mes\n: .csv'),
+    );
+    expect(files.get('left-out.csv')).toContain(`"'=HYPERLINK(""x"")"`);
+    expect(files.get('fitted.yaml')!.split('\n').filter((line) => /^route/.test(line))).toEqual([]);
+    expect([...files.values()].join('')).not.toContain('\u202e');
+    expect((included(files.get('fitted.yaml')!).problems ?? []).map(sayProblem)).toEqual([]);
+  });
+});
