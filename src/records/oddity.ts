@@ -1,6 +1,7 @@
 /** What can be wrong with a row of the floor's own records. */
 export type OddityKind =
   | 'no step'
+  | 'no object'
   | 'no time'
   | 'unknown step'
   | 'unknown station'
@@ -17,6 +18,7 @@ export type OddityKind =
   | 'missing end'
   | 'duplicate'
   | 'out of order'
+  | 'far out of order'
   | 'too few columns'
   | 'far from all others';
 
@@ -47,10 +49,17 @@ export class Oddities {
   >();
 
   /** @param told what is wrong and the rule, as one sentence; that of the first row is kept */
-  add(kind: OddityKind, rule: OddityRule, line: number, example: string, told: string): void {
+  add(
+    kind: OddityKind,
+    rule: OddityRule,
+    line: number,
+    example: string,
+    told: string | (() => string),
+  ): void {
     const known = this.seen.get(kind);
     if (known === undefined) {
-      this.seen.set(kind, { kind, rule, count: 1, lines: [line], example, told });
+      const says = typeof told === 'string' ? told : told();
+      this.seen.set(kind, { kind, rule, count: 1, lines: [line], example, told: says });
       return;
     }
     known.count++;

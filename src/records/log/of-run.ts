@@ -2,6 +2,7 @@ import type { Happening, Other } from '../../flow/model/happening.js';
 import type { Model } from '../../flow/model/model.js';
 import { buildName } from '../../flow/model/orders.js';
 import { type FloorEvent, UNIT } from './event.js';
+import { referenceTo } from './references.js';
 
 /**
  * What happened in a replication as lines of a floor log. The sub-assemblies of a stock at its start are
@@ -52,34 +53,33 @@ class Names {
     const { lanes, resources } = this.model;
     switch (other.kind) {
       case 'part':
-        return `${this.type(other.route)}:${this.object(other.route, other.number)}`;
+        return referenceTo(this.type(other.route), this.object(other.route, other.number));
       case 'truck':
-        return `truck:${lanes.names[other.lane] ?? ''} ${other.index + 1}`;
+        return referenceTo('truck', `${lanes.names[other.lane] ?? ''} ${other.index + 1}`);
       case 'carrier':
-        return `carrier:${resources.names[other.resource] ?? ''} ${other.index + 1}`;
+        return referenceTo('carrier', `${resources.names[other.resource] ?? ''} ${other.index + 1}`);
     }
   }
 
+  /** Options of who enters; what a find found, where it was made, whether it was known, and where it leads. */
   values({ options, found }: Happening): Record<string, string> {
     const { model } = this,
-      values: Record<string, string> = {};
-    options?.forEach((value, o) => {
-      const option = model.options[o];
-      if (option !== undefined) values[option.name] = option.values[value] ?? '';
-    });
-    if (found !== undefined) {
-      values['defect'] = this.defect(found.find);
-      if (found.again) values['again'] = 'yes';
-      if (found.to >= 0) values['to'] = model.steps.names[found.to] ?? '';
-    }
-    return values;
-  }
-
-  /** Kind of the item; `failed` of a test. */
-  private defect(find: number): string {
-    const { steps, slots } = this.model,
-      slot = steps.findSlot[find] ?? -1;
-    return slot < 0 ? FAILED : (slots.kindNames[slots.kind[slot] ?? -1] ?? '');
+      { names } = model.steps;
+    if (found === undefined)
+      return Object.fromEntries(
+        (options ?? []).flatMap((value, o) => {
+          const option = model.options[o];
+          return option === undefined ? [] : [[option.name, option.values[value] ?? '']];
+        }),
+      );
+    const slot = model.steps.findSlot[found.find] ?? -1,
+      { slots } = model;
+    return {
+      defect: slot < 0 ? FAILED : (slots.kindNames[slots.kind[slot] ?? -1] ?? ''),
+      ...(slot < 0 ? {} : { 'made at': names[slots.step[slot] ?? -1] ?? '' }),
+      ...(found.again ? { again: 'yes' } : {}),
+      ...(found.to < 0 ? {} : { to: names[found.to] ?? '' }),
+    };
   }
 }
 

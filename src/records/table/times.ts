@@ -32,7 +32,8 @@ export class TimeReader {
   private other(text: string): TimeRead | undefined {
     const [, first, mark, second, year, clock] =
       /^(\d{1,2})([./])(\d{1,2})\2(\d{4})[ T,]+(.+)$/.exec(text) ?? [];
-    if (first === undefined || second === undefined || year === undefined || clock === undefined) return undefined;
+    if (first === undefined || second === undefined || year === undefined || clock === undefined)
+      return undefined;
     if (mark === '/' && this.strokes === undefined) return undefined;
     const isMonthFirst = mark === '/' && this.strokes === 'month';
     return together(
@@ -70,7 +71,8 @@ function iso(text: string): TimeRead | undefined {
 /** The clock may have hours of one digit; AM and PM. */
 function together(year: number, month: number, day: number, clock: string): TimeRead | undefined {
   const [, hour, minute, rest] = /^(\d{1,2}):(\d{2})(.*)$/.exec(clock) ?? [];
-  if (hour === undefined || minute === undefined || rest === undefined || !isDate(year, month, day)) return undefined;
+  if (hour === undefined || minute === undefined || rest === undefined || !isDate(year, month, day))
+    return undefined;
   const [, seconds, half] = /^(.*?)\s*([AaPp])\.?[Mm]\.?$/.exec(rest) ?? [],
     written = Number(hour);
   if (half === undefined)
