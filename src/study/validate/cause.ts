@@ -1,7 +1,7 @@
 import { number } from '../format.js';
 import type { Judged } from './judge.js';
-import { isInput, LEFT_TO_IT, type Measure, OF_THOSE_THERE, THAT_COMES } from './measures.js';
 import type { Cause, Compared } from './results.js';
+import { isInput, LEFT_TO_IT, type Measure, OF_THOSE_THERE, THAT_COMES } from './seen/measures.js';
 
 const known = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
@@ -22,9 +22,7 @@ export const comparedOf = ({ measure, middle, low, high, adjusted, agrees }: Jud
 
 /** A share or a number as one would say it. */
 export const figure = ({ topic }: Pick<Measure, 'topic'>, value: number): string =>
-  topic === 'quality' || topic === 'finds' || topic === 'people'
-    ? `${number(value * 100)} %`
-    : number(value);
+  topic === 'quality' || topic === 'finds' || topic === 'people' ? `${number(value * 100)} %` : number(value);
 
 const kindOf = (what: string, end: string): string | null =>
   what.endsWith(end) ? what.slice(0, -end.length) : null;
@@ -54,7 +52,8 @@ export function wordsOf(
       : `people of ${where}: never more than ${real} at work at once in the log, up to ${simulated} in the model`;
   }
   const model = figure(measure, middle);
-  if (topic !== 'minutes') return `${what} at ${of}: ${figure(measure, value)} in the log, ${model} in the model`;
+  if (topic !== 'minutes')
+    return `${what} at ${of}: ${figure(measure, value)} in the log, ${model} in the model`;
   const change = Math.round((value / middle - 1) * 100),
     than = change === 0 ? '' : `, ${Math.abs(change)} % ${change > 0 ? 'longer' : 'shorter'}`;
   return `${what} of ${of}: ${figure(measure, value)} in the log, ${model} in the model${than}`;

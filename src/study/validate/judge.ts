@@ -2,7 +2,7 @@ import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { sampleVariance } from 'simple-statistics';
 import { exp, log } from '../../random/elementary.js';
 import { mean } from '../statistics/sums.js';
-import type { Measure } from './measures.js';
+import type { Measure } from './seen/measures.js';
 
 /** A measure of the real log against those of the simulated ones. */
 export interface Judged {
@@ -75,20 +75,18 @@ export function judge(
     const { to, back } = scaleOf(measure);
     const values = simulated
       .map((all) => all[i])
-      .flatMap((each) => (each === undefined ? [] : [to(each.value, each.n)]))
+      .flatMap((each) => (each === undefined ? [] : [to(each.value, measure.n)]))
       .filter(Number.isFinite);
     const at = to(measure.value, measure.n),
       isThin = measure.topic !== 'people' && measure.n > 0 && measure.n < LEAST;
     if (!Number.isFinite(at) || isThin || values.length < Math.max(2, ENOUGH * runs)) return { measure };
     const middle = mean(values),
       spread = sampleVariance(values) * (1 + 1 / values.length),
-      own =
-        measure.sd === undefined || !(measure.value > 0) || !(measure.n > 1)
-          ? 0
-          : (measure.sd * measure.sd) / measure.n / (measure.value * measure.value),
+      own = ownVariance(measure),
       error = Math.sqrt(Math.max(spread, own)),
       gap = Math.abs(at - middle);
-    const isSame = gap < 1e-9 || (measure.topic === 'minutes' && Math.abs(measure.value - back(middle)) <= ROUNDING);
+    const isSame =
+      gap < 1e-9 || (measure.topic === 'minutes' && Math.abs(measure.value - back(middle)) <= ROUNDING);
     // Nobody in any replication was ever at work beside so many: it is no matter of luck.
     const t = isSame ? 0 : error > 0 ? gap / error : Infinity;
     return { measure, middle, error, back, t, p: twoSided(t, df) };
@@ -122,6 +120,16 @@ export function judge(
       agrees: all > 1 - level,
     };
   });
+}
+
+/**
+ * Variance of a real mean or share on its scale, by its own values alone (delta method): where builds of the
+ * model do not differ, a real line may all the same.
+ */
+function ownVariance({ topic, value, n, sd }: Measure): number {
+  if (!(n > 1)) return 0;
+  if (topic === 'quality' || topic === 'finds') return Math.max(0, 1 - value) / (4 * n);
+  return sd === undefined || !(value > 0) ? 0 : (sd * sd) / n / (value * value);
 }
 
 /** P(|T| >= t) of Student's t, by halving between its quantiles; to a part in 1e9 down to 1e-14. */

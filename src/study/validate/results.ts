@@ -1,5 +1,5 @@
 import type { ResultsHead } from '../head.js';
-import type { Topic } from './measures.js';
+import type { Topic } from './seen/measures.js';
 
 /** One measure of the real log beside what builds of the model have. */
 export interface Compared {
@@ -62,7 +62,11 @@ export interface ValidateResults extends ResultsHead<'validate'> {
   readonly cause: string;
   readonly next: string;
   readonly measures: readonly Compared[];
-  readonly waiting: readonly { readonly step: string; readonly real: number | null; readonly simulated: number | null }[];
+  readonly waiting: readonly {
+    readonly step: string;
+    readonly real: number | null;
+    readonly simulated: number | null;
+  }[];
   readonly byDay: readonly DayRow[];
   /** What could not be told, or not be put into the model. */
   readonly notes: readonly string[];

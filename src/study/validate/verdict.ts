@@ -1,8 +1,8 @@
 import { normalQuantile } from '../statistics/proportion.js';
-import type { Judged } from './judge.js';
-import type { Topic } from './measures.js';
-import type { Cause, Use } from './results.js';
 import { figure } from './cause.js';
+import type { Judged } from './judge.js';
+import type { Cause, Use } from './results.js';
+import type { Topic } from './seen/measures.js';
 
 interface UseOf {
   readonly use: string;
@@ -18,7 +18,9 @@ const USES: readonly UseOf[] = [
 /** What the model may be used for: each use against the measures that it stands on. */
 export const usesOf = (judged: readonly Judged[]): Use[] =>
   USES.map(({ use, needs }) => {
-    const its = judged.filter(({ measure, middle }) => needs.includes(measure.topic) && Number.isFinite(middle)),
+    const its = judged.filter(
+        ({ measure, middle }) => needs.includes(measure.topic) && Number.isFinite(middle),
+      ),
       against = its.filter(({ agrees }) => !agrees);
     const [worst] = against.toSorted((a, b) => b.t - a.t);
     if (its.length === 0) return { use, may: null, why: 'the log does not tell' };
@@ -57,7 +59,9 @@ export function causeOf(uses: readonly Use[], [first, ...others]: readonly Cause
   if (first !== undefined)
     return (
       `Strongest evidence: ${first.words}.` +
-      (others.length === 0 ? '' : ` ${others.length} more ${others.length === 1 ? 'input does' : 'inputs do'} not agree.`)
+      (others.length === 0
+        ? ''
+        : ` ${others.length} more ${others.length === 1 ? 'input does' : 'inputs do'} not agree.`)
     );
   return uses.some(({ may }) => may === false)
     ? 'None of the inputs that the log shows explains the gap.'
@@ -69,7 +73,10 @@ const WANTED = 0.05,
   TWO_SIDED = 0.975;
 
 /** What to measure next. Visits to time: (z cv / 5 %)^2 (Law 2015, sec. 9.4; from memory). */
-export function nextOf(uses: readonly Use[], [first]: readonly (Cause & { readonly judged: Judged })[]): string {
+export function nextOf(
+  uses: readonly Use[],
+  [first]: readonly (Cause & { readonly judged: Judged })[],
+): string {
   if (first === undefined)
     return uses.some(({ may }) => may === false)
       ? 'Write down what the log does not show: stops of stations, missing parts, and why units wait.'

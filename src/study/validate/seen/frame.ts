@@ -1,6 +1,6 @@
-import type { Calendar } from '../../flow/floor/calendar.js';
-import { calendarAt } from '../../flow/floor/calendar.js';
-import type { Model } from '../../flow/model/model.js';
+import type { Calendar } from '../../../flow/floor/calendar.js';
+import { calendarAt } from '../../../flow/floor/calendar.js';
+import type { Model } from '../../../flow/model/model.js';
 
 /** What a log is read against: names, sites and calendars of the model, and the period looked at. */
 export interface Frame {
@@ -10,6 +10,8 @@ export interface Frame {
   readonly origin: number;
   readonly from: number;
   readonly to: number;
+  /** Working days of the first station's site in it, by number; 1 at least. */
+  readonly workingDays: number;
   /** Ids of steps and lanes by name. */
   readonly stepOf: ReadonlyMap<string, number>;
   /** Units that stand on the floor at `from`: nobody knows in a simulated log when they came. */

@@ -1,4 +1,4 @@
-import { type FloorEvent, UNIT } from '../../records/log/event.js';
+import { type FloorEvent, UNIT } from '../../../records/log/event.js';
 import { Finds, looksOf } from './finds.js';
 import type { Frame } from './frame.js';
 import { Line } from './line.js';

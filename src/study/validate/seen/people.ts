@@ -1,6 +1,6 @@
-import { CREW } from '../../flow/model/resources.js';
-import type { FloorEvent } from '../../records/log/event.js';
-import { calendarAt } from '../../flow/floor/calendar.js';
+import { calendarAt } from '../../../flow/floor/calendar.js';
+import { CREW } from '../../../flow/model/resources.js';
+import type { FloorEvent } from '../../../records/log/event.js';
 import type { Frame } from './frame.js';
 
 /** Minutes with so many people at work at once: `minutes[shift][people]`. */

@@ -1,5 +1,5 @@
-import type { FloorEvent } from '../../records/log/event.js';
-import { FAILED } from '../../records/log/of-run.js';
+import type { FloorEvent } from '../../../records/log/event.js';
+import { FAILED } from '../../../records/log/of-run.js';
 import type { Frame } from './frame.js';
 
 /** What inspections look for: a kind of defect, or `failed` of a test. */
@@ -83,10 +83,7 @@ export class Finds {
     if (looked === undefined) return;
     let object = this.objects.get(key);
     if (object === undefined)
-      this.objects.set(
-        key,
-        (object = { seen: new Set(), now: new Set(), isBack: false, passed: new Map() }),
-      );
+      this.objects.set(key, (object = { seen: new Set(), now: new Set(), isBack: false, passed: new Map() }));
     if (event.kind === 'find') {
       const { defect = '', again, to } = event.values;
       if (to !== undefined) object.isBack = true;

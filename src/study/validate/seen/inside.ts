@@ -1,4 +1,4 @@
-import { type FloorEvent, UNIT } from '../../records/log/event.js';
+import { type FloorEvent, UNIT } from '../../../records/log/event.js';
 
 /** How far a unit is with the step that was last heard of. */
 export type Phase = 'entered' | 'arrived' | 'started' | 'ended' | 'riding';

@@ -1,6 +1,6 @@
-import { HOLD_NONE } from '../../flow/model/quality.js';
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { ratio } from '../statistics/sums.js';
+import { HOLD_NONE } from '../../../flow/model/quality.js';
+import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
+import { ratio } from '../../statistics/sums.js';
 import { type Frame, placeNames } from './frame.js';
 import { mostAtOnce, shareAbove } from './people.js';
 import type { LogWatch } from './watch.js';
@@ -34,7 +34,7 @@ export const isInput = (topic: Topic): boolean =>
 
 /** Everything that is compared, in the same order for each log of a model. */
 export function measuresOf(frame: Frame, { line, finds, stays }: LogWatch): Measure[] {
-  const { model, from, to } = frame,
+  const { model, workingDays } = frame,
     { steps, routes, quality } = model,
     places = placeNames(model),
     wip = line.wip();
@@ -42,8 +42,8 @@ export function measuresOf(frame: Frame, { line, finds, stays }: LogWatch): Meas
     {
       topic: 'rate',
       of: 'whole line',
-      what: 'units shipped a day',
-      value: (line.shipped * MINUTES_PER_DAY) / (to - from),
+      what: 'units shipped a working day',
+      value: line.shipped / workingDays,
       n: 0,
     },
     {

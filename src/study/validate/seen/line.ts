@@ -1,6 +1,6 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { type FloorEvent } from '../../records/log/event.js';
-import { Moments } from '../statistics/moments.js';
+import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
+import { type FloorEvent } from '../../../records/log/event.js';
+import { Moments } from '../../statistics/moments.js';
 import { type Frame, placeNames, placeOfStep } from './frame.js';
 
 interface Known {

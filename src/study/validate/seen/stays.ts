@@ -1,5 +1,5 @@
-import type { FloorEvent } from '../../records/log/event.js';
-import { Moments } from '../statistics/moments.js';
+import type { FloorEvent } from '../../../records/log/event.js';
+import { Moments } from '../../statistics/moments.js';
 import { type Frame, minutesBetween } from './frame.js';
 
 const NO_CALENDAR = -1;
