@@ -48,21 +48,22 @@ export class Names {
     this.mapped = new Map(Object.entries(mapping));
   }
 
-  /** Of the scenario, after the planner's mapping; undefined: there is none, and it is counted. */
+  /**
+   * Of the scenario, after the planner's mapping; undefined: there is none, and it is counted. Texts that are
+   * asked for are kept.
+   */
   of(text: string): string | undefined {
     const name = this.seen.get(text) ?? (this.seen.has(text) ? undefined : this.look(text));
     if (name !== undefined) return name;
     const count = this.unknown.get(text);
-    if (count !== undefined || this.unknown.size < MOST_NAMES)
-      this.unknown.set(copied(text), (count ?? 0) + 1);
+    if (count !== undefined || this.unknown.size < MOST_NAMES) this.unknown.set(text, (count ?? 0) + 1);
     return undefined;
   }
 
   private look(text: string): string | undefined {
-    const own = copied(text),
-      name = this.mapped.get(own) ?? own,
+    const name = this.mapped.get(text) ?? text,
       known = this.known === undefined || this.known.has(name) ? name : undefined;
-    if (this.seen.size < MOST_NAMES) this.seen.set(own, known);
+    if (this.seen.size < MOST_NAMES) this.seen.set(text, known);
     return known;
   }
 
@@ -81,25 +82,5 @@ export class Names {
     return Array.from(this.unknown, ([name, count]) => ({ name, count, near: this.near(name) })).sort(
       (a, b) => b.count - a.count,
     );
-  }
-}
-
-/**
- * The same text in memory of its own: a piece of a long text keeps the whole of it alive. Engines copy short
- * pieces by themselves.
- */
-export const copied = (text: string): string => (text.length < 13 ? text : text.split('').join(''));
-
-/** One string for each text, of a few thousand at a time. */
-export class Kept {
-  private readonly kept = new Map<string, string>();
-
-  of(text: string): string {
-    const known = this.kept.get(text);
-    if (known !== undefined) return known;
-    if (this.kept.size >= MOST_NAMES) this.kept.clear();
-    const own = copied(text);
-    this.kept.set(own, own);
-    return own;
   }
 }

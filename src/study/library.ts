@@ -4,8 +4,14 @@
  */
 
 export { simulate } from '../flow/engine.js';
+export { floorLog } from '../flow/floor-log.js';
 export { prepare } from '../flow/plan.js';
 export { observe } from '../measure/observe.js';
+export { eventsOfRun } from '../records/log/of-run.js';
+export { readLog } from '../records/log/read.js';
+export { logLines } from '../records/log/write.js';
+export { eventsOfOcel, ocelIn } from '../records/ocel/read.js';
+export { ocelOf } from '../records/ocel/write.js';
 export { readFactors } from '../scenario/changes/factors.js';
 export { compile } from '../scenario/compile.js';
 export { withWarmUp } from '../scenario/data.js';

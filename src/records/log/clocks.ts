@@ -1,6 +1,6 @@
 import type { Oddities } from '../oddity.js';
-import type { TimeRead } from '../table/times.js';
-import { TimeReader } from '../table/times.js';
+import type { Cells } from '../table/cells.js';
+import { type TimeRead, TimeReader } from '../table/times.js';
 import type { WallClock } from '../table/wall-clock.js';
 
 /** The wall clock by which a row is written that says no offset; undefined: nobody knows. */
@@ -17,11 +17,18 @@ export class Clocks {
     private readonly oddities: Oddities,
   ) {}
 
-  /** Minutes of UTC; undefined: left out, and counted. */
-  at(text: string, object: string, step: string, station: string, line: number): number | undefined {
-    const read = text === '' ? undefined : this.reader.read(text);
+  /** Minutes of UTC of the time in a column; undefined: left out, and counted. */
+  at(
+    cells: Cells,
+    column: number,
+    object: string,
+    step: string,
+    station: string,
+    line: number,
+  ): number | undefined {
+    const read = this.reader.readCell(cells, column);
     if (read !== undefined && !read.isLocal) return read.minutes;
-    return this.local(read, text, object, step, station, line);
+    return this.local(read, cells.at(column), object, step, station, line);
   }
 
   private local(

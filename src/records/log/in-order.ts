@@ -2,10 +2,10 @@ import type { Oddities } from '../oddity.js';
 import type { LoggedEvent } from './row-events.js';
 
 /** Rows that are put into order among one another. */
-const WINDOW = 20_000;
+const WINDOW = 5000;
 
 /**
- * Puts events into the order of time, as far as they stand within some 20,000 rows of where they belong. The
+ * Puts events into the order of time, as far as they stand within some 5,000 rows of where they belong. The
  * sort is stable: what happened at one time stays as it was written.
  */
 export class InOrder {

@@ -1,6 +1,7 @@
-import { Kept, type Mapping, mappedBy, Names, type UnknownName } from '../names.js';
+import { type Mapping, mappedBy, Names, type UnknownName } from '../names.js';
 import { Oddities, type Oddity } from '../oddity.js';
 import { Decoder, type Encoding } from '../table/bytes.js';
+import type { Cells } from '../table/cells.js';
 import { RowSplitter } from '../table/rows.js';
 import type { StrokeOrder } from '../table/times.js';
 import { Unreadable } from '../unreadable.js';
@@ -96,16 +97,16 @@ class LogRows {
     });
   }
 
-  take(cells: string[], line: number): void {
+  take(cells: Cells, line: number): void {
     const { reading } = this;
     if (reading === undefined) {
-      this.begin(cells);
+      this.begin(cells.all());
       return;
     }
     this.count++;
-    if (cells.length < reading.columns.needed) {
+    if (cells.count < reading.columns.needed) {
       const told = 'rows with too few cells are left out';
-      this.oddities.add('too few columns', 'left out', line, cells.join(','), told);
+      this.oddities.add('too few columns', 'left out', line, cells.all().join(','), told);
     } else if (this.stays === undefined) {
       const event = eventOf(cells, line, reading);
       if (event !== undefined) this.inOrder.add(event, true);
@@ -147,7 +148,6 @@ class LogRows {
       steps: this.steps,
       stations: new Names(known.stations, known.names?.stations),
       mapped: mappedBy(known.names),
-      kept: new Kept(),
     };
     if (columns.form === 'stays') this.stays = new Stays(this.reading);
   }

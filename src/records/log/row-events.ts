@@ -1,5 +1,6 @@
-import type { Kept, Names } from '../names.js';
+import type { Names } from '../names.js';
 import type { Oddities } from '../oddity.js';
+import type { Cells } from '../table/cells.js';
 import type { Clocks } from './clocks.js';
 import type { Columns } from './columns.js';
 import { EVENT_KINDS, type EventKind, type FloorEvent, UNIT } from './event.js';
@@ -18,7 +19,6 @@ export interface RowReading {
   readonly stations: Names;
   readonly mapped: (values: Readonly<Record<string, string>>) => Readonly<Record<string, string>>;
   readonly oddities: Oddities;
-  readonly kept: Kept;
 }
 
 /** Steps of these kinds may be left out: the unit is gone, or not there yet. */
@@ -32,40 +32,45 @@ export function eventOf(
   reading: RowReading,
 ): LoggedEvent | undefined {
   const { at } = reading.columns,
-    cell = (column: number): string => (column < 0 ? '' : (cells[column] ?? '')),
-    written = cell(at.event);
+    written = cells.keptAt(at.event);
   const kind = KINDS.get(written) ?? KINDS.get(written.toLowerCase());
   if (kind === undefined) {
     const told = `rows whose event is none of ${EVENT_KINDS.join(', ')} are left out`;
     reading.oddities.add('unknown event', 'left out', line, written, told);
     return undefined;
   }
-  const object = cell(at.object);
+  const object = cells.keptAt(at.object);
   if (object === '') {
     reading.oddities.add(
       'no object',
       'left out',
       line,
-      cells.join(','),
+      cells.all().join(','),
       'rows that name no unit are left out',
     );
     return undefined;
   }
-  const where = placeOf(cell(at.step), cell(at.station), WITHOUT_STEP.includes(kind), line, reading);
+  const where = placeOf(
+    cells.keptAt(at.step),
+    cells.keptAt(at.station),
+    WITHOUT_STEP.includes(kind),
+    line,
+    reading,
+  );
   if (where === undefined) return undefined;
-  const time = reading.clocks.at(cell(at.at), object, where.step, where.station, line);
+  const time = reading.clocks.at(cells, at.at, object, where.step, where.station, line);
   if (time === undefined) return undefined;
-  const others = cell(at.others),
-    values = cell(at.values);
+  const others = cells.keptAt(at.others),
+    values = cells.keptAt(at.values);
   return {
     at: time,
     kind,
-    object: reading.kept.of(object),
-    type: reading.kept.of(cell(at.type)) || UNIT,
+    object,
+    type: cells.keptAt(at.type) || UNIT,
     step: where.step,
     station: where.station,
-    others: others === '' ? NO_OTHERS : listIn(reading.kept.of(others)),
-    values: values === '' ? NO_VALUES : reading.mapped(valuesIn(reading.kept.of(values))),
+    others: others === '' ? NO_OTHERS : listIn(others),
+    values: values === '' ? NO_VALUES : reading.mapped(valuesIn(values)),
     line,
   };
 }

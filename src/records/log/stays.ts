@@ -1,5 +1,5 @@
-import type { EventKind } from './event.js';
-import { UNIT } from './event.js';
+import type { Cells } from '../table/cells.js';
+import { type EventKind, UNIT } from './event.js';
 import { NO_OTHERS, NO_VALUES } from './lists.js';
 import { type LoggedEvent, placeOf, type RowReading } from './row-events.js';
 
@@ -16,20 +16,25 @@ export class Stays {
 
   constructor(private readonly reading: RowReading) {}
 
-  eventsOf(cells: readonly string[], line: number): readonly LoggedEvent[] {
-    const { columns, oddities, kept } = this.reading,
-      cell = (column: number): string => (column < 0 ? '' : (cells[column] ?? '')),
+  eventsOf(cells: Cells, line: number): readonly LoggedEvent[] {
+    const { columns, oddities } = this.reading,
       { at } = columns;
-    const unit = cell(at.unit);
+    const unit = cells.keptAt(at.unit);
     if (unit === '') {
-      oddities.add('no object', 'left out', line, cells.join(','), 'rows that name no unit are left out');
+      oddities.add(
+        'no object',
+        'left out',
+        line,
+        cells.all().join(','),
+        'rows that name no unit are left out',
+      );
       return [];
     }
-    const where = placeOf(cell(at.step), cell(at.station), false, line, this.reading);
+    const where = placeOf(cells.keptAt(at.step), cells.keptAt(at.station), false, line, this.reading);
     if (where === undefined) return [];
-    const times = [cell(at.arrived), cell(at.started), cell(at.ended)] as const;
+    const times = [cells.at(at.arrived), cells.at(at.started), cells.at(at.ended)] as const;
     if (times[1] === '' && times[2] === '' && times[0] === '') {
-      oddities.add('no time', 'left out', line, cells.join(','), 'rows without a time are left out');
+      oddities.add('no time', 'left out', line, cells.all().join(','), 'rows without a time are left out');
       return [];
     }
     if (this.isRepeated(unit, `${where.step}\n${times.join('\n')}`)) {
@@ -37,18 +42,20 @@ export class Stays {
         'duplicate',
         'left out',
         line,
-        cells.join(','),
+        cells.all().join(','),
         'rows that say the same again are left out',
       );
       return [];
     }
     const read: (number | undefined)[] = [];
-    for (const time of times) {
-      const one =
-        time === '' ? undefined : this.reading.clocks.at(time, unit, where.step, where.station, line);
+    for (const column of [at.arrived, at.started, at.ended]) {
+      const isThere = cells.at(column) !== '',
+        time = isThere
+          ? this.reading.clocks.at(cells, column, unit, where.step, where.station, line)
+          : undefined;
       // One time that cannot be read is enough: the row is left out.
-      if (time !== '' && one === undefined) return [];
-      read.push(one);
+      if (isThere && time === undefined) return [];
+      read.push(time);
     }
     const [, started, ended] = read;
     let [arrived] = read;
@@ -70,7 +77,7 @@ export class Stays {
             {
               at: time,
               kind,
-              object: kept.of(unit),
+              object: unit,
               type: UNIT,
               ...where,
               others: NO_OTHERS,
@@ -85,7 +92,7 @@ export class Stays {
     const before = this.recent.get(unit);
     if (before?.includes(said) === true) return true;
     if (this.recent.size >= MOST_UNITS) this.recent.clear();
-    if (before === undefined) this.recent.set(this.reading.kept.of(unit), [said]);
+    if (before === undefined) this.recent.set(unit, [said]);
     else {
       before.push(said);
       if (before.length > REMEMBERED) before.shift();

@@ -23,14 +23,14 @@ export async function strokeOrder(open: Open): Promise<StrokeOrder | undefined> 
     first = '';
   const splitter = new RowSplitter((cells, line) => {
     if (columns === undefined) {
-      columns = columnsOf(cells);
+      columns = columnsOf(cells.all());
       return;
     }
     rows++;
     const { at, form } = columns,
       times = form === 'events' ? [at.at] : [at.arrived, at.started, at.ended];
     for (const column of times) {
-      const text = cells[column] ?? '',
+      const text = cells.at(column),
         strokes = strokesOf(text);
       if (strokes === undefined) continue;
       first ||= text;

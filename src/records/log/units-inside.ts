@@ -23,7 +23,7 @@ export class UnitsInside {
   private readonly inside = new Map<string, Inside>();
   private forgetAt = MANY;
 
-  /** @param maySteps whether two steps may be done on one unit at once */
+  /** @param mayBoth whether two steps may be done on one unit at once */
   constructor(
     private readonly oddities: Oddities,
     private readonly mayBoth: (step: string, other: string) => boolean,
@@ -40,7 +40,7 @@ export class UnitsInside {
       if (this.inside.size > this.forgetAt) this.forget(at);
     }
     if (at < unit.last && isRowOfItsOwn) {
-      const told = 'rows that come more than 20,000 rows after where they belong are left out; sort the file';
+      const told = 'rows that come more than 5,000 rows after where they belong are left out; sort the file';
       this.oddities.add('far out of order', 'left out', line, `${object} ${step}`, told);
       return false;
     }

@@ -1,133 +1,142 @@
 import { Unreadable } from '../unreadable.js';
+import { joined } from './bytes.js';
+import { Cells } from './cells.js';
 
 /** What stands between the cells of a row. */
 export type Separator = ',' | ';' | '\t';
 const SEPARATORS: readonly Separator[] = [',', ';', '\t'];
 
-/** Characters in a row: behind so many a quote was never closed. */
+/** Bytes in a row: behind so many a quote was never closed. */
 const LONGEST_ROW = 1_000_000;
 
-const QUOTE = '"';
+const QUOTE = 34,
+  LINE_FEED = 10,
+  NONE = new Uint8Array(0);
 
 /**
- * Text to rows of cells (RFC 4180, with any of three separators and either line end), part by part. Cells in
- * quotes may hold separators, line ends and doubled quotes; others lose the spaces around them. Blank lines
- * are no rows.
+ * Bytes in UTF-8 to rows of cells (RFC 4180, with any of three separators and either line end), part by part.
+ * Cells in quotes may hold separators, line ends and doubled quotes; others lose the spaces around them. Blank
+ * lines are no rows.
  */
 export class RowSplitter {
-  private rest = '';
+  private rest: Uint8Array = NONE;
   /** Of the next row. */
   private line = 1;
-  private separator: Separator | undefined;
+  private separator: number | undefined;
+  private readonly cells = new Cells();
 
-  /** @param row the first is the head; `line` counts from 1, as an editor shows it */
-  constructor(private readonly row: (cells: string[], line: number) => void) {}
+  /**
+   * @param row the first is the head; `line` counts from 1, as an editor shows it; the cells are those of the
+   * next row once it has returned
+   */
+  constructor(private readonly row: (cells: Cells, line: number) => void) {}
 
-  push(text: string): void {
-    this.split(this.rest === '' ? text : this.rest + text, false);
+  push(bytes: Uint8Array): void {
+    this.split(joined(this.rest, bytes), false);
   }
 
   end(): void {
-    if (this.rest !== '') this.split(this.rest, true);
+    if (this.rest.length > 0) this.split(this.rest, true);
   }
 
-  private split(text: string, isLast: boolean): void {
-    const hasQuotes = text.includes(QUOTE);
+  private split(bytes: Uint8Array, isLast: boolean): void {
     let from = 0;
-    while (from < text.length) {
-      const feed = text.indexOf('\n', from),
-        end = feed < 0 ? text.length : feed;
-      if (feed < 0 && !isLast) break;
-      this.separator ??= separatorOf(text.slice(from, end));
-      const quote = hasQuotes ? text.indexOf(QUOTE, from) : -1;
-      if (quote >= 0 && quote < end) {
-        const next = this.quoted(text, from, isLast);
-        if (next < 0) break;
-        from = next;
-        continue;
+    while (from < bytes.length) {
+      if (this.separator === undefined) {
+        const feed = bytes.indexOf(LINE_FEED, from);
+        if (feed < 0 && !isLast) break;
+        this.separator = separatorOf(bytes.subarray(from, feed < 0 ? bytes.length : feed));
       }
-      const to = end > from && text.charCodeAt(end - 1) === 13 ? end - 1 : end;
-      if (to > from) this.tell(text.slice(from, to).split(this.separator).map(trimmed));
-      this.line++;
-      from = end + 1;
+      const next = this.plain(bytes, from, this.separator, isLast);
+      if (next < 0) break;
+      from = next;
     }
-    this.rest = from < text.length ? text.slice(from) : '';
+    this.rest = from < bytes.length ? bytes.slice(from) : NONE;
     if (this.rest.length > LONGEST_ROW) throw unclosed(this.line);
   }
 
+  /** A row: where the next one begins; -1: its end is not there yet. One with quotes goes the longer way. */
+  private plain(bytes: Uint8Array, from: number, separator: number, isLast: boolean): number {
+    const { length } = bytes,
+      { cells } = this;
+    cells.begin(bytes);
+    let at = from;
+    for (let i = from; i < length; i++) {
+      const code = bytes[i];
+      if (code === separator) {
+        cells.add(at, i);
+        at = i + 1;
+      } else if (code === LINE_FEED) {
+        cells.add(at, i);
+        this.tell(1);
+        return i + 1;
+      } else if (code === QUOTE) return this.quoted(bytes, from, separator, isLast);
+    }
+    if (!isLast) return -1;
+    cells.add(at, length);
+    this.tell(1);
+    return length;
+  }
+
   /** A row with quotes in it: where the next one begins; -1: its end is not there yet. */
-  private quoted(text: string, from: number, isLast: boolean): number {
-    const { separator } = this,
-      cells: string[] = [];
+  private quoted(bytes: Uint8Array, from: number, separator: number, isLast: boolean): number {
+    const { cells } = this;
+    cells.begin(bytes);
     let at = from,
       lines = 1;
     for (;;) {
-      let cell: string;
-      if (text[at] === QUOTE) {
-        let end = at + 1,
-          isDoubled = false;
-        for (;;) {
-          end = text.indexOf(QUOTE, end);
-          if (end < 0) {
-            if (isLast) throw unclosed(this.line);
-            return -1;
-          }
-          if (end + 1 === text.length && !isLast) return -1;
-          if (text[end + 1] !== QUOTE) break;
-          isDoubled = true;
-          end += 2;
+      let tail: number;
+      if (bytes[at] === QUOTE) {
+        const end = quoteEnd(bytes, at);
+        if (end < 0 || (end + 1 === bytes.length && !isLast)) {
+          if (isLast) throw unclosed(this.line);
+          return -1;
         }
-        cell = text.slice(at + 1, end);
-        if (isDoubled) cell = cell.replaceAll('""', QUOTE);
-        lines += cell.split('\n').length - 1;
-        at = end + 1;
-        const tail = cellEnd(text, at, separator);
-        cell += text.slice(at, tail).trimEnd();
-        at = tail;
+        tail = cellEnd(bytes, end + 1, separator);
+        const inside = cells.decode(at + 1, end);
+        lines += inside.split('\n').length - 1;
+        cells.addText(inside.replaceAll('""', '"') + cells.decode(end + 1, tail).trimEnd());
       } else {
-        const tail = cellEnd(text, at, separator);
-        cell = trimmed(text.slice(at, tail));
-        at = tail;
+        tail = cellEnd(bytes, at, separator);
+        cells.add(at, tail);
       }
-      cells.push(cell);
-      if (at >= text.length && !isLast) return -1;
-      if (text[at] === separator) {
-        at++;
-        continue;
-      }
-      this.tell(cells);
-      this.line += lines;
-      return at + 1;
+      if (tail >= bytes.length && !isLast) return -1;
+      at = tail + 1;
+      if (bytes[tail] === separator) continue;
+      this.tell(lines);
+      return at;
     }
   }
 
-  private tell(cells: string[]): void {
-    if (cells.length > 1 || cells[0] !== '') this.row(cells, this.line);
+  private tell(lines: number): void {
+    if (!this.cells.isBlank) this.row(this.cells, this.line);
+    this.line += lines;
   }
 }
 
+/** The closing quote of a cell that begins with one; -1: it is not there. */
+function quoteEnd(bytes: Uint8Array, from: number): number {
+  for (let end = bytes.indexOf(QUOTE, from + 1); end >= 0; end = bytes.indexOf(QUOTE, end + 2))
+    if (bytes[end + 1] !== QUOTE) return end;
+  return -1;
+}
+
 /** Where the cell that begins at `from` ends: at a separator or the line end. */
-function cellEnd(text: string, from: number, separator: string | undefined): number {
+function cellEnd(bytes: Uint8Array, from: number, separator: number): number {
   let at = from;
-  while (at < text.length && text[at] !== separator && text[at] !== '\n') at++;
+  while (at < bytes.length && bytes[at] !== separator && bytes[at] !== LINE_FEED) at++;
   return at;
 }
 
 /** The most frequent one in the head, outside of quotes; of equals the first. */
-function separatorOf(head: string): Separator {
-  const bare = head.replaceAll(/"[^"]*"/g, ''),
+function separatorOf(head: Uint8Array): number {
+  const bare = new TextDecoder().decode(head).replaceAll(/"[^"]*"/g, ''),
     counts = SEPARATORS.map((separator) => bare.split(separator).length);
-  return SEPARATORS[counts.indexOf(Math.max(...counts))] ?? ',';
-}
-
-function trimmed(cell: string): string {
-  const { length } = cell;
-  if (length === 0 || (cell.charCodeAt(0) > 32 && cell.charCodeAt(length - 1) > 32)) return cell;
-  return cell.trim();
+  return (SEPARATORS[counts.indexOf(Math.max(...counts))] ?? ',').charCodeAt(0);
 }
 
 const unclosed = (line: number): Unreadable =>
   new Unreadable(
-    `line ${line}: expected a closing quote, got none within ${LONGEST_ROW} characters`,
+    `line ${line}: expected a closing quote, got none within ${LONGEST_ROW} bytes`,
     'close the quote, or double it ("") where it is part of the text',
   );

@@ -1,4 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import type { Cells } from './cells.js';
 import { dayOf, isDate } from './civil.js';
 
 /** What a date with strokes begins with: `08/16/2027`, `16/08/2027`. */
@@ -25,8 +26,14 @@ export class TimeReader {
 
   /** Undefined: it is no time, or none of which the order of day and month is known. */
   read(text: string): TimeRead | undefined {
-    const fourth = text.charCodeAt(4);
-    return fourth === 45 && text.charCodeAt(7) === 45 ? iso(text) : this.other(text);
+    const codes = new TextEncoder().encode(text);
+    return isIso(codes, 0, codes.length) ? iso(codes, 0, codes.length) : this.other(text);
+  }
+
+  /** The same of the cell of a row. */
+  readCell(cells: Cells, column: number): TimeRead | undefined {
+    const read = cells.bytesAt(column, isoIn);
+    return read ?? this.read(cells.at(column));
   }
 
   private other(text: string): TimeRead | undefined {
@@ -52,20 +59,29 @@ export function strokesOf(text: string): { readonly proves: StrokeOrder | undefi
   return { proves: Number(first) > 12 ? 'day' : Number(second) > 12 ? 'month' : undefined };
 }
 
-function iso(text: string): TimeRead | undefined {
-  const year = digits(text, 0, 4),
-    month = digits(text, 5, 2),
-    day = digits(text, 8, 2),
-    between = text.charCodeAt(10);
+const DASH = 45,
+  COLON = 58;
+
+const isIso = (codes: Uint8Array, from: number, to: number): boolean =>
+  to - from > 10 && codes[from + 4] === DASH && codes[from + 7] === DASH;
+
+const isoIn = (codes: Uint8Array, from: number, to: number): TimeRead | undefined =>
+  isIso(codes, from, to) ? iso(codes, from, to) : undefined;
+
+function iso(codes: Uint8Array, from: number, to: number): TimeRead | undefined {
+  const year = digits(codes, from, 4, to),
+    month = digits(codes, from + 5, 2, to),
+    day = digits(codes, from + 8, 2, to),
+    between = codes[from + 10];
   // T, t or a space.
   if (between !== 84 && between !== 116 && between !== 32) return undefined;
   // The commonest form by itself: 2027-08-16T06:00:00 and what follows.
-  const hour = digits(text, 11, 2),
-    minute = digits(text, 14, 2);
-  if (!(year >= 0) || text.charCodeAt(13) !== 58 || !(hour <= 23) || !(minute <= 59))
-    return together(year, month, day, text.slice(11));
+  const hour = digits(codes, from + 11, 2, to),
+    minute = digits(codes, from + 14, 2, to);
+  if (!(year >= 0) || codes[from + 13] !== COLON || !(hour <= 23) || !(minute <= 59))
+    return together(year, month, day, new TextDecoder().decode(codes.subarray(from + 11, to)));
   if (!isDate(year, month, day)) return undefined;
-  return timeOf(dayOf(year, month, day), hour, minute, text, 16);
+  return timeOf(dayOf(year, month, day), hour, minute, codes, from + 16, to);
 }
 
 /** The clock may have hours of one digit; AM and PM. */
@@ -76,33 +92,48 @@ function together(year: number, month: number, day: number, clock: string): Time
   const [, seconds, half] = /^(.*?)\s*([AaPp])\.?[Mm]\.?$/.exec(rest) ?? [],
     written = Number(hour);
   if (half === undefined)
-    return written > 23 ? undefined : timeOf(dayOf(year, month, day), written, Number(minute), rest, 0);
+    return written > 23 ? undefined : withText(dayOf(year, month, day), written, Number(minute), rest);
   if (written < 1 || written > 12) return undefined;
   const hours = (written % 12) + (half.toLowerCase() === 'p' ? 12 : 0);
-  return timeOf(dayOf(year, month, day), hours, Number(minute), seconds ?? '', 0);
+  return withText(dayOf(year, month, day), hours, Number(minute), seconds ?? '');
 }
 
-/** From hour and minute on: seconds, their parts, and the offset, from position `at` of the text on. */
-function timeOf(day: number, hour: number, minute: number, text: string, at: number): TimeRead | undefined {
+function withText(day: number, hour: number, minute: number, text: string): TimeRead | undefined {
+  const codes = new TextEncoder().encode(text);
+  return timeOf(day, hour, minute, codes, 0, codes.length);
+}
+
+/** From hour and minute on: seconds, their parts, and the offset, from `at` to `to`. */
+function timeOf(
+  day: number,
+  hour: number,
+  minute: number,
+  codes: Uint8Array,
+  at: number,
+  to: number,
+): TimeRead | undefined {
   if (minute > 59) return undefined;
-  let to = at,
+  let next = at,
     micros = 0;
-  if (text.charCodeAt(to) === 58) {
-    const seconds = digits(text, to + 1, 2);
+  if (next < to && codes[next] === COLON) {
+    const seconds = digits(codes, next + 1, 2, to);
     if (!(seconds <= 59)) return undefined;
     micros = seconds * 1_000_000;
-    to += 3;
-    const mark = text.charCodeAt(to);
-    if (mark === 46 || mark === 44) {
-      const first = ++to;
-      while (isDigit(text.charCodeAt(to))) to++;
-      if (to === first) return undefined;
-      micros += Math.round(Number(`0.${text.slice(first, to)}`) * 1_000_000);
+    next += 3;
+    // A point or a comma.
+    if (next < to && (codes[next] === 46 || codes[next] === 44)) {
+      const first = next + 1;
+      let parts = 0;
+      for (next = first; next < to && isDigit(codes[next] ?? 0); next++)
+        if (next - first < DIGITS) parts = parts * 10 + (codes[next] ?? 0) - ZERO;
+      if (next === first) return undefined;
+      const count = Math.min(DIGITS, next - first);
+      micros += Math.round(parts * (POWERS[DIGITS - count] ?? 1) * MICROS_OF_LAST);
     }
   }
   const minutes = day * MINUTES_PER_DAY + hour * 60 + minute;
-  if (to === text.length) return { minutes: exactly(minutes, micros), isLocal: true };
-  const offset = offsetOf(text, to);
+  if (next === to) return { minutes: exactly(minutes, micros), isLocal: true };
+  const offset = offsetOf(codes, next, to);
   return Number.isNaN(offset) ? undefined : { minutes: exactly(minutes - offset, micros), isLocal: false };
 }
 
@@ -111,29 +142,36 @@ const exactly = (minutes: number, micros: number): number =>
   micros === 0 ? minutes : (minutes * PER_MINUTE + micros) / PER_MINUTE;
 
 /** `Z`, `+02:00`, `+0200`, `+02`, minutes; NaN where it is none of them. */
-function offsetOf(text: string, from: number): number {
-  const at = text.charCodeAt(from) === 32 ? from + 1 : from,
-    sign = text.charCodeAt(at);
-  if ((sign === 90 || sign === 122) && at + 1 === text.length) return 0;
-  if (sign !== 43 && sign !== 45) return NaN;
-  const hours = digits(text, at + 1, 2),
-    colon = text.charCodeAt(at + 3) === 58 ? 1 : 0,
+function offsetOf(codes: Uint8Array, from: number, to: number): number {
+  const at = codes[from] === 32 ? from + 1 : from,
+    sign = codes[at];
+  if ((sign === 90 || sign === 122) && at + 1 === to) return 0;
+  if (sign !== 43 && sign !== DASH) return NaN;
+  const hours = digits(codes, at + 1, 2, to),
     end = at + 3,
-    minutes = end === text.length ? 0 : digits(text, end + colon, 2);
-  if (end !== text.length && end + colon + 2 !== text.length) return NaN;
+    colon = end < to && codes[end] === COLON ? 1 : 0,
+    minutes = end === to ? 0 : digits(codes, end + colon, 2, to);
+  if (end !== to && end + colon + 2 !== to) return NaN;
   if (!(hours <= 23) || !(minutes <= 59)) return NaN;
-  return (sign === 45 ? -1 : 1) * (hours * 60 + minutes);
+  return (sign === DASH ? -1 : 1) * (hours * 60 + minutes);
 }
 
-const isDigit = (code: number): boolean => code >= 48 && code <= 57;
+const ZERO = 48,
+  /** Digits of parts of a second that are read; the last of them is a tenth of a microsecond. */
+  DIGITS = 7,
+  MICROS_OF_LAST = 0.1,
+  POWERS = [1, 10, 100, 1000, 10_000, 100_000, 1_000_000];
 
-/** NaN where there is another character. */
-function digits(text: string, from: number, count: number): number {
+const isDigit = (code: number): boolean => code >= ZERO && code <= ZERO + 9;
+
+/** NaN where there is another character, or the end. */
+function digits(codes: Uint8Array, from: number, count: number, to: number): number {
+  if (from + count > to) return NaN;
   let value = 0;
   for (let i = from; i < from + count; i++) {
-    const code = text.charCodeAt(i);
-    if (!(code >= 48 && code <= 57)) return NaN;
-    value = value * 10 + code - 48;
+    const code = codes[i] ?? 0;
+    if (!isDigit(code)) return NaN;
+    value = value * 10 + code - ZERO;
   }
   return value;
 }
