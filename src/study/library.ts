@@ -4,18 +4,19 @@
  */
 
 export { simulate } from '../flow/engine.js';
-export { floorLog } from '../flow/floor-log.js';
+export { floorLog, floorLog } from '../flow/floor-log.js';
 export { prepare } from '../flow/plan.js';
 export { observe } from '../measure/observe.js';
-export { eventsOfRun } from '../records/log/of-run.js';
+export { eventsOfRun, eventsOfRun } from '../records/log/of-run.js';
 export { readLog } from '../records/log/read.js';
-export { logLines } from '../records/log/write.js';
+export { logLines, logLines } from '../records/log/write.js';
 export { eventsOfOcel, ocelIn } from '../records/ocel/read.js';
 export { ocelOf } from '../records/ocel/write.js';
 export { readFactors } from '../scenario/changes/factors.js';
 export { compile } from '../scenario/compile.js';
 export { withWarmUp } from '../scenario/data.js';
 export { sayProblem } from '../scenario/file/problem.js';
+export { runSpan } from '../scenario/programme/span.js';
 export { readScenario, scenarioData } from '../scenario/read.js';
 export { readWhatIfs } from '../scenario/what-ifs.js';
 export { UntilPrecise } from './answer/precision.js';
@@ -32,3 +33,4 @@ export { Replicator } from './run/replicator.js';
 export { simulateDesign } from './simulate/design.js';
 export { findWarmUp } from './simulate/found-warm-up.js';
 export { simulateStudy } from './simulate/simulate.js';
+export { validateStudy } from './validate/validate.js';

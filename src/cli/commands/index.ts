@@ -10,6 +10,7 @@ import { reach } from './reach.js';
 import { reliefs } from './reliefs.js';
 import { schema } from './schema.js';
 import { simulate } from './simulate.js';
+import { validate } from './validate.js';
 import { worker } from './worker.js';
 
 /** Every command, in the order of the help. */
@@ -23,6 +24,7 @@ export const COMMANDS: readonly Command[] = [
   compare,
   factors,
   buffers,
+  validate,
   merge,
   schema,
   worker,

@@ -132,13 +132,13 @@ function ownVariance({ topic, value, n, sd }: Measure): number {
   return sd === undefined || !(value > 0) ? 0 : (sd * sd) / n / (value * value);
 }
 
-/** P(|T| >= t) of Student's t, by halving between its quantiles; to a part in 1e9 down to 1e-14. */
+/** P(|T| >= t) of Student's t, by halving between its quantiles; to a part in 1e8 down to 1e-14. */
 export function twoSided(t: number, df: number): number {
   if (t === 0) return 1;
   if (t === Infinity) return 0;
   let low = log(1e-14),
     high = 0;
-  for (let i = 0; i < 50; i++) {
+  for (let i = 0; i < 36; i++) {
     const middle = (low + high) / 2;
     if (tQuantile(exp(middle) / 2, df) < -t) low = middle;
     else high = middle;

@@ -51,6 +51,7 @@ export function summaryOf(options: ValidateOptions, found: SideBySide): Validate
       ...(gridlocks > 0
         ? [`${count(gridlocks, 'simulated build')} of ${replications} came to a standstill.`]
         : []),
+      'Agreement is no proof: a gap that stays inside the bands is not seen.',
       'Stops are not in a floor log: they lie in the working minutes of the steps that they hold up.',
     ],
   };

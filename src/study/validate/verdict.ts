@@ -9,7 +9,7 @@ interface UseOf {
   readonly needs: readonly Topic[];
 }
 const USES: readonly UseOf[] = [
-  { use: 'the rate that the line holds', needs: ['rate'] },
+  { use: 'rates up to that of the log', needs: ['rate'] },
   { use: 'dates of units', needs: ['rate', 'lead time'] },
   { use: 'how large buffers have to be', needs: ['units inside'] },
   { use: 'what rework costs', needs: ['quality'] },

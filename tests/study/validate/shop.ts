@@ -29,13 +29,15 @@ export const sourceOf = (events: readonly FloorEvent[]): LogSource => ({
   },
 });
 
-/** Invented: a line of seven steps on two sites with an inspection of two defects, and a last gate. */
-export const shop = (changed: {
+export interface Changed {
   readonly weld?: string;
   readonly found?: string;
   readonly fitters?: number;
   readonly units?: number;
-}): string => `
+}
+
+/** Invented: a line of six steps with an inspection of two defects, and a last gate. */
+export const shop = (changed: Changed): string => `
 scenario: Mid-size shop
 programme: { start: 2027-03-01, rate: { per day: 6 }, quantity: ${changed.units ?? 200}, options: { cab: { long: 40 %, short: 60 % } } }
 calendars: { day: { hours: ['06:00-14:00'], on: [Mon, Tue, Wed, Thu, Fri] } }
