@@ -7,10 +7,12 @@ import { map } from './map.js';
 import { merge } from './merge.js';
 import { rate } from './rate.js';
 import { reach } from './reach.js';
+import { forecast } from './records/forecast.js';
+import { opening } from './records/opening.js';
+import { validate } from './records/validate.js';
 import { reliefs } from './reliefs.js';
 import { schema } from './schema.js';
 import { simulate } from './simulate.js';
-import { validate } from './validate.js';
 import { worker } from './worker.js';
 
 /** Every command, in the order of the help. */
@@ -25,6 +27,8 @@ export const COMMANDS: readonly Command[] = [
   factors,
   buffers,
   validate,
+  opening,
+  forecast,
   merge,
   schema,
   worker,

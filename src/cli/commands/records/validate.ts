@@ -1,28 +1,12 @@
-import { LEVEL } from '../../study/asked.js';
-import { count } from '../../study/format.js';
-import type { ValidateResults } from '../../study/validate/results.js';
-import { command } from '../arguments/command.js';
-import { optional, word } from '../arguments/option.js';
-import { ANSWER, FILE, INCLUDE_FROM, RUN, replications } from '../arguments/options.js';
-import { filledText, reader } from '../arguments/readers.js';
-import { WORKERS } from '../arguments/workers.js';
-import { listenForInterrupt } from '../interrupt.js';
-
-/** The log that a command reads. */
-export const LOG = word('LOG', 'floor LOG', 'the log of the floor, CSV');
-
-/** How names of the log are turned into those of the scenario. */
-export const NAMES = optional(
-  'YAML file that maps names of the log to names of the scenario',
-  filledText('a file', 'names.yaml'),
-);
-
-const day = reader(
-  'a date',
-  (option) => `for example ${option} 2027-08-16`,
-  (text) =>
-    /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(`${text}T00:00Z`)) ? text : undefined,
-);
+import { LEVEL } from '../../../study/asked.js';
+import { count } from '../../../study/format.js';
+import type { ValidateResults } from '../../../study/validate/results.js';
+import { command } from '../../arguments/command.js';
+import { optional } from '../../arguments/option.js';
+import { ANSWER, FILE, INCLUDE_FROM, RUN, replications } from '../../arguments/options.js';
+import { WORKERS } from '../../arguments/workers.js';
+import { listenForInterrupt } from '../../interrupt.js';
+import { day, LOG, NAMES } from './options.js';
 
 /** The least that tells 19 of 20. */
 const LEAST = 10;
@@ -51,10 +35,10 @@ export const validate = command({
   },
   request: (given) => given,
   run: async (request) => {
-    const { loadScenario, plannedRun } = await import('../load.js');
-    const { runStudy } = await import('../run-study.js');
-    const { logSource, readNames } = await import('../floor-log.js');
-    const { validateStudy } = await import('../../study/validate/validate.js');
+    const { loadScenario, plannedRun } = await import('../../load.js');
+    const { runStudy } = await import('../../run-study.js');
+    const { logSource, readNames } = await import('../../floor-log.js');
+    const { validateStudy } = await import('../../../study/validate/validate.js');
     const { seed, replications, from, to, names } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, model } = loadScenario(request.file, request.includeFrom),
@@ -76,8 +60,8 @@ export const validate = command({
             onReplication,
           }),
         ),
-      text: async () => (await import('../../report/terminal/validate.js')).validateTable,
-      drawing: async () => (await import('../../report/files/validate.js')).validateFiles,
+      text: async () => (await import('../../../report/terminal/validate.js')).validateTable,
+      drawing: async () => (await import('../../../report/files/validate.js')).validateFiles,
       stands: ({ verdict }) => verdict !== 'agrees',
     });
   },
