@@ -1,5 +1,4 @@
 import { FINISHED, simulate } from '../../../flow/engine.js';
-import { buildName } from '../../../flow/model/orders.js';
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
 import { prepare } from '../../../flow/plan.js';
 import { dayNumber, isoDate } from '../../../scenario/calendar/date.js';
@@ -115,12 +114,22 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
     { clock, origin } = runSpan(rest),
     { orders } = model.programme;
   const shipped: number[][] = [],
+    late: number[][] = [],
+    due: number[] = [],
     last: number[] = [];
   let unfinished = 0;
   for (let r = 1; r <= replications; r++) {
     options.signal?.throwIfAborted();
     const run = simulate(plan, seed, r);
-    run.shippedAt.forEach((at, u) => (shipped[u] ??= []).push(Number.isNaN(at) ? Infinity : at));
+    run.shippedAt.forEach((at, u) => {
+      const out = Number.isNaN(at) ? Infinity : at,
+        // Of a unit that never came in, that of its order.
+        dueAt = run.dueAt[u] ?? Infinity;
+      (shipped[u] ??= []).push(out);
+      if (dueAt < Infinity) due[u] = dueAt;
+      const behind = (late[u] ??= []);
+      if (dueAt < Infinity && out > dueAt) behind.push(out - dueAt);
+    });
     if (run.outcome === FINISHED) last.push(run.now);
     else {
       unfinished++;
@@ -132,25 +141,26 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
   const dateOf = (minutes: number): string | null =>
     Number.isFinite(minutes) ? isoDate(Math.floor(clock.local(origin + minutes) / MINUTES_PER_DAY)) : null;
   const known = new Map(floor.opening.placed.map((placed) => [placed.unit, placed]));
+  const named = new Set(rest.programme.orders.list.map(({ build }) => build));
   const ahead = shipped.map((times, u): OrderAhead => {
-    const isNamed = orders.names[u] !== undefined,
-      unit = isNamed ? buildName(model, u + 1) : String(floor.entered.size + u + 1 - known.size),
+    // A clash with a number of the planner's is named anew by the model; here units go on to be counted.
+    const own = orders.names[u],
+      unit = own !== undefined && named.has(own) ? own : String(floor.entered.size + u + 1 - known.size),
       placed = known.get(unit),
-      dueAt = orders.dueAt[u] ?? Infinity,
+      dueAt = due[u] ?? Infinity,
+      isDue = dueAt < Infinity,
       sorted = times.toSorted((a, b) => a - b),
-      late = sorted.filter((at) => at > dueAt);
+      behind = (late[u] ?? []).toSorted((a, b) => a - b),
+      daysLate = quantile(behind, 0.5) / MINUTES_PER_DAY;
     return {
       unit,
       at: placed === undefined ? null : (whole.steps.names[placed.step] ?? null),
       // The end of the due day is the start of the next.
-      due: dueAt < Infinity ? dateOf(dueAt - 1) : null,
+      due: isDue ? dateOf(dueAt - 1) : null,
       half: dateOf(quantile(sorted, 0.5)),
       fourInFive: dateOf(quantile(sorted, 0.8)),
-      late: dueAt < Infinity ? late.length : null,
-      daysLate:
-        dueAt < Infinity && late.length > 0 && Number.isFinite(quantile(late, 0.5))
-          ? Math.ceil((quantile(late, 0.5) - dueAt) / MINUTES_PER_DAY)
-          : null,
+      late: isDue ? behind.length : null,
+      daysLate: isDue && Number.isFinite(daysLate) ? Math.ceil(daysLate) : null,
     };
   });
   const by = (date: string | null): number => (date === null ? Infinity : dayNumber(date));
