@@ -22,10 +22,13 @@ export function forecastTable(results: ForecastResults, width?: number): string 
   return joined(
     [
       forecastAnswer(results),
-      `On ${at}, from ${log.file}: ${count(units.standing, 'unit')} on the floor, ${exact(units.shipped)} shipped, ` +
+      `On ${at}, from ${log.file}: ${count(units.standing, 'unit')} on the floor, ` +
+        `${exact(units.shipped)} shipped, ` +
         `${exact(units.toCome)} to come in.`,
-      `Last unit: by ${date(lastUnit.half)} in half of the builds, ${date(lastUnit.fourInFive)} in four of five.`,
-      `${count(replications, 'build')}, seed ${seed}; late: in so many of them, and days late in half of these`,
+      `Last unit: by ${date(lastUnit.half)} in half of the builds, ` +
+        `${date(lastUnit.fourInFive)} in four of five.`,
+      `${count(replications, 'build')}, seed ${seed}; ` +
+        'late: in so many of them, and days late in half of these',
       ...notes,
       '',
       tableOf(orders, [

@@ -39,7 +39,8 @@ export function validateTable(results: ValidateResults, width?: number): string 
     ...causes.slice(1).map(({ words, follows }) => `also: ${words}${follows ? ' (follows from it)' : ''}`),
     `Next: ${next}`,
     '',
-    `${period.from} to the start of ${period.to}, ${count(period.days, 'day')}: ${count(units.standing, 'unit')} ` +
+    `${period.from} to the start of ${period.to}, ${count(period.days, 'day')}: ` +
+      `${count(units.standing, 'unit')} ` +
       `on the floor at the start, ${exact(units.entered)} came in, ${exact(units.shipped)} were shipped` +
       rows,
     `${count(replications, 'simulated build')}, seed ${seed}; a build of the model lies between, in all ` +

@@ -49,7 +49,8 @@ export function wordsOf(
       where = what === '' ? of : `${of}, ${what}`;
     return real > simulated
       ? `people of ${where}: ${real} at work at once in the log, never more than ${simulated} in the model`
-      : `people of ${where}: never more than ${real} at work at once in the log, up to ${simulated} in the model`;
+      : `people of ${where}: never more than ${real} at work at once in the log, ` +
+          `up to ${simulated} in the model`;
   }
   const model = figure(measure, middle);
   if (topic !== 'minutes')

@@ -9,7 +9,7 @@ export interface Judged {
   readonly measure: Measure;
   /** NaN where too few logs have it. */
   readonly middle: number;
-  /** Of one build, so that all measures together lie inside with the level asked; bounds of the real value. */
+  /** Of one build, so that all measures together lie inside with the level asked. */
   readonly low: number;
   readonly high: number;
   /** Distance from the middle in standard errors of one more build; Infinity: the model cannot have it. */

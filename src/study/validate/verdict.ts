@@ -49,7 +49,10 @@ export function sentenceOf(uses: readonly Use[], causes: readonly Cause[]): stri
       ? 'The log is too short to tell whether the model is right.'
       : `The log is not against the model. Use it for ${listed(may)}.`;
   if (not.length === 0)
-    return `What the line brings about agrees with the log, but not all inputs do. Use it for ${listed(may)} with care.`;
+    return (
+      'What the line brings about agrees with the log, but not all inputs do. ' +
+      `Use it for ${listed(may)} with care.`
+    );
   return may.length === 0
     ? `The model does not agree with the log. Do not use it for ${listed(not)} before it is put right.`
     : `Use the model for ${listed(may)}, not for ${listed(not)}.`;
@@ -86,10 +89,16 @@ export function nextOf(
   if (topic === 'minutes') {
     const z = (normalQuantile(TWO_SIDED) * sd) / (value * WANTED),
       visits = Math.max(10, Math.ceil(z * z));
-    return `Time ${visits} visits of ${of}, stops apart, and put the times into the scenario: that tells the mean to 5 %.`;
+    return (
+      `Time ${visits} visits of ${of}, stops apart, and put the times into the scenario: ` +
+      'that tells the mean to 5 %.'
+    );
   }
   if (topic === 'people') return `Ask who of ${of} was there in these weeks, shift by shift.`;
-  return `Have ${of} looked over a second time on 50 units: what it finds, what it misses, and what comes to it.`;
+  return (
+    `Have ${of} looked over a second time on 50 units: ` +
+    'what it finds, what it misses, and what comes to it.'
+  );
 }
 
 export function listed(names: readonly string[]): string {

@@ -31,14 +31,16 @@ export const forecast = command({
   run: async (request) => {
     const { loadScenario, plannedRun } = await import('../../load.js');
     const { runStudy } = await import('../../run-study.js');
-    const { logSource, readNames } = await import('../../floor-log.js');
+    const { logSource, readNames } = await import('./floor-log.js');
     const { forecastStudy } = await import('../../../study/validate/start/forecast.js');
     const { seed, replications, at, names } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file, model } = loadScenario(request.file, request.includeFrom),
       log = logSource(request.log, scenario, model, names === undefined ? undefined : readNames(names));
     return runStudy<ForecastResults>(request, interrupt, {
-      stage: `the rest of ${file} from ${log.file} at ${at.text}, ${count(replications, 'build')}, seed ${seed}`,
+      stage:
+        `the rest of ${file} from ${log.file} at ${at.text}, ` +
+        `${count(replications, 'build')}, seed ${seed}`,
       run: ({ signal, onReplication }) =>
         plannedRun(request.file, () =>
           forecastStudy({ scenario, file, log, at, seed, replications, signal, onReplication }),

@@ -38,9 +38,9 @@ export const opening = command({
     if (out !== undefined && existsSync(out) && !replace)
       throw new UsageError(`expected ${out} to be free, got a file`, 'choose another name, or add --replace');
     const { loadScenario } = await import('../../load.js');
-    const { logSource, readNames } = await import('../../floor-log.js');
+    const { logSource, readNames } = await import('./floor-log.js');
     const { floorAt } = await import('../../../study/validate/start/floor-at.js');
-    const { openingPart } = await import('../../../report/files/opening.js');
+    const { openingPart } = await import('../../../report/terminal/opening.js');
     const { scenario, model } = loadScenario(file, includeFrom),
       source = logSource(log, scenario, model, names === undefined ? undefined : readNames(names)),
       floor = await floorAt(source, scenario, at),

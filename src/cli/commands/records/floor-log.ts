@@ -1,16 +1,16 @@
 import { createReadStream, statSync } from 'node:fs';
 import system from 'node:path';
 import { parse } from 'yaml';
-import type { Model } from '../flow/model/model.js';
-import { type Known, readLog } from '../records/log/read.js';
-import type { Mapping } from '../records/names.js';
-import { WallClock } from '../records/table/wall-clock.js';
-import { Unreadable } from '../records/unreadable.js';
-import type { Scenario } from '../scenario/types/scenario.js';
-import type { LogSource } from '../study/validate/types.js';
-import { inFront } from './front/in-front.js';
-import { readInput } from './load.js';
-import { systemReason, UsageError } from './usage-error.js';
+import type { Model } from '../../../flow/model/model.js';
+import { type Known, readLog } from '../../../records/log/read.js';
+import type { Mapping } from '../../../records/names.js';
+import { WallClock } from '../../../records/table/wall-clock.js';
+import { Unreadable } from '../../../records/unreadable.js';
+import type { Scenario } from '../../../scenario/types/scenario.js';
+import type { LogSource } from '../../../study/validate/types.js';
+import { inFront } from '../../front/in-front.js';
+import { readInput } from '../../load.js';
+import { systemReason, UsageError } from '../../usage-error.js';
 
 const SORTS = ['steps', 'stations', 'options', 'defects'] as const;
 

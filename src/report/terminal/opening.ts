@@ -18,7 +18,8 @@ export function openingPart(
     return `    - { at: ${quoted(nameOf(step))}, build: ${quoted(unit)}${more} }`;
   });
   return [
-    `# Where the floor stood on ${date}, from ${log}. Take it in with \`include\`; the programme starts on that day.`,
+    `# Where the floor stood on ${date}, from ${log}.`,
+    '# Take it in with `include`; the programme starts on that day.',
     ...notes.map((note) => `# ${note}`),
     'programme:',
     rows.length === 0 ? '  opening: []' : '  opening:',
