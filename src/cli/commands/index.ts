@@ -8,6 +8,9 @@ import { map } from './map.js';
 import { merge } from './merge.js';
 import { rate } from './rate.js';
 import { reach } from './reach.js';
+import { forecast } from './records/forecast.js';
+import { opening } from './records/opening.js';
+import { validate } from './records/validate.js';
 import { reliefs } from './reliefs.js';
 import { schema } from './schema.js';
 import { simulate } from './simulate.js';
@@ -25,6 +28,9 @@ export const COMMANDS: readonly Command[] = [
   factors,
   buffers,
   fit,
+  validate,
+  opening,
+  forecast,
   merge,
   schema,
   worker,

@@ -20,7 +20,7 @@ const DEFINITIONS: readonly Definition[] = [
     /drawn anew|is input|how much chance/i,
     'a time or chance that was measured is known only as far as its number of values tells. It is drawn ' +
       'anew, as other values might have shown it, for every two builds: what differs between such pairs is ' +
-      'input and chance, what differs within them chance alone. Shares are of the variance behind the interval',
+      'input and chance, what differs within them chance alone. Shares are of the variance behind it',
   ],
   [
     'holds, falls short, not settled',

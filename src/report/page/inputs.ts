@@ -32,7 +32,7 @@ export function inputsDrawn({ inputs }: Results): PageTable {
   return {
     id: 'inputs-drawn',
     title: 'Inputs drawn anew',
-    note: 'Times: as many as were measured are drawn and fitted again; chances by what their counts leave open.',
+    note: 'Times: as many as were measured are drawn and fitted again; chances by their counts.',
     ...columns(inputs?.drawn ?? [], [
       ['What', 'words'],
       ['Drawn as', 'kind'],

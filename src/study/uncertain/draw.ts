@@ -9,7 +9,7 @@ import { refit, refitMixture } from './refit.js';
 
 /** More values than these are not drawn: what so many do not tell moves no result. */
 const MOST_VALUES = 20_000;
-/** A sample that no distribution of the kind fits is drawn again so often; then the input stays as written. */
+/** A sample that no distribution of the kind fits is drawn again so often; then it stays as written. */
 const MOST_TRIES = 20;
 
 /** The next values of a stream of a draw: `seed/draw/input path`, with what it is of behind it. */

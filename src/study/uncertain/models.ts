@@ -55,6 +55,6 @@ function drawnModel(
     why = first === undefined ? '' : `: ${sayPath(first.path)}: ${first.wanted}`;
   }
   throw new RangeError(
-    `inputs: expected measured values of which a draw can be the scenario, got none in ${MOST_ATTEMPTS}${why}`,
+    `inputs: expected measured values whose draws make a scenario, got none in ${MOST_ATTEMPTS}${why}`,
   );
 }

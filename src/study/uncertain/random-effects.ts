@@ -23,7 +23,7 @@ export interface RandomEffects {
   readonly half: number | null;
   /** The same of the mean of these very groups: chance alone. */
   readonly halfWithin: number | null;
-  /** What the groups have of the variance of one value, and of that behind the interval; null of no spread. */
+  /** What the groups have of the variance of one value, and of that behind the interval; null: no spread. */
   readonly shareOfValue: VarianceShare | null;
   readonly shareOfInterval: VarianceShare | null;
 }

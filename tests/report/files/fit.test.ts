@@ -69,7 +69,12 @@ describe('what fit writes', () => {
       found('"=HYPERLINK(""x"")",abc\n"<script>",5\n"a\nroute: []",6\n"\u202etxt",7\n', 'ti"mes\n: .csv'),
     );
     expect(files.get('left-out.csv')).toContain(`"'=HYPERLINK(""x"")"`);
-    expect(files.get('fitted.yaml')!.split('\n').filter((line) => /^route/.test(line))).toEqual([]);
+    expect(
+      files
+        .get('fitted.yaml')!
+        .split('\n')
+        .filter((line) => /^route/.test(line)),
+    ).toEqual([]);
     expect([...files.values()].join('')).not.toContain('\u202e');
     expect((included(files.get('fitted.yaml')!).problems ?? []).map(sayProblem)).toEqual([]);
   });

@@ -1,0 +1,147 @@
+import tQuantile from '@stdlib/stats-base-dists-t-quantile';
+import { sampleVariance } from 'simple-statistics';
+import { exp, log } from '../../random/elementary.js';
+import { mean } from '../statistics/sums.js';
+import type { Measure } from './seen/measures.js';
+
+/** A measure of the real log against those of the simulated ones. */
+export interface Judged {
+  readonly measure: Measure;
+  /** NaN where too few logs have it. */
+  readonly middle: number;
+  /** Of one build, so that all measures together lie inside with the level asked. */
+  readonly low: number;
+  readonly high: number;
+  /** Distance from the middle in standard errors of one more build; Infinity: the model cannot have it. */
+  readonly t: number;
+  /** Two-sided, and adjusted for all measures (Holm). */
+  readonly p: number;
+  readonly adjusted: number;
+  readonly agrees: boolean;
+}
+
+/** Measures are told apart where their values are about symmetric: shares by the root, times by the log. */
+interface Scale {
+  readonly to: (value: number, n: number) => number;
+  readonly back: (value: number) => number;
+}
+const PLAIN: Scale = { to: (value) => value, back: (value) => value },
+  LOG: Scale = { to: (value) => log(value), back: exp },
+  ROOT: Scale = { to: Math.sqrt, back: (value) => Math.max(0, value) * Math.max(0, value) };
+/** Anscombe 1948, Biometrika 35, 246-254 (from memory): of a share its arcsine, here by the root alone. */
+const SHARE: Scale = {
+  to: (share, n) => Math.sqrt((share * n + 3 / 8) / (n + 3 / 4)),
+  back: (value) => Math.min(1, Math.max(0, value) * Math.max(0, value)),
+};
+
+function scaleOf({ topic }: Measure): Scale {
+  switch (topic) {
+    case 'rate':
+      return PLAIN;
+    case 'units inside':
+    case 'people':
+      return ROOT;
+    case 'lead time':
+    case 'minutes':
+      return LOG;
+    case 'quality':
+    case 'finds':
+      return SHARE;
+  }
+}
+
+/** A log is written to the second or the minute: closer than this is the same, minutes. */
+const ROUNDING = 1 / 60;
+/** Fewer simulated logs than this part have it: it is not judged. */
+const ENOUGH = 0.8;
+/** Values behind a mean or a share that make it worth judging. */
+const LEAST = 5;
+
+/**
+ * Whether the real value is one that a build of the model might have: the prediction interval of one more
+ * observation, mean +- t s sqrt(1 + 1/R) with R - 1 degrees of freedom (Hahn & Meeker 1991, Statistical
+ * Intervals, sec. 4.3; from memory), for all measures together by Holm 1979 (Scand. J. Stat. 6, 65-70; from
+ * memory). Where the spread of the real values says that their mean is known less well, that counts.
+ * @param simulated the same measures of each simulated log, 2 or more
+ */
+export function judge(
+  real: readonly Measure[],
+  simulated: readonly (readonly Measure[])[],
+  level: number,
+): Judged[] {
+  const runs = simulated.length,
+    df = runs - 1;
+  const compared = real.map((measure, i) => {
+    const { to, back } = scaleOf(measure);
+    const values = simulated
+      .map((all) => all[i])
+      .flatMap((each) => (each === undefined ? [] : [to(each.value, measure.n)]))
+      .filter(Number.isFinite);
+    const at = to(measure.value, measure.n),
+      isThin = measure.topic !== 'people' && measure.n > 0 && measure.n < LEAST;
+    if (!Number.isFinite(at) || isThin || values.length < Math.max(2, ENOUGH * runs)) return { measure };
+    const middle = mean(values),
+      spread = sampleVariance(values) * (1 + 1 / values.length),
+      own = ownVariance(measure),
+      error = Math.sqrt(Math.max(spread, own)),
+      gap = Math.abs(at - middle);
+    const isSame =
+      gap < 1e-9 || (measure.topic === 'minutes' && Math.abs(measure.value - back(middle)) <= ROUNDING);
+    // Nobody in any replication was ever at work beside so many: it is no matter of luck.
+    const t = isSame ? 0 : error > 0 ? gap / error : Infinity;
+    return { measure, middle, error, back, t, p: twoSided(t, df) };
+  });
+  const order = compared
+    .flatMap((each, i) => (each.t === undefined ? [] : [{ i, t: each.t, p: each.p }]))
+    .sort((a, b) => b.t - a.t);
+  const adjusted = new Map<number, number>();
+  let least = 0;
+  order.forEach(({ i, p }, rank) => {
+    least = Math.max(least, Math.min(1, p * (order.length - rank)));
+    adjusted.set(i, least);
+  });
+  const out = [...adjusted.values()].filter((p) => p <= 1 - level).length,
+    alpha = (1 - level) / Math.max(1, order.length - out),
+    wide = tQuantile(1 - alpha / 2, df);
+  return compared.map((each, i) => {
+    const { measure } = each;
+    if (each.t === undefined)
+      return { measure, middle: NaN, low: NaN, high: NaN, t: NaN, p: NaN, adjusted: NaN, agrees: true };
+    const { middle, error, back, t, p } = each,
+      all = adjusted.get(i) ?? 1;
+    return {
+      measure,
+      middle: back(middle),
+      low: back(middle - wide * error),
+      high: back(middle + wide * error),
+      t,
+      p,
+      adjusted: all,
+      agrees: all > 1 - level,
+    };
+  });
+}
+
+/**
+ * Variance of a real mean or share on its scale, by its own values alone (delta method): where builds of the
+ * model do not differ, a real line may all the same.
+ */
+function ownVariance({ topic, value, n, sd }: Measure): number {
+  if (!(n > 1)) return 0;
+  if (topic === 'quality' || topic === 'finds') return Math.max(0, 1 - value) / (4 * n);
+  return sd === undefined || !(value > 0) ? 0 : (sd * sd) / n / (value * value);
+}
+
+/** P(|T| >= t) of Student's t, by halving between its quantiles; to a part in 1e8 down to 1e-14. */
+export function twoSided(t: number, df: number): number {
+  if (t === 0) return 1;
+  if (t === Infinity) return 0;
+  let low = log(1e-14),
+    high = 0;
+  for (let i = 0; i < 36; i++) {
+    const middle = (low + high) / 2;
+    if (tQuantile(exp(middle) / 2, df) < -t) low = middle;
+    else high = middle;
+  }
+  return exp((low + high) / 2);
+}

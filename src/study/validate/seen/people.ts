@@ -1,0 +1,128 @@
+import { calendarAt } from '../../../flow/floor/calendar.js';
+import { CREW } from '../../../flow/model/resources.js';
+import type { FloorEvent } from '../../../records/log/event.js';
+import type { Frame } from './frame.js';
+
+/** Minutes with so many people at work at once: `minutes[shift][people]`. */
+export interface CrewSeen {
+  readonly minutes: readonly number[][];
+}
+
+/** People at work of each crew and shift, from the needs of the steps in work, in the crew's hours. */
+export class People {
+  readonly crews: readonly CrewSeen[];
+  private readonly level: Int32Array;
+  private readonly last: Float64Array;
+  /** First window of the crew's calendar that ends after `last`. */
+  private readonly window: Int32Array;
+  /** By step: crews that it needs. */
+  private readonly needs: readonly (readonly (readonly [crew: number, amount: number])[])[];
+  private readonly going = new Set<string>();
+
+  constructor(private readonly frame: Frame) {
+    const { resources, steps } = frame.model,
+      { crews } = resources;
+    this.level = new Int32Array(crews);
+    this.last = new Float64Array(crews).fill(frame.from - frame.origin);
+    this.window = new Int32Array(crews);
+    this.crews = Array.from({ length: crews }, (_, crew) => ({
+      minutes: Array.from({ length: shiftsOf(frame, crew) }, () => []),
+    }));
+    this.needs = steps.names.map((_, step) => {
+      const found: [number, number][] = [];
+      for (let n = steps.needStart[step] ?? 0; n < (steps.needStart[step + 1] ?? 0); n++) {
+        const resource = steps.needResource[n] ?? -1;
+        if (resources.kind[resource] === CREW) found.push([resource, steps.needAmount[n] ?? 0]);
+      }
+      return found;
+    });
+  }
+
+  take(event: FloorEvent, step: number | undefined): void {
+    if (step === undefined || (event.kind !== 'start' && event.kind !== 'end')) return;
+    const needs = this.needs[step] ?? [],
+      visit = `${event.type}:${event.object}\n${event.step}`,
+      isStart = event.kind === 'start';
+    // An end without a start, or a second start, says nothing.
+    if (needs.length === 0 || this.going.has(visit) === isStart) return;
+    if (isStart) this.going.add(visit);
+    else this.going.delete(visit);
+    for (const [crew, amount] of needs) {
+      this.goOn(crew, event.at);
+      this.level[crew] = (this.level[crew] ?? 0) + (isStart ? amount : -amount);
+    }
+  }
+
+  end(): void {
+    this.level.forEach((_, crew) => {
+      this.goOn(crew, this.frame.to);
+    });
+  }
+
+  private goOn(crew: number, at: number): void {
+    const { frame, last } = this,
+      from = last[crew] ?? 0,
+      to = Math.min(at, frame.to) - frame.origin;
+    if (!(to > from)) return;
+    last[crew] = to;
+    const calendar = calendarAt(frame.calendars, frame.model.resources.calendar[crew] ?? -1);
+    if (calendar === null) {
+      this.book(crew, 0, to - from);
+      return;
+    }
+    let w = this.window[crew] ?? 0;
+    while (w < calendar.end.length && (calendar.end[w] ?? 0) <= from) w++;
+    this.window[crew] = w;
+    for (; w < calendar.start.length && (calendar.start[w] ?? 0) < to; w++) {
+      const minutes = Math.min(to, calendar.end[w] ?? 0) - Math.max(from, calendar.start[w] ?? 0);
+      if (minutes > 0) this.book(crew, this.shiftOf(crew, w), minutes);
+    }
+  }
+
+  private book(crew: number, shift: number, minutes: number): void {
+    const booked = this.crews[crew]?.minutes[shift],
+      people = this.level[crew] ?? 0;
+    if (booked !== undefined) booked[people] = (booked[people] ?? 0) + minutes;
+  }
+
+  /** Which shift of the day a window of the crew's calendar belongs to. */
+  private shiftOf(crew: number, window: number): number {
+    const shifts = this.frame.model.resources.shifts[crew];
+    if (shifts === undefined || shifts === null) return 0;
+    const { firstWindow, position } = shifts;
+    let low = 0,
+      high = position.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >>> 1;
+      if ((firstWindow[middle] ?? 0) <= window) low = middle;
+      else high = middle - 1;
+    }
+    return position[low] ?? 0;
+  }
+}
+
+/** Shifts of a crew that differ in people; 1 where it is always the same number. */
+export function shiftsOf({ model }: Pick<Frame, 'model'>, crew: number): number {
+  const shifts = model.resources.shifts[crew];
+  return shifts === undefined || shifts === null
+    ? 1
+    : shifts.position.reduce((most, each) => Math.max(most, each), 0) + 1;
+}
+
+/** Less is the rounding of a log. */
+const A_MOMENT = 0.5;
+
+/** The most people at work at once for longer than a moment. */
+export const mostAtOnce = (minutes: readonly number[]): number =>
+  minutes.reduce((most, each, people) => ((each ?? 0) > A_MOMENT ? Math.max(most, people) : most), 0);
+
+/** Share of the time with people in it in which more than so many were at work. */
+export function shareAbove(minutes: readonly number[], people: number): number {
+  let above = 0,
+    all = 0;
+  minutes.forEach((each, level) => {
+    all += each;
+    if (level > people) above += each;
+  });
+  return all > 0 ? above / all : 0;
+}

@@ -1,0 +1,65 @@
+import type { FloorEvent } from '../../../records/log/event.js';
+import { Moments } from '../../statistics/moments.js';
+import { type Frame, minutesBetween } from './frame.js';
+
+const NO_CALENDAR = -1;
+
+/** Minutes that steps take and that units wait for them: state for those under way alone. */
+export class Stays {
+  /** By step: from start to end on its calendar, of visits at which nothing was found. */
+  readonly minutes: readonly Moments[];
+  /** By step: from arrival to start, on its calendar. */
+  readonly waiting: readonly Moments[];
+  private readonly going = new Map<string, { readonly at: number; isFound: boolean }>();
+  private readonly arrived = new Map<string, { readonly step: string; readonly at: number }>();
+
+  constructor(private readonly frame: Frame) {
+    this.minutes = frame.model.steps.names.map(() => new Moments());
+    this.waiting = frame.model.steps.names.map(() => new Moments());
+  }
+
+  take(event: FloorEvent, id: number | undefined): void {
+    const { kind, at, step } = event,
+      object = `${event.type}:${event.object}`,
+      visit = `${object}\n${step}`;
+    if (kind === 'ship' || kind === 'scrap') this.arrived.delete(object);
+    if (id === undefined) return;
+    switch (kind) {
+      case 'arrive':
+        this.arrived.set(object, { step, at });
+        break;
+      case 'load':
+      case 'start': {
+        const came = this.arrived.get(object);
+        if (came?.step === step) {
+          this.add(this.waiting, id, came.at, at);
+          this.arrived.delete(object);
+        }
+        this.going.set(visit, { at, isFound: false });
+        break;
+      }
+      case 'find': {
+        const visited = this.going.get(visit);
+        if (visited !== undefined) visited.isFound = true;
+        break;
+      }
+      case 'unload':
+      case 'end': {
+        const visited = this.going.get(visit);
+        this.going.delete(visit);
+        if (visited !== undefined && !visited.isFound) this.add(this.minutes, id, visited.at, at);
+        break;
+      }
+      default:
+    }
+  }
+
+  /** Only what begins in the period counts. */
+  private add(all: readonly Moments[], step: number, from: number, to: number): void {
+    const { frame } = this,
+      { steps } = frame.model,
+      isLane = (steps.lane[step] ?? -1) >= 0,
+      calendar = isLane ? NO_CALENDAR : (steps.workCalendar[step] ?? NO_CALENDAR);
+    if (from >= frame.from) all[step]?.add(minutesBetween(frame, calendar, from, to));
+  }
+}

@@ -1,0 +1,103 @@
+import type { Model } from '../../../flow/model/model.js';
+import { RELEASE_TIMES } from '../../../flow/model/programme.js';
+import { isoDate } from '../../../scenario/calendar/date.js';
+import { compile } from '../../../scenario/compile.js';
+import { releaseWorkingDays } from '../../../scenario/dated/stages.js';
+import { runSpan } from '../../../scenario/programme/span.js';
+import type { Scenario } from '../../../scenario/types/scenario.js';
+import type { Inside } from '../seen/inside.js';
+import type { Opening } from './opening.js';
+
+/** Calendars go on so many days after the period, so that a look ahead finds a window. */
+const SLACK_DAYS = 60;
+
+/** A model whose time begins at the start of a day, and that time, minutes since 1970-01-01T00:00Z. */
+export interface Begun {
+  readonly model: Model;
+  readonly origin: number;
+  /** Working days of the first station's site, by number. */
+  readonly workingDays: ReadonlySet<number>;
+}
+
+/**
+ * The model from a day on.
+ * @param from, until day numbers in the zone of the programme
+ */
+export function modelFrom(scenario: Scenario, from: number, until: number): Begun {
+  const { programme } = scenario;
+  const moved: Scenario = {
+    ...scenario,
+    programme: {
+      ...programme,
+      start: isoDate(from),
+      until: isoDate(until + SLACK_DAYS),
+      quantity: 1,
+      lengthMin: undefined,
+      warmUpMin: 0,
+      findsWarmUp: undefined,
+      orders: { ...programme.orders, list: [], dueAfterMin: undefined },
+    },
+  };
+  const span = runSpan(moved),
+    days = releaseWorkingDays(moved, span).map(({ day }) => day);
+  return {
+    model: compile(moved),
+    origin: span.origin,
+    workingDays: new Set(days.filter((day) => from <= day && day < until)),
+  };
+}
+
+/** A unit that comes in, when, and what is known of its options. */
+export interface Entry {
+  readonly unit: string;
+  /** Minutes since 1970-01-01T00:00Z. */
+  readonly at: number;
+  readonly options: Readonly<Record<string, string>>;
+}
+
+/**
+ * The same with the units that stand on the floor and those that come in as they were logged: entries and
+ * options are not left to chance, so that what is compared is the line alone (correlated inspection, Law
+ * 2015, sec. 5.6.1; from memory).
+ * @param end of the run, minutes since 1970-01-01T00:00Z
+ */
+export function asLogged(
+  { model, origin }: Begun,
+  { placed }: Opening,
+  entries: readonly Entry[],
+  end: number,
+  { begun }: Pick<Inside, 'begun'>,
+): Model {
+  const units = [...placed, ...entries],
+    { options, programme, steps } = model;
+  const values = new Int16Array(units.length * options.length).fill(-1);
+  units.forEach((unit, u) => {
+    options.forEach((option, o) => {
+      const value = unit.options[option.name];
+      if (value !== undefined) values[u * options.length + o] = option.values.indexOf(value);
+    });
+  });
+  return {
+    ...model,
+    // What was learnt ahead of the period.
+    steps: {
+      ...steps,
+      learnBefore: steps.learnBefore.map((times, step) => times + (begun.get(steps.names[step] ?? '') ?? 0)),
+    },
+    programme: {
+      ...programme,
+      release: RELEASE_TIMES,
+      times: Float64Array.from([...placed.map(() => 0), ...entries.map(({ at }) => at - origin)]),
+      quantity: Math.max(1, units.length),
+      end: end - origin,
+      orders: {
+        ...programme.orders,
+        count: units.length,
+        names: units.map(({ unit }) => unit),
+        values,
+        dueAt: new Float64Array(units.length).fill(Infinity),
+        openingStep: Int32Array.from(placed, ({ step }) => step),
+      },
+    },
+  };
+}

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { openingPart } from '../../../src/report/terminal/opening.js';
+import { compile } from '../../../src/scenario/compile.js';
+import { readScenario } from '../../../src/scenario/read.js';
+import { floorAt } from '../../../src/study/validate/start/floor-at.js';
+import { forecastStudy } from '../../../src/study/validate/start/forecast.js';
+import { logOf, scenarioOf, sourceOf } from './shop.js';
+
+/**
+ * No chance in it: a unit an hour from 6:00, four a day; two hours at each of two steps with two places. Unit k
+ * of a day comes at 5 + k, is at cut until 7 + k and out at 9 + k, all on its day.
+ */
+const yaml = (start: string, more = ''): string => `
+scenario: Exact
+${more}
+programme: { start: ${start}, rate: { per day: 4 }, quantity: 12, options: { colour: { red: 50 %, white: 50 % } } }
+calendars: { day: { hours: ["06:00-10:00", "10:00-18:00"], on: Mon-Fri } }
+sites:
+  shop:
+    zone: UTC
+    calendar: day
+    stations: { saw: { places: 1 }, bench: { places: 1, buffer: 8 } }
+route:
+  - { step: cut, at: saw, work: 2 h }
+  - { step: fit, at: bench, work: 150 min }
+`;
+// By hand: released every 3 h from 6:00; cut 2 h; fit 2.5 h: out at 10:30, 13:30, 16:30; the fourth comes at
+// 15:00, is cut by 17:00, and fitted by 7:30 of the next day.
+const scenario = scenarioOf(yaml('2027-03-01')),
+  log = sourceOf(logOf(scenario, 'exact')),
+  at = (text: string) => ({ minutes: Date.parse(`${text}Z`) / 60_000, isLocal: false });
+
+describe('the floor at a moment', () => {
+  it('has units at the step that they are about to begin, those in work at theirs again', async () => {
+    const names = async (text: string): Promise<string[]> => {
+      const { opening } = await floorAt(log, scenario, at(text)),
+        { steps } = compile(scenario);
+      return opening.placed.map(
+        ({ unit, step, again }) => `${unit} ${steps.names[step]}${again ? ' again' : ''}`,
+      );
+    };
+    expect(await names('2027-03-01T07:00')).toEqual(['1 cut again']);
+    expect(await names('2027-03-01T09:30')).toEqual(['1 fit again', '2 cut again']);
+    expect(await names('2027-03-01T14:30')).toEqual(['3 fit again']);
+    expect(await names('2027-03-02T00:00')).toEqual(['4 fit again']);
+  });
+
+  it('is written as a part that the reader of scenarios takes', async () => {
+    const floor = await floorAt(log, scenario, at('2027-03-02T00:00')),
+      { steps } = compile(scenario),
+      part = openingPart(floor, 'made.csv', (step) => steps.names[step] ?? '');
+    const { scenario: read, problems } = readScenario(
+      yaml('2027-03-02', 'include: opening.yaml'),
+      'exact.yaml',
+      () => part,
+    );
+    expect(problems).toBeUndefined();
+    const [only, ...others] = read?.programme.orders.list ?? [];
+    expect(others).toEqual([]);
+    expect(only).toMatchObject({ build: '4', at: 'fit', options: floor.opening.placed[0]?.options });
+    expect(Object.keys(only?.options ?? {})).toEqual(['colour']);
+  });
+});
+
+describe('the forecast from a moment', () => {
+  it('ships the rest on the days on which the log then ships it', async () => {
+    const found = await forecastStudy({
+      scenario,
+      file: 'exact.yaml',
+      log,
+      at: at('2027-03-02T00:00'),
+      seed: '1',
+      replications: 3,
+    });
+    const events = logOf(scenario, 'exact'),
+      shippedOn = (unit: string): string =>
+        new Date((events.find(({ kind, object }) => kind === 'ship' && object === unit)?.at ?? NaN) * 60_000)
+          .toISOString()
+          .slice(0, 10);
+    expect(found.units).toEqual({ standing: 1, shipped: 3, toCome: 8 });
+    expect(found.orders.map(({ unit }) => unit)).toEqual(['4', '5', '6', '7', '8', '9', '10', '11', '12']);
+    // The fourth, in work over night, is fitted again from 6:00: out at 8:30 instead of 7:30, the same day.
+    for (const { unit, half, fourInFive } of found.orders)
+      expect([unit, half, fourInFive]).toEqual([unit, shippedOn(unit), shippedOn(unit)]);
+  });
+});

@@ -1,0 +1,158 @@
+import { describe, expect, it } from 'vitest';
+import { prepare } from '../../../src/flow/plan.js';
+import type { EventKind, FloorEvent } from '../../../src/records/log/event.js';
+import { compile } from '../../../src/scenario/compile.js';
+import { runSpan } from '../../../src/scenario/programme/span.js';
+import { type Frame, stepIds } from '../../../src/study/validate/seen/frame.js';
+import { measuresOf, peopleOf } from '../../../src/study/validate/seen/measures.js';
+import { shareAbove } from '../../../src/study/validate/seen/people.js';
+import { LogWatch } from '../../../src/study/validate/seen/watch.js';
+import { scenarioOf } from './shop.js';
+
+/** Invented: a break from 9:00 to 10:00, two steps, two looks for dirt. */
+const scenario = scenarioOf(`
+scenario: Two steps
+programme: { start: 2027-03-01, rate: { per day: 2 }, quantity: 4 }
+calendars: { day: { hours: ["06:00-14:00"], on: Mon-Fri, breaks: ["09:00-10:00"] } }
+defects: { dirt: {} }
+sites:
+  shop:
+    zone: UTC
+    calendar: day
+    crews: { painters: 3 }
+    stations: { booth: { places: 3, buffer: unlimited }, bench: { places: 2, buffer: unlimited } }
+route:
+  - { step: coat, at: booth, crew: { painters: 1 }, work: 1 h, creates: { dirt: 50 % }, finds: { dirt: { chance: 50 %, repair: 10 min } } }
+  - { step: look, at: bench, crew: { painters: 2 }, work: 1 h, finds: { dirt: { chance: 90 %, back to: coat } } }
+`);
+const model = compile(scenario),
+  { origin } = runSpan(scenario);
+
+/** `7.5`: half past seven on the first day. */
+const event = (
+  hour: number,
+  kind: EventKind,
+  object: string,
+  step = '',
+  values: Record<string, string> = {},
+): FloorEvent => ({
+  at: origin + 60 * hour,
+  kind,
+  object,
+  type: 'unit',
+  step,
+  station: '',
+  others: [],
+  values,
+});
+
+function seen(events: readonly FloorEvent[], from = 0, to = 24, old: readonly string[] = []) {
+  const frame: Frame = {
+      model,
+      calendars: prepare(model).calendars,
+      origin,
+      from: origin + 60 * from,
+      to: origin + 60 * to,
+      workingDays: 1,
+      stepOf: stepIds(model),
+      old: new Set(old),
+    },
+    watch = new LogWatch(frame);
+  for (const each of events) watch.take(each);
+  watch.end();
+  const all = measuresOf(frame, watch);
+  return {
+    of: (topic: string, of: string, what = ''): number | undefined =>
+      all.find((each) => each.topic === topic && each.of === of && each.what.startsWith(what))?.value,
+    people: peopleOf(watch),
+    watch,
+  };
+}
+
+/** A unit that is coated, looked at and shipped. */
+const whole = (unit: string, at: readonly [number, number, number, number, number]): FloorEvent[] => [
+  event(at[0], 'enter', unit),
+  event(at[0], 'arrive', unit, 'coat'),
+  event(at[1], 'start', unit, 'coat'),
+  event(at[2], 'end', unit, 'coat'),
+  event(at[2], 'arrive', unit, 'look'),
+  event(at[3], 'start', unit, 'look'),
+  event(at[4], 'end', unit, 'look'),
+  event(at[4], 'ship', unit),
+];
+const inOrder = (...units: FloorEvent[][]): FloorEvent[] => units.flat().sort((a, b) => a.at - b.at);
+
+describe('what is estimated of a log', () => {
+  it('takes working minutes without breaks and nights, and lead time by the clock', () => {
+    // coat 8:00 to 11:00 with an hour of break: 2 h; look 13:00 to 7:00 next day: 1 h + 1 h.
+    const log = seen(whole('A', [7, 8, 11, 13, 31]), 0, 48);
+    expect(log.of('minutes', 'coat')).toBe(120);
+    expect(log.of('minutes', 'look')).toBe(120);
+    expect(log.of('lead time', 'whole line')).toBe(1);
+    // Waits 7:00 to 8:00, and 11:00 to 13:00.
+    expect(log.watch.stays.waiting.map(({ mean }) => mean)).toEqual([60, 120]);
+  });
+
+  it('takes the mean of units inside over the period, those of before it among them', () => {
+    const log = seen(inOrder(whole('A', [6, 6, 7, 7, 8]), whole('B', [7, 7, 8, 8, 12])), 7, 11);
+    // A is there for 1 h of 4, B for all 4.
+    expect(log.of('units inside', 'shop')).toBe(1.25);
+    expect(log.of('rate', 'whole line')).toBe(1);
+    // A came before the period: nothing is said of its lead time. B is not out.
+    expect(log.of('lead time', 'whole line')).toBeNaN();
+  });
+
+  it('says nothing of the lead time of units that stood there at the start', () => {
+    const events = whole('A', [6, 6, 7, 7, 8]);
+    expect(seen(events).of('lead time', 'whole line')).toBe(2 / 24);
+    expect(seen(events, 0, 24, ['A']).of('lead time', 'whole line')).toBeNaN();
+  });
+
+  it('tells what an inspection misses from what comes to it', () => {
+    const events = inOrder(
+      whole('A', [6, 6, 7, 7, 8]),
+      [event(6.5, 'find', 'A', 'coat', { defect: 'dirt' })],
+      whole('B', [6, 6, 7, 7, 8]),
+      [event(7.5, 'find', 'B', 'look', { defect: 'dirt', to: 'coat' })],
+      whole('C', [6, 6, 7, 7, 8]),
+      whole('D', [6, 6, 7, 7, 8]),
+    );
+    const log = seen(events);
+    // One of two that were there; both came to it on four visits; one of four was left to the last.
+    expect(log.of('finds', 'coat', 'dirt found, of')).toBe(0.5);
+    expect(log.of('finds', 'coat', 'dirt that comes')).toBe(0.5);
+    expect(log.of('finds', 'look', 'dirt found in')).toBe(0.25);
+    expect(log.of('quality', 'coat', 'right')).toBe(0.75);
+    expect(log.of('quality', 'look', 'sent back')).toBe(0.25);
+    // The visit with a find holds a repair: it does not tell how long the step takes.
+    expect(log.watch.stays.minutes[0]?.n).toBe(3);
+  });
+
+  it('does not count again what was known', () => {
+    const log = seen(
+      inOrder(whole('A', [6, 6, 7, 7, 8]), [
+        event(7.5, 'find', 'A', 'look', { defect: 'dirt', again: 'yes' }),
+      ]),
+    );
+    expect(log.of('finds', 'look', 'dirt found in')).toBe(0);
+  });
+
+  it('counts people at work at once in the hours of their crew', () => {
+    // 1 painter 8:00 to 9:00 and, after the break, 10:00 to 11:00; beside 2 more from 10:00 to 10:30.
+    const log = seen(inOrder(whole('A', [8, 8, 11, 12, 13]), whole('B', [6, 6, 7, 10, 10.5]))),
+      [painters] = log.people;
+    expect(painters?.most).toBe(3);
+    // A coats 8-9, 10-11; B coats 6-7; B is looked at 10-10:30, A 12-13: of 7 h none 2, one 2.5, two 1 ...
+    expect(painters?.minutes).toEqual([180, 150, 60, 30]);
+    expect(shareAbove(painters?.minutes ?? [], 1)).toBeCloseTo(90 / 420, 12);
+  });
+
+  it('forgets units that are gone', () => {
+    const events = Array.from({ length: 50 }, (_, i) => whole(`U${i}`, [6, 6, 7, 7, 8])).flat(),
+      { watch } = seen(events);
+    for (const part of [watch.line, watch.stays, watch.finds, watch.people])
+      for (const value of Object.values(part))
+        if (value instanceof Map && value.size > 0)
+          expect([...value.keys()].every(Number.isInteger)).toBe(true);
+  });
+});
