@@ -122,7 +122,7 @@ export function readTimes(
           cellOf(row, at.date),
           'Expected a date, such as 2027-08-16 or 16.08.2027. The time counts, its date does not.',
         );
-      const of = steps.get(step) ?? { step, minutes: [], lines: [], at: [], by: {} };
+      const of: Growing = steps.get(step) ?? { step, minutes: [], lines: [], at: [], by: {} };
       steps.set(step, of);
       of.minutes.push(minutes);
       of.lines.push(row.line);
