@@ -1,9 +1,10 @@
 // Reading of a made floor log of 5 million rows, rows a second and the most memory: `npm run bench:log`. A
 // thousand units are inside at once, each goes through 60 steps; every number is invented.
+
+import { once } from 'node:events';
 import { createReadStream, createWriteStream, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { once } from 'node:events';
 import { readLog } from '../dist/study/library.js';
 
 const ROWS = Number(process.argv[2] ?? 5_000_000),

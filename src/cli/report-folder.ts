@@ -1,6 +1,6 @@
 import { accessSync, constants, existsSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
-import { checkFolder, FolderError, writeFolder } from '../report/files/folder.js';
+import { checkFolder, FolderError, writeFolder } from '../report/files/folder/folder.js';
 import type { System } from '../study/run/whole-folder.js';
 import { writing } from './files.js';
 import { UsageError } from './usage-error.js';

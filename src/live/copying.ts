@@ -1,4 +1,4 @@
-import { csv, type FileTable } from '../report/files/csv.js';
+import { csv, type FileTable } from '../report/files/folder/csv.js';
 import { unpacked } from './data.js';
 import { element } from './elements.js';
 

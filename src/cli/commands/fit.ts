@@ -50,13 +50,13 @@ export const fit = command({
     const { checkOut, writeReport } = await import('../report-folder.js');
     if (asked.out !== undefined) checkOut(asked.out, asked.replace);
     const { dataOf, loadScenario } = await import('../load.js');
-    const { loadTable, readable } = await import('../table-file.js');
+    const { loadTable, readable } = await import('../records/table-file.js');
     const { readTimes } = await import('../../records/table/clocked.js');
     const { fitStep } = await import('../../study/fit/steps.js');
     const { fitResults } = await import('../../study/fit/results.js');
     const { workPaths } = await import('../../scenario/changes/work-paths.js');
     const { fitFiles, fitJson } = await import('../../report/files/fit.js');
-    const { fitTable } = await import('../../report/terminal/fit.js');
+    const { fitTable } = await import('../../report/terminal/records/fit.js');
     const paths =
       file === undefined
         ? undefined

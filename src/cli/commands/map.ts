@@ -1,6 +1,6 @@
 import { existsSync, lstatSync } from 'node:fs';
 import type { Model } from '../../flow/model/model.js';
-import type { withMap } from '../../report/files/study-files.js';
+import type { withMap } from '../../report/files/folder/study-files.js';
 import type { Seen } from '../../report/map/seen.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { command } from '../arguments/command.js';
@@ -74,7 +74,7 @@ export const map = command({
       return EXIT.done;
     }
     const { mapPng } = await import('../../report/map/png.js');
-    const { MissingLetters } = await import('../../report/files/missing-letters.js');
+    const { MissingLetters } = await import('../../report/files/folder/missing-letters.js');
     const letters = new MissingLetters();
     writeFile(
       out,
@@ -96,7 +96,7 @@ export async function onMap<Found>(
   seen: (found: Found) => Seen,
 ): Promise<typeof draw> {
   const { routeMap } = await import('../../study/route/route.js'),
-    { withMap } = await import('../../report/files/study-files.js');
+    { withMap } = await import('../../report/files/folder/study-files.js');
   return withMap(draw, { scenario, route: routeMap(scenario, model), seen });
 }
 

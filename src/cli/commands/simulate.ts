@@ -107,7 +107,7 @@ export const simulateShown = (
   drawing: async () => {
     const { reportFiles } = await import('../../report/files/simulate.js'),
       { seenIn } = await import('../../report/map/seen.js'),
-      { withTryIt } = await import('../../report/files/study-files.js'),
+      { withTryIt } = await import('../../report/files/folder/study-files.js'),
       { setLevers } = await import('../../scenario/levers.js'),
       mapped = await onMap(reportFiles, scenario, model, seenIn);
     // What is tried in the page is the scenario as written: beside other inputs it would mislead.

@@ -6,8 +6,8 @@ import { caseRole } from '../buffers.js';
 import { CHARTS } from '../charts/of-study.js';
 import { buffersPage } from '../page/studies/buffers.js';
 import { lossesData, trialsData } from './constraint.js';
-import { estimate, type FileColumn, type FileTable, fileTable, measure } from './csv.js';
-import { studyFiles } from './study-files.js';
+import { estimate, type FileColumn, type FileTable, fileTable, measure } from './folder/csv.js';
+import { studyFiles } from './folder/study-files.js';
 
 /** The report of shared-out places. */
 export const buffersFiles = studyFiles<BufferResults>({

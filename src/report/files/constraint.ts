@@ -1,7 +1,7 @@
 import type { ConstraintResult, Tried } from '../../study/constraint/results.js';
 import type { Estimate } from '../../study/statistics/estimate.js';
 import { rungsOf, trialVerdict, waitingFor } from '../constraint.js';
-import { estimate, type FileTable, fileTable } from './csv.js';
+import { estimate, type FileTable, fileTable } from './folder/csv.js';
 
 interface Line {
   readonly row: 'arithmetic allows' | 'cause' | 'shipped';

@@ -3,8 +3,8 @@ import { CHARTS } from '../charts/of-study.js';
 import { byMeasureOf } from '../factors.js';
 import { factorsPage } from '../page/studies/factors.js';
 import { lossesData, trialsData } from './constraint.js';
-import { type FileColumn, type FileTable, fileTable } from './csv.js';
-import { studyFiles } from './study-files.js';
+import { type FileColumn, type FileTable, fileTable } from './folder/csv.js';
+import { studyFiles } from './folder/study-files.js';
 
 /** The report of an experiment. */
 export const factorsFiles = studyFiles<FactorsResults>({

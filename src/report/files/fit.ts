@@ -3,7 +3,7 @@ import { written } from '../../study/fit/written.js';
 import { count } from '../../study/format.js';
 import { shownJson } from '../../study/shown.js';
 import { stableJson } from '../json.js';
-import { csv, fileTable } from './csv.js';
+import { csv, fileTable } from './folder/csv.js';
 
 /** Names of files that `fit` writes, with what is in them, but the pictures. */
 export function fitFiles(results: FitResults): Map<string, string> {

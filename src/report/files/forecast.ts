@@ -1,7 +1,7 @@
 import type { ForecastResults } from '../../study/validate/start/forecast.js';
 import { stableJson } from '../json.js';
-import { csv, fileTable } from './csv.js';
-import type { Files } from './study-files.js';
+import { csv, fileTable } from './folder/csv.js';
+import type { Files } from './folder/study-files.js';
 
 /** The report of `forecast`. */
 export const forecastFiles = (results: ForecastResults): Promise<Files> =>

@@ -2,8 +2,8 @@ import type { RatePoint, RateResults } from '../../study/rate/results.js';
 import { CHARTS } from '../charts/of-study.js';
 import { ratePage } from '../page/studies/rate.js';
 import { lossesData, trialsData } from './constraint.js';
-import { type FileTable, fileTable, measure, proportion } from './csv.js';
-import { studyFiles } from './study-files.js';
+import { type FileTable, fileTable, measure, proportion } from './folder/csv.js';
+import { studyFiles } from './folder/study-files.js';
 
 /** The report of a rate study. */
 export const rateFiles = studyFiles<RateResults>({

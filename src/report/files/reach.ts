@@ -5,9 +5,9 @@ import { CHARTS } from '../charts/of-study.js';
 import { stepVerdict, timesIn, timesMade } from '../first/reach/told.js';
 import { reachPage } from '../page/studies/reach.js';
 import { lossesData, trialsData } from './constraint.js';
-import { estimate, type FileColumn, type FileTable, fileTable, proportion } from './csv.js';
+import { estimate, type FileColumn, type FileTable, fileTable, proportion } from './folder/csv.js';
+import { type Files, studyFiles } from './folder/study-files.js';
 import { planFile, wayFile } from './plan.js';
-import { type Files, studyFiles } from './study-files.js';
 
 const report = studyFiles<ReachResults>({
   charts: CHARTS.reach,

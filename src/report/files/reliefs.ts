@@ -1,8 +1,8 @@
 import type { Effect, ReliefResult, ReliefsResults } from '../../study/reliefs/results.js';
 import { CHARTS } from '../charts/of-study.js';
 import { reliefsPage } from '../page/studies/reliefs.js';
-import { estimate, type FileColumn, type FileTable, fileTable } from './csv.js';
-import { studyFiles } from './study-files.js';
+import { estimate, type FileColumn, type FileTable, fileTable } from './folder/csv.js';
+import { studyFiles } from './folder/study-files.js';
 
 /** The report of a study of reliefs. */
 export const reliefsFiles = studyFiles<ReliefsResults>({

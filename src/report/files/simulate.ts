@@ -5,8 +5,8 @@ import { CHARTS } from '../charts/of-study.js';
 import { toldConstraint } from '../constraint.js';
 import { simulatePage } from '../page/studies/simulate.js';
 import { lossesData, trialsData } from './constraint.js';
-import { type FileColumn, type FileTable, fileTable, measure, proportion } from './csv.js';
-import { studyFiles } from './study-files.js';
+import { type FileColumn, type FileTable, fileTable, measure, proportion } from './folder/csv.js';
+import { studyFiles } from './folder/study-files.js';
 
 /**
  * The report of a simulate study, with CSV of the series, the stations, the units, the replications and what

@@ -1,7 +1,7 @@
 import type { Compared, ValidateResults } from '../../study/validate/results.js';
 import { stableJson } from '../json.js';
-import { csv, type FileTable, fileTable } from './csv.js';
-import type { Files } from './study-files.js';
+import { csv, type FileTable, fileTable } from './folder/csv.js';
+import type { Files } from './folder/study-files.js';
 
 /** The report of `validate`. */
 export const validateFiles = (results: ValidateResults): Promise<Files> =>

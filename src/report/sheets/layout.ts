@@ -1,4 +1,4 @@
-import type { FileTable } from '../files/csv.js';
+import type { FileTable } from '../files/folder/csv.js';
 import type { Cell, Form, Part } from './cells.js';
 
 /** A value of a sheet, and how it is shown: an Excel format, which texts and empty cells have none of. */

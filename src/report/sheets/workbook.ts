@@ -1,6 +1,6 @@
 import type { CellStyle, Cell as WriterCell, WriteSheet } from 'hucre/xlsx';
 import { capital } from '../../study/format.js';
-import type { FileTable } from '../files/csv.js';
+import type { FileTable } from '../files/folder/csv.js';
 import type { PageContent } from '../page/page.js';
 import { answerSheet, contentsSheet, type Listed } from './front.js';
 import { fileSheet, laidOut, type Sheet, type SheetCell } from './layout.js';

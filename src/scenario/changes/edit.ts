@@ -1,5 +1,5 @@
 import { edited, findPath } from '../file/edit-path.js';
-import type { Whole } from '../file/include.js';
+import type { Whole } from '../file/include/include.js';
 import { sayPath, saySeen } from '../file/problem.js';
 import type { Finding, Path } from '../types/problem.js';
 import type { Scenario } from '../types/scenario.js';

@@ -1,4 +1,4 @@
-import { type Whole, withIncludes } from './include.js';
+import { type Whole, withIncludes } from './include/include.js';
 import { readSource } from './source.js';
 
 interface Known {

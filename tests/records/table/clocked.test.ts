@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { dayText, readTimes, type TimesRead, tableLines } from '../../../src/records/table/clocked.js';
 import { minutesIn } from '../../../src/records/table/minutes.js';
 
-const read = (text: string, ...rest: [] | [Parameters<typeof readTimes>[1], string[]?]): TimesRead =>
+type Rest = Parameters<typeof readTimes> extends [unknown, ...infer Others] ? Others : never;
+const read = (text: string, ...rest: Rest): TimesRead =>
   readTimes(tableLines(new TextEncoder().encode(text)), ...rest);
 const used = ({ steps }: TimesRead): number => steps.reduce((sum, { minutes }) => sum + minutes.length, 0);
 

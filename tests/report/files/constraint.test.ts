@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { lossesData, trialsData } from '../../../src/report/files/constraint.js';
-import { csv, type FileTable } from '../../../src/report/files/csv.js';
+import { csv, type FileTable } from '../../../src/report/files/folder/csv.js';
 import { sampleResults } from '../samples/results.js';
 
 const found = sampleResults({ stations: 6, weeks: 20 }).constraint!;

@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
-import { csv, fileTable } from '../../../src/report/files/csv.js';
+import { csv, fileTable } from '../../../src/report/files/folder/csv.js';
 import { runsData, seriesData, stationsData } from '../../../src/report/files/simulate.js';
 import { readTable } from '../../../src/scenario/file/csv.js';
 import { sampleResults } from '../samples/results.js';

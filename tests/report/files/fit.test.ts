@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readTimes, tableLines } from '../../../src/records/table/clocked.js';
 import { fitFiles } from '../../../src/report/files/fit.js';
-import { fitTable } from '../../../src/report/terminal/fit.js';
+import { fitTable } from '../../../src/report/terminal/records/fit.js';
 import { workPaths } from '../../../src/scenario/changes/work-paths.js';
 import { sayProblem } from '../../../src/scenario/file/problem.js';
 import { readScenario } from '../../../src/scenario/read.js';

@@ -12,7 +12,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { checkFolder, FolderError, writeFolder } from '../../../src/report/files/folder.js';
+import { checkFolder, FolderError, writeFolder } from '../../../src/report/files/folder/folder.js';
 
 const report = (text: string) =>
   new Map<string, string | Buffer>([

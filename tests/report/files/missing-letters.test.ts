@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { newCanvas, renderPng } from '../../../src/report/canvas.js';
-import { hasShape, MissingLetters } from '../../../src/report/files/missing-letters.js';
+import { hasShape, MissingLetters } from '../../../src/report/files/folder/missing-letters.js';
 import { reportFiles } from '../../../src/report/files/simulate.js';
 import { sampleResults } from '../samples/results.js';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { renderPng } from '../../../src/report/canvas.js';
 import { CHARTS } from '../../../src/report/charts/of-study.js';
-import { csv } from '../../../src/report/files/csv.js';
+import { csv } from '../../../src/report/files/folder/csv.js';
 import { rateFiles, ratesData } from '../../../src/report/files/rate.js';
 import { linesOf } from '../../../src/report/first/first.js';
 import { rateFirst } from '../../../src/report/first/rate.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { FileTable } from '../../../src/report/files/csv.js';
+import type { FileTable } from '../../../src/report/files/folder/csv.js';
 import {
   changesData,
   frontierData,

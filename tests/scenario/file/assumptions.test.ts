@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { digest } from '../../../src/scenario/digest.js';
 import { OWN_NOTES, takeAssumptions } from '../../../src/scenario/file/assumptions.js';
-import { withIncludes } from '../../../src/scenario/file/include.js';
+import { withIncludes } from '../../../src/scenario/file/include/include.js';
 import { readSource } from '../../../src/scenario/file/source.js';
 import { jsonSchema, keySchema } from '../../../src/scenario/json-schema.js';
 import { allForms } from '../../../tools/docs/forms.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openingPart } from '../../../src/report/terminal/opening.js';
+import { openingPart } from '../../../src/report/terminal/records/opening.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import { floorAt } from '../../../src/study/validate/start/floor-at.js';

@@ -36,7 +36,7 @@ export const forecast = command({
     const { forecastStudy } = await import('../../../study/validate/start/forecast.js');
     const { seed, replications, at, names } = request;
     const interrupt = listenForInterrupt();
-    const { scenario, file, model } = loadScenario(request.file, request.includeFrom),
+    const { scenario, file } = loadScenario(request.file, request.includeFrom),
       log = logSource(request.log, scenario, names === undefined ? undefined : readNames(names));
     return runStudy<ForecastResults>(request, interrupt, {
       stage:
@@ -46,7 +46,7 @@ export const forecast = command({
         plannedRun(request.file, () =>
           forecastStudy({ scenario, file, log, at, seed, replications, signal, onReplication }),
         ),
-      text: async () => (await import('../../../report/terminal/forecast.js')).forecastTable,
+      text: async () => (await import('../../../report/terminal/records/forecast.js')).forecastTable,
       drawing: async () => (await import('../../../report/files/forecast.js')).forecastFiles,
       stands: ({ orders }) => orders.some(({ late }) => (late ?? 0) > replications / 2),
     });

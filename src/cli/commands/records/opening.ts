@@ -41,9 +41,9 @@ export const opening = command({
     const { logSource } = await import('./floor-log.js');
     const { readNames } = await import('../../records/names-file.js');
     const { floorAt } = await import('../../../study/validate/start/floor-at.js');
-    const { openingPart } = await import('../../../report/terminal/opening.js');
+    const { openingPart } = await import('../../../report/terminal/records/opening.js');
     const { scenario, model } = loadScenario(file, includeFrom),
-      source = logSource(log, scenario, model, names === undefined ? undefined : readNames(names)),
+      source = logSource(log, scenario, names === undefined ? undefined : readNames(names)),
       floor = await floorAt(source, scenario, at),
       text = openingPart(floor, source.file, (step) => model.steps.names[step] ?? '');
     if (out === undefined) print(text.trimEnd());

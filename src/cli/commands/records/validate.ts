@@ -42,7 +42,7 @@ export const validate = command({
     const { validateStudy } = await import('../../../study/validate/validate.js');
     const { seed, replications, from, to, names } = request;
     const interrupt = listenForInterrupt();
-    const { scenario, file, model } = loadScenario(request.file, request.includeFrom),
+    const { scenario, file } = loadScenario(request.file, request.includeFrom),
       log = logSource(request.log, scenario, names === undefined ? undefined : readNames(names));
     return runStudy<ValidateResults>(request, interrupt, {
       stage: `holding ${file} against ${log.file}, ${count(replications, 'simulated build')}, seed ${seed}`,
@@ -61,7 +61,7 @@ export const validate = command({
             onReplication,
           }),
         ),
-      text: async () => (await import('../../../report/terminal/validate.js')).validateTable,
+      text: async () => (await import('../../../report/terminal/records/validate.js')).validateTable,
       drawing: async () => (await import('../../../report/files/validate.js')).validateFiles,
       stands: ({ verdict }) => verdict !== 'agrees',
     });

@@ -1,7 +1,7 @@
-import type { FitResults } from '../../study/fit/results.js';
-import { count, number } from '../../study/format.js';
-import { joined } from './lines.js';
-import { tableOf } from './table.js';
+import type { FitResults } from '../../../study/fit/results.js';
+import { count, number } from '../../../study/format.js';
+import { joined } from '../lines.js';
+import { tableOf } from '../table.js';
 
 /** What was found of each step, then what is to be known of it, and of the rows. */
 export function fitTable(results: FitResults, width?: number): string {

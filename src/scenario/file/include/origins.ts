@@ -1,6 +1,6 @@
-import type { Finding, Path, Problem } from '../types/problem.js';
-import { spotKey } from './plain.js';
-import type { Source } from './source.js';
+import type { Finding, Path, Problem } from '../../types/problem.js';
+import { spotKey } from '../plain.js';
+import type { Source } from '../source.js';
 
 /** Where something stands: a file and the path in it. */
 export interface Origin {

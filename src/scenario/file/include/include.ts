@@ -1,12 +1,12 @@
-import type { Finding, Path, Problem } from '../types/problem.js';
-import type { Assumption } from '../types/scenario.js';
-import { isRawMap, mapOf, type RawMap } from '../values/raw.js';
-import { wordsFor } from '../words/words.js';
+import type { Finding, Path, Problem } from '../../types/problem.js';
+import type { Assumption } from '../../types/scenario.js';
+import { isRawMap, mapOf, type RawMap } from '../../values/raw.js';
+import { wordsFor } from '../../words/words.js';
+import { sayPath, saySeen } from '../problem.js';
+import type { Source } from '../source.js';
 import { IncludeFiles } from './include-files.js';
 import { MEASURED, withMeasured } from './measured.js';
 import { type Origin, Origins } from './origins.js';
-import { sayPath, saySeen } from './problem.js';
-import type { Source } from './source.js';
 
 /** A scenario with all that it includes, as one piece of data. */
 export interface Whole {

@@ -1,7 +1,7 @@
-import { count, exact } from '../../study/format.js';
-import type { ForecastResults } from '../../study/validate/start/forecast.js';
-import { joined } from './lines.js';
-import { tableOf } from './table.js';
+import { count, exact } from '../../../study/format.js';
+import type { ForecastResults } from '../../../study/validate/start/forecast.js';
+import { joined } from '../lines.js';
+import { tableOf } from '../table.js';
 
 /** Above this share of builds an order is said to be late. */
 const LIKELY = 0.5;

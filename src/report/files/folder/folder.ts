@@ -1,6 +1,6 @@
 import { lstatSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { MovedAsideError, putBack, type System, writeWhole } from '../../study/run/whole-folder.js';
+import { MovedAsideError, putBack, type System, writeWhole } from '../../../study/run/whole-folder.js';
 
 /** What a report folder may hold; anything else in it is somebody's own and is never removed. */
 const REPORT_FILE =

@@ -1,7 +1,7 @@
 import { readFileSync, statSync } from 'node:fs';
-import { type TableLine, tableLines } from '../records/table/clocked.js';
-import { Unreadable } from '../records/unreadable.js';
-import { systemReason, UsageError } from './usage-error.js';
+import { type TableLine, tableLines } from '../../records/table/clocked.js';
+import { Unreadable } from '../../records/unreadable.js';
+import { systemReason, UsageError } from '../usage-error.js';
 
 /** Bytes; a table of times has a few thousand rows. */
 const LARGEST = 64 * 1024 * 1024;

@@ -1,11 +1,11 @@
 import { posix } from 'node:path';
-import type { Path, Problem } from '../types/problem.js';
-import { isRawMap, listOf, mapOf } from '../values/raw.js';
-import { A_PART } from './ours.js';
-import { pathFrom } from './paths.js';
-import { spotKey } from './plain.js';
-import { saySeen } from './problem.js';
-import { readSource, type Source } from './source.js';
+import type { Path, Problem } from '../../types/problem.js';
+import { isRawMap, listOf, mapOf } from '../../values/raw.js';
+import { A_PART } from '../ours.js';
+import { pathFrom } from '../paths.js';
+import { spotKey } from '../plain.js';
+import { saySeen } from '../problem.js';
+import { readSource, type Source } from '../source.js';
 
 /** One file of a scenario. */
 export interface Part {

@@ -1,10 +1,10 @@
-import type { Path, Problem } from '../types/problem.js';
-import { nearest } from '../values/nearest.js';
-import { isRawMap, mapOf, textOf, valueAt } from '../values/raw.js';
-import type { FileAssumption } from './assumptions.js';
-import { edited, findPath } from './edit-path.js';
+import type { Path, Problem } from '../../types/problem.js';
+import { nearest } from '../../values/nearest.js';
+import { isRawMap, mapOf, textOf, valueAt } from '../../values/raw.js';
+import type { FileAssumption } from '../assumptions.js';
+import { edited, findPath } from '../edit-path.js';
+import { sayPath } from '../problem.js';
 import type { Origins } from './origins.js';
-import { sayPath } from './problem.js';
 
 /** The section of values that replace others, by path. */
 export const MEASURED = 'measured';

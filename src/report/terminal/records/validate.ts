@@ -1,7 +1,7 @@
-import { count, exact, number } from '../../study/format.js';
-import type { Compared, ValidateResults } from '../../study/validate/results.js';
-import { joined, type Piece } from './lines.js';
-import { tableOf } from './table.js';
+import { count, exact, number } from '../../../study/format.js';
+import type { Compared, ValidateResults } from '../../../study/validate/results.js';
+import { joined, type Piece } from '../lines.js';
+import { tableOf } from '../table.js';
 
 /** A share as per cent, anything else as it is. */
 export function valueText({ topic }: Pick<Compared, 'topic'>, value: number | null): string {

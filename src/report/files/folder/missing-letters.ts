@@ -1,4 +1,4 @@
-import { font, newCanvas } from '../canvas.js';
+import { font, newCanvas } from '../../canvas.js';
 
 const SIZE = 24,
   SIDE = 2 * SIZE;

@@ -1,4 +1,4 @@
-import type { FloorAt } from '../../study/validate/start/floor-at.js';
+import type { FloorAt } from '../../../study/validate/start/floor-at.js';
 
 /** JSON is YAML too: no name can be taken for a number or a mark. */
 const quoted = (text: string): string => JSON.stringify(text);

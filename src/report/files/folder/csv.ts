@@ -1,7 +1,7 @@
-import type { Estimate } from '../../study/statistics/estimate.js';
-import { tenDigits } from '../../study/ten-digits.js';
-import type { FieldOf } from '../columns.js';
-import type { Form } from '../sheets/cells.js';
+import type { Estimate } from '../../../study/statistics/estimate.js';
+import { tenDigits } from '../../../study/ten-digits.js';
+import type { FieldOf } from '../../columns.js';
+import type { Form } from '../../sheets/cells.js';
 
 type Value = string | number | null | undefined;
 
