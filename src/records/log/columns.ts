@@ -45,8 +45,8 @@ export function columnsOf(head: readonly string[]): Columns {
   if (missing.length > 0)
     throw new Unreadable(
       `line 1: expected the columns ${needed.join(', ')}, got ${head.join(', ')}`,
-      `add ${missing.length === 1 ? 'the column' : 'the columns'} ${missing.join(', ')}; a log has a row an ` +
-        'event (at, event, object, step) or a row a stay (unit, step, started, ended)',
+      `add ${missing.length === 1 ? 'the column' : 'the columns'} ${missing.join(', ')}; a log has a row ` +
+        'an event (at, event, object, step) or a row a stay (unit, step, started, ended)',
     );
   const read: readonly string[] = isEvents ? [...EVENT_COLUMNS, 'unit'] : STAY_COLUMNS;
   return {
