@@ -91,6 +91,7 @@ export const COSTS: Rules = {
   'costs.late.day': 'the price of a unit late for a day',
   'costs.standing': 'the standing costs',
   'costs.standing.day': 'the standing costs of a day',
+  measured: 'what was measured',
   'costs.changes': 'the prices of change',
   'costs.changes.*': 'the change {0}',
   'costs.changes.*.relief': 'what the change {0} is',
