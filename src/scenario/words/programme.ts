@@ -2,6 +2,7 @@ import type { Rules } from './rules.js';
 
 /** The programme, and the scenario itself. */
 export const SCENARIO: Rules = {
+  measured: 'what was measured',
   scenario: 'the name of the scenario',
   note: 'the note on the scenario',
   include: 'the files of the scenario',
@@ -91,7 +92,6 @@ export const COSTS: Rules = {
   'costs.late.day': 'the price of a unit late for a day',
   'costs.standing': 'the standing costs',
   'costs.standing.day': 'the standing costs of a day',
-  measured: 'what was measured',
   'costs.changes': 'the prices of change',
   'costs.changes.*': 'the change {0}',
   'costs.changes.*.relief': 'what the change {0} is',
