@@ -20,7 +20,9 @@ export function floorLog(plan: Plan, seed: string, replication: number): FloorLo
   const run = simulate(plan, seed, replication, {
     watch: () => {
       log = null;
-      return (each) => (log ??= new FloorWatch(each)).look();
+      return (each) => {
+        (log ??= new FloorWatch(each)).look();
+      };
     },
   });
   // The last event is not followed by another look.

@@ -84,7 +84,7 @@ const HIGH =
 function windows1252(bytes: Uint8Array): string {
   let text = '';
   for (const byte of bytes)
-    text += byte >= 0x80 && byte < 0xa0 ? HIGH[byte - 0x80] : String.fromCharCode(byte);
+    text += byte >= 0x80 && byte < 0xa0 ? HIGH.charAt(byte - 0x80) : String.fromCharCode(byte);
   return text;
 }
 

@@ -1,4 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { isoDate } from '../../scenario/calendar/date.js';
 import { Names } from '../names.js';
 import { Oddities, type Oddity, type OddityKind } from '../oddity.js';
 import { Unreadable } from '../unreadable.js';
@@ -160,5 +161,4 @@ function dateReader(column: readonly string[]): (text: string) => number {
 }
 
 /** The day of such a time, `2027-08-16`. */
-export const dayText = (minutes: number): string =>
-  new Date(Math.floor(minutes / MINUTES_PER_DAY) * 86_400_000).toISOString().slice(0, 10);
+export const dayText = (minutes: number): string => isoDate(Math.floor(minutes / MINUTES_PER_DAY));

@@ -48,16 +48,18 @@ function readMap(map: RawMap, at: Path): BasisRead {
       atKey: true,
     }));
   /** The value of a key if it is right; what is wrong with it is told. */
-  const read = <T>(key: Key, isRight: (value: unknown) => boolean, wanted: string): T | undefined => {
+  const read = <T>(key: Key, isRight: (value: unknown) => value is T, wanted: string): T | undefined => {
     if (!Object.hasOwn(map, key)) return undefined;
     const value = map[key];
-    if (isRight(value)) return value as T;
+    if (isRight(value)) return value;
     findings.push({ path: [...at, key], wanted, seen: saySeen(value) });
     return undefined;
   };
-  const isWhole = (least: number, most: number) => (value: unknown) =>
-    Number.isInteger(value) && (value as number) >= least && (value as number) <= most;
-  const isDay = (value: unknown): boolean => typeof value === 'string' && isDate(value);
+  const isWhole =
+    (least: number, most: number) =>
+    (value: unknown): value is number =>
+      Number.isInteger(value) && (value as number) >= least && (value as number) <= most;
+  const isDay = (value: unknown): value is string => typeof value === 'string' && isDate(value);
   const DAY = 'a day of the calendar, such as "2027-03-01"';
   if (!Object.hasOwn(map, 'measured'))
     findings.push({
@@ -74,14 +76,14 @@ function readMap(map: RawMap, at: Path): BasisRead {
     ),
     standardError = read<number>(
       'standard error',
-      (value) => typeof value === 'number' && value > 0 && value <= 10,
+      (value): value is number => typeof value === 'number' && value > 0 && value <= 10,
       'a number greater than 0, at most 10',
     ),
     from = read<string>('from', isDay, DAY),
     to = read<string>('to', isDay, DAY),
     file = read<string>(
       'file',
-      (value) => typeof value === 'string' && value.trim() !== '',
+      (value): value is string => typeof value === 'string' && value.trim() !== '',
       'the name of a file',
     );
   if (from !== undefined && to !== undefined && to < from)

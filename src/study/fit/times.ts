@@ -45,7 +45,7 @@ export function fitTimes(values: readonly number[], options: TimesOptions = {}):
     order = values.map((_, i) => i).sort((a, b) => at[a] - at[b]),
     [best] = fit.candidates,
     populations =
-      best === undefined
+      fit.candidates.length === 0
         ? undefined
         : twoPopulations(sample, best.distribution, { stream: `${seed}/populations`, unit });
   return {

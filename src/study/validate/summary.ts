@@ -39,7 +39,8 @@ export function summaryOf(options: ValidateOptions, found: SideBySide): Validate
     verdict: agrees ? 'agrees' : 'does not agree',
     sentence: sentenceOf(uses, causes),
     uses,
-    causes: causes.map(({ judged: _, ...rest }) => rest),
+    // Its evidence is among the measures.
+    causes: causes.map((each) => ({ ...each, judged: undefined })),
     cause: causeOf(uses, causes),
     next: nextOf(uses, causes),
     measures: judged.map(comparedOf),

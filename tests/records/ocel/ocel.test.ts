@@ -23,7 +23,8 @@ const valid = (ocel: Ocel): void => {
 };
 const bare = (events: Iterable<object>) =>
   Array.from(events, (event) => {
-    const { line: _, ...rest } = event as FloorEvent & { line?: number };
+    const { line, ...rest } = event as FloorEvent & { line?: number };
+    expect(line ?? 1).toBeGreaterThan(0);
     return rest;
   });
 

@@ -45,7 +45,7 @@ describe('a table of times', () => {
       [7, 'negative time'],
       [8, 'no time at all'],
     ]);
-    expect(found.oddities[1]!.told).toBe('The scenario has no step "prmie", did you mean "prime"? Left out.');
+    expect(found.oddities[1].told).toBe('The scenario has no step "prmie", did you mean "prime"? Left out.');
   });
 
   it('keeps equal times of which nothing says that they are one', () => {
@@ -56,7 +56,7 @@ describe('a table of times', () => {
     const at = (...dates: string[]) =>
       read(`step,minutes,date\n${dates.map((date) => `prime,40,${date}`).join('\n')}\n`);
     const days = ({ steps }: TimesRead) =>
-      steps[0]!.at.map((each) => (Number.isNaN(each) ? '' : dayText(each)));
+      steps[0].at.map((each) => (Number.isNaN(each) ? '' : dayText(each)));
     expect(days(at('2027-08-16', '16.08.2027', '2027-08-16 14:30'))).toEqual(Array(3).fill('2027-08-16'));
     expect(days(at('08/16/2027', '08/05/2027'))).toEqual(['2027-08-16', '2027-08-05']);
     const unsure = at('08/05/2027');

@@ -46,7 +46,7 @@ describe('what fit writes', () => {
       ['feeders.doors.route[0].work', 2, 'times.csv'],
     ]);
     const [step] = scenario!.route;
-    expect('work' in step! && step.work).toMatchObject({ kind: results.steps[0]!.fit.distribution.kind });
+    expect('work' in step && step.work).toMatchObject({ kind: results.steps[0].fit.distribution.kind });
     expect(fitTable(results, 100)).toContain('build');
   });
 

@@ -7,7 +7,7 @@ import { readWhatIfs } from '../../../src/scenario/what-ifs.js';
 type Files = Readonly<Record<string, string>>;
 const reader = (files: Files) => (path: string) => {
   if (!(path in files)) throw new Error('no such file');
-  return files[path]!;
+  return files[path];
 };
 const saidOf = (main: string, files: Files = {}): string[] =>
   (readScenario(main, 'main.yaml', reader(files)).problems ?? []).map(sayProblem);
@@ -66,7 +66,7 @@ describe('values that were measured', () => {
     ).toEqual(['route[1].work', 'estimate', '9 min', undefined]);
     // A part of a map of which something is said: what is said stays, of the map as it is now.
     const part = `${main('{ mean: 30 min, cv: 0.2, basis: guess }')}measured: { route.coat 1.5.work.mean: 33 min }\n`;
-    expect(said(part)[1]![2]).toContain('33 min');
+    expect(said(part)[1][2]).toContain('33 min');
   });
 
   it('are told by path, line and what may be meant where a path leads nowhere', () => {
@@ -122,6 +122,6 @@ describe('values that were measured', () => {
         reader({}),
       );
     expect(problems).toBeUndefined();
-    expect(whatIfs![0]!.changes[0]).toMatchObject({ path: 'route[0].work', before: '5 min', after: '6 min' });
+    expect(whatIfs![0].changes[0]).toMatchObject({ path: 'route[0].work', before: '5 min', after: '6 min' });
   });
 });

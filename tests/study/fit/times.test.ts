@@ -37,7 +37,7 @@ describe('what is chosen', () => {
       candidate('lognormal', 102, 0.9),
     );
     expect(choice).toEqual({
-      chosen: expect.objectContaining({ name: 'weibull' }),
+      chosen: expect.objectContaining({ name: 'weibull' }) as unknown,
       why: 'Of those that fit, weibull has the lowest AIC: the test rejects gamma.',
     });
   });
@@ -78,7 +78,7 @@ describe('what is chosen', () => {
 
   it('of 20 times on a family', () => {
     const fit = fitTimes(drawn(lognormalOf(42, 0.3), 20), { simulated: 40 });
-    expect(fit.chosen).toMatchObject({ name: expect.any(String) });
+    expect(fit.chosen).toMatchObject({ name: expect.any(String) as unknown });
     expect(fit.distribution).toBe((fit.chosen as Fitted).distribution);
   });
 

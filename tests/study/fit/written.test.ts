@@ -6,7 +6,7 @@ import { canBeWritten, written } from '../../../src/study/fit/written.js';
 
 const time = timeSchema(() => ({ values: [], fault: undefined }));
 /** As the scenario's own reader takes it. */
-const read = (text: string): Distribution => time.parse(parse(text)) as Distribution;
+const read = (text: string): Distribution => time.parse(parse(text));
 
 const ALL: Distribution[] = [
   { kind: 'constant', value: 42.123456789 },

@@ -58,13 +58,13 @@ describe('what is drawn', () => {
 describe('inputs drawn anew', () => {
   it('are the same in two replications that follow each other, and others in the next two', () => {
     const [base, without] = simulateDesign(uncertain(MEASURED)).variants;
-    const ofBase = [1, 2, 3].map((r) => base!.drawn!(r));
-    expect(ofBase[0]!.model).toBe(ofBase[1]!.model);
+    const ofBase = [1, 2, 3].map((r) => base.drawn!(r));
+    expect(ofBase[0].model).toBe(ofBase[1].model);
     expect(ofBase.map(({ key }) => key)).toEqual(['base, draw 1', 'base, draw 1', 'base, draw 2']);
-    expect(ofBase[0]!.model.draws).not.toEqual(ofBase[2]!.model.draws);
+    expect(ofBase[0].model.draws).not.toEqual(ofBase[2].model.draws);
     // A build without its outage is set against the same draw.
-    expect(without!.drawn!(3).model.draws).toEqual(ofBase[2]!.model.draws);
-    expect(without!.drawn!(3).model.outages.count).toBe(0);
+    expect(without.drawn!(3).model.draws).toEqual(ofBase[2].model.draws);
+    expect(without.drawn!(3).model.outages.count).toBe(0);
   });
 
   it('give the same results on any number of workers', async () => {
@@ -79,7 +79,7 @@ describe('inputs drawn anew', () => {
   });
 
   it('with one more input leave the draws of the others as they were', () => {
-    const of = (measured: string) => simulateDesign(uncertain(measured)).variants[0]!.drawn!(1).model,
+    const of = (measured: string) => simulateDesign(uncertain(measured)).variants[0].drawn!(1).model,
       work = ({ draws }: ReturnType<typeof of>) => draws.find(({ name }) => name.startsWith('build/'));
     const other = MEASURED.replace('{ value: 10 %, basis: { measured: 60, found: 6 } }', '10 %');
     expect(work(of(other))).toEqual(work(of(MEASURED)));

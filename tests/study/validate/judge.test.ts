@@ -26,9 +26,9 @@ describe('a real value beside simulated ones', () => {
     // mean 10, s 1: 10 +- t(0.975, 4) sqrt(1 + 1/5) = 10 +- 2.776445 * 1.095445 (R 4.2.2).
     const values = [9, 9, 10, 11, 11].map((value) => [measure('rate', value)]);
     const [judged] = judge([measure('rate', 12)], values, 0.95);
-    expect(judged?.low).toBeCloseTo(10 - 3.041443, 5);
-    expect(judged?.high).toBeCloseTo(10 + 3.041443, 5);
-    expect(judged?.agrees).toBe(true);
+    expect(judged.low).toBeCloseTo(10 - 3.041443, 5);
+    expect(judged.high).toBeCloseTo(10 + 3.041443, 5);
+    expect(judged.agrees).toBe(true);
     expect(judge([measure('rate', 13.1)], values, 0.95)[0]?.agrees).toBe(false);
   });
 
@@ -37,9 +37,9 @@ describe('a real value beside simulated ones', () => {
     const values = [9, 9, 10, 11, 11].map((value) => Array.from({ length: 3 }, () => measure('rate', value))),
       at = (t: number): Measure => measure('rate', 10 + t * Math.sqrt(1.2)),
       judged = judge([at(4.604095), at(2.998528), at(3.29763)], values, 0.95);
-    expect(judged.map(({ p }) => p)).toEqual([0.01, 0.04, 0.03].map((p) => expect.closeTo(p, 4)));
+    expect(judged.map(({ p }) => p)).toEqual([0.01, 0.04, 0.03].map((p) => expect.closeTo(p, 4) as unknown));
     expect(judged.map(({ adjusted }) => adjusted)).toEqual(
-      [0.03, 0.06, 0.06].map((p) => expect.closeTo(p, 4)),
+      [0.03, 0.06, 0.06].map((p) => expect.closeTo(p, 4) as unknown),
     );
     // The interval shown is the one by which it was judged.
     for (const {

@@ -58,7 +58,7 @@ describe('the floor at a moment', () => {
     const [only, ...others] = read?.programme.orders.list ?? [];
     expect(others).toEqual([]);
     expect(only).toMatchObject({ build: '4', at: 'fit', options: floor.opening.placed[0]?.options });
-    expect(Object.keys(only?.options ?? {})).toEqual(['colour']);
+    expect(Object.keys(only.options)).toEqual(['colour']);
   });
 });
 

@@ -141,10 +141,10 @@ describe('what is estimated of a log', () => {
     // 1 painter 8:00 to 9:00 and, after the break, 10:00 to 11:00; beside 2 more from 10:00 to 10:30.
     const log = seen(inOrder(whole('A', [8, 8, 11, 12, 13]), whole('B', [6, 6, 7, 10, 10.5]))),
       [painters] = log.people;
-    expect(painters?.most).toBe(3);
+    expect(painters.most).toBe(3);
     // A coats 8-9, 10-11; B coats 6-7; B is looked at 10-10:30, A 12-13: of 7 h none 2, one 2.5, two 1 ...
-    expect(painters?.minutes).toEqual([180, 150, 60, 30]);
-    expect(shareAbove(painters?.minutes ?? [], 1)).toBeCloseTo(90 / 420, 12);
+    expect(painters.minutes).toEqual([180, 150, 60, 30]);
+    expect(shareAbove(painters.minutes, 1)).toBeCloseTo(90 / 420, 12);
   });
 
   it('forgets units that are gone', () => {

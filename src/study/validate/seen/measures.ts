@@ -115,7 +115,7 @@ export interface PeopleSeen {
 export const peopleOf = ({ people }: LogWatch): PeopleSeen[] =>
   people.crews.flatMap(({ minutes }, crew) =>
     minutes.map((booked, shift) => {
-      const filled = Array.from(booked, (each) => each ?? 0);
+      const filled = Array.from(booked, (each: number | undefined) => each ?? 0);
       return { crew, shift, most: mostAtOnce(filled), minutes: filled };
     }),
   );

@@ -114,7 +114,7 @@ const A_MOMENT = 0.5;
 
 /** The most people at work at once for longer than a moment. */
 export const mostAtOnce = (minutes: readonly number[]): number =>
-  minutes.reduce((most, each, people) => ((each ?? 0) > A_MOMENT ? Math.max(most, people) : most), 0);
+  minutes.reduce((most, each, people) => (each > A_MOMENT ? Math.max(most, people) : most), 0);
 
 /** Share of the time with people in it in which more than so many were at work. */
 export function shareAbove(minutes: readonly number[], people: number): number {

@@ -51,7 +51,7 @@ describe('what is told of the order', () => {
       [warning, ...others] = warningsOfOrder(order(20), falling);
     expect(warning).toMatchObject({
       kind: 'drift',
-      told: expect.stringContaining('Times get shorter with the date'),
+      told: expect.stringContaining('Times get shorter with the date') as unknown,
     });
     expect(others).toEqual([]);
   });
