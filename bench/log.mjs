@@ -59,7 +59,8 @@ try {
       `${Math.round(read.rows / seconds)} rows a second, at most ` +
       `${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB of memory`,
   );
-  if (events !== read.used || !(sum > 0) || read.oddities.length > 0)
+  // Units that are inside at the first row have an end without a start.
+  if (events !== read.rows || !(sum > 0) || read.oddities.some(({ kind }) => kind !== 'missing start'))
     console.log(`expected every row to be used, got ${events} events`, read.oddities);
 } finally {
   rmSync(folder, { recursive: true });
