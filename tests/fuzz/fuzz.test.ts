@@ -15,7 +15,7 @@ const SIZES: Readonly<Record<string, readonly [size: number, sound: number, refu
   'what-ifs': [12, 1, 4],
   comparisons: [10, 1, 3],
   arguments: [300, 30, 150],
-  'command lines': [16, 1, 3],
+  'command lines': [40, 1, 3],
   shards: [5, 0, 3],
   journals: [5, 2, 0],
   studies: [4, 1, 0],
