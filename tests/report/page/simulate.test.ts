@@ -26,7 +26,7 @@ describe('the page', () => {
       `${results.scenario.name}.`,
       'Can it ship 4 a working day',
       '<h1 id="answer">',
-      'None of 40 simulated builds ships 4 a day; on average 3.29 to 3.47<span class="soft"> (95 % sure).</span>',
+      'None of 40 simulated builds ships 4 a day; average 3.29 to 3.47<span class="soft"> (95 % sure).</span>',
       'What stops it</dt>',
       'What to do</dt>',
       'By when</dt>',

@@ -70,7 +70,7 @@ export function studyFiles<Results>({
 const script = (name: string): string =>
   readFileSync(
     new URL(
-      import.meta.url.endsWith('.ts') ? `../../../dist/page/${name}` : `../page/${name}`,
+      import.meta.url.endsWith('.ts') ? `../../../../dist/page/${name}` : `../page/${name}`,
       import.meta.url,
     ),
     'utf8',
