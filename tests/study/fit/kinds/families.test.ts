@@ -36,8 +36,10 @@ describe.each(REFERENCES)('the sample "$name"', ({ times, fits }) => {
       const fit = found.get(kind)!;
       expect(fit.logLikelihood).toBeCloseTo(wanted.logLikelihood, 6);
       for (const [key, value] of Object.entries(fit.distribution)) {
-        const of = wanted[key];
-        if (typeof value === 'number') near(value, of, CLIMBED.includes(kind) ? 5e-4 : 1e-6);
+        // Of some parameters, as where a normal is cut, scipy has nothing to say.
+        const of = wanted[key] as number | undefined;
+        if (typeof value === 'number' && of !== undefined)
+          near(value, of, CLIMBED.includes(kind) ? 5e-4 : 1e-6);
       }
     },
   );
