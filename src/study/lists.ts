@@ -29,3 +29,7 @@ export const named = (
   name: defined(model[of].names[id]),
   site: defined(model.siteNames[defined(model[of].site[id])]),
 });
+
+/** `a, b or c`. */
+export const listed = (names: readonly string[], last = 'or'): string =>
+  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${last} ${defined(names.at(-1))}`;

@@ -2,8 +2,8 @@ import { createReadStream, statSync } from 'node:fs';
 import type { Known, LogRead } from '../../records/log/cleaned.js';
 import type { FloorEvent } from '../../records/log/event.js';
 import { readAnyLog } from '../../records/read-any.js';
-import { Unreadable } from '../../records/unreadable.js';
 import { systemReason, UsageError } from '../usage-error.js';
+import { readable } from './table-file.js';
 
 /** Bytes that are read at once. */
 const AT_ONCE = 1 << 18;
@@ -23,14 +23,15 @@ export async function readLogFile(
     const stat = statSync(path);
     if (!stat.isFile())
       throw notRead(path, stat.isDirectory() ? 'a folder' : 'a pipe or device, which is read twice');
-    return await readAnyLog(
-      () => createReadStream(path, { highWaterMark: AT_ONCE }),
-      known,
-      take,
-      (bytes, rows) => progress?.(Math.min(1, bytes / stat.size), rows),
+    return await readable(path, () =>
+      readAnyLog(
+        () => createReadStream(path, { highWaterMark: AT_ONCE }),
+        known,
+        take,
+        (bytes, rows) => progress?.(Math.min(1, bytes / stat.size), rows),
+      ),
     );
   } catch (error) {
-    if (error instanceof Unreadable) throw new UsageError(`${path}: ${error.message}`, error.remedy);
     const reason = systemReason(error);
     throw reason === undefined ? error : notRead(path, reason);
   }

@@ -1,16 +1,9 @@
 import { askedText, shareText } from '../../study/buffers/asked.js';
-import {
-  caseName,
-  layoutFor,
-  listed,
-  lostOf,
-  orElseNames,
-  weakestName,
-} from '../../study/buffers/cases/names.js';
+import { caseName, layoutFor, lostOf, orElseNames, weakestName } from '../../study/buffers/cases/names.js';
 import type { CaseResult, CasesResult } from '../../study/buffers/cases/results.js';
 import type { BufferResults } from '../../study/buffers/results.js';
 import { count, exact, number } from '../../study/format.js';
-import { defined } from '../../study/lists.js';
+import { defined, listed } from '../../study/lists.js';
 import { boundsOf, type Estimate, isSame, mapped } from '../../study/statistics/estimate.js';
 import { WITH_THEM } from '../constraint.js';
 import { figure } from './figures.js';

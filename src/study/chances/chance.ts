@@ -1,8 +1,8 @@
 import { power } from '../../random/power.js';
+import { holm } from '../statistics/difference.js';
 import { type Proportion, proportion } from '../statistics/proportion.js';
 import { sumOf } from '../statistics/sums.js';
 import { combinedP, type EqualChances, equalChances, type Level } from './equal-chances.js';
-import { holm } from './holm.js';
 import { counted, roughPercent } from './measured.js';
 
 /** Units that were looked at, alike in their options, and in how many of them something was found. */

@@ -1,6 +1,6 @@
-import gammainc from '@stdlib/math-base-special-gammainc';
 import { exp, log } from '../../random/elementary.js';
 import { logGamma1p } from '../../random/log-gamma.js';
+import { chiSquareAbove } from '../statistics/functions/normal.js';
 import { sumOf } from '../statistics/sums.js';
 import { drawnP, isDense, pearson } from './drawn-chances.js';
 
@@ -68,10 +68,6 @@ function exactP(levels: readonly Level[], found: number): number {
   go(0, found, 0);
   return Math.min(1, p);
 }
-
-/** Chance that a chi-square of so many degrees of freedom is above x: Q(freedom / 2, x / 2). */
-export const chiSquareAbove = (x: number, freedom: number): number =>
-  x <= 0 ? 1 : gammainc(x / 2, freedom / 2, true, true);
 
 const logChoose = (n: number, k: number): number => logFactorial(n) - logFactorial(k) - logFactorial(n - k);
 

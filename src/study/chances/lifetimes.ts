@@ -3,6 +3,7 @@ import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import type { Distribution } from '../../random/distribution.js';
 import { exp, log } from '../../random/elementary.js';
 import { logGamma1p } from '../../random/log-gamma.js';
+import { risingRoot } from '../statistics/functions/root.js';
 import { sumOf } from '../statistics/sums.js';
 import type { Span } from './spans.js';
 import type { Bounded } from './two-looks.js';
@@ -91,7 +92,7 @@ export function weibullLifetime(spans: readonly Span[], level: number): WeibullL
       return one / zero - 1 / k - middle;
     };
   if (slope(LEAST_SHAPE) > 0 || slope(MOST_SHAPE) < 0) return null;
-  const k = rootOf(slope, LEAST_SHAPE, MOST_SHAPE),
+  const k = risingRoot((x) => ({ value: slope(x), slope: NaN }), LEAST_SHAPE, MOST_SHAPE),
     { zero } = sums(k),
     logScale = log(zero / r) / k,
     scale = longest * exp(logScale),
@@ -126,16 +127,3 @@ export function weibullLifetime(spans: readonly Span[], level: number): WeibullL
 
 /** Of a numeric derivative. */
 const STEP = 1e-5;
-
-const HALVINGS = 60;
-
-/** Where an increasing function crosses 0, by halving. */
-function rootOf(f: (x: number) => number, from: number, to: number): number {
-  let [low, high] = [from, to];
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (low + high) / 2;
-    if (f(middle) < 0) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-}

@@ -1,5 +1,5 @@
 import { count, number } from '../format.js';
-import { defined } from '../lists.js';
+import { defined, listed } from '../lists.js';
 import type { Counting } from './counting.js';
 import type { Load } from './load.js';
 
@@ -10,9 +10,7 @@ const MOST_NAMED = 3;
 export function loadsText(loads: readonly Pick<Load, 'what'>[]): string {
   const named = loads.slice(0, MOST_NAMED).map(({ what }) => what),
     more = loads.length - named.length;
-  if (more > 0) return `${named.join(', ')} and ${more} more`;
-  const last = named.pop() ?? '';
-  return named.length === 0 ? last : `${named.join(', ')} and ${last}`;
+  return more > 0 ? `${named.join(', ')} and ${more} more` : listed(named, 'and');
 }
 
 /** How units were counted, as results tell it. */

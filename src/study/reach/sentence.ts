@@ -1,5 +1,5 @@
 import { exact, withInterval } from '../format.js';
-import { defined } from '../lists.js';
+import { defined, listed } from '../lists.js';
 import { rateText, unitsEach } from '../planners-unit.js';
 import { mapped } from '../statistics/estimate.js';
 import type { MadeResult, ReachGoal, ReachResults, SearchResult, StepResult } from './results.js';
@@ -9,11 +9,8 @@ export const madeText = ({ name, times }: Pick<MadeResult, 'name' | 'times'>): s
   `${times === 1 ? '' : `${times} × `}“${name}”`;
 
 /** `“A”, 2 × “B” and “C”`. */
-export function setText(made: readonly Pick<MadeResult, 'name' | 'times'>[]): string {
-  const texts = made.map(madeText),
-    last = texts.pop();
-  return last === undefined ? 'nothing' : texts.length === 0 ? last : `${texts.join(', ')} and ${last}`;
-}
+export const setText = (made: readonly Pick<MadeResult, 'name' | 'times'>[]): string =>
+  made.length === 0 ? 'nothing' : listed(made.map(madeText), 'and');
 
 /** `456,000 EUR`; nothing to buy is for nothing. */
 export const moneyText = (money: number | null, currency: string): string =>

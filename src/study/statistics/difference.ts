@@ -65,3 +65,20 @@ function isRounding(pairs: readonly (readonly [number, number])[]): boolean {
 export function familyLevel(level: number, count: number): number {
   return 1 - (1 - level) / Math.max(1, count);
 }
+
+/**
+ * P-values adjusted for being several, so that all claims together are wrong at most at the level (Holm 1979,
+ * Scandinavian Journal of Statistics 6(2), 65-70): the i-th smallest of k is multiplied by k - i + 1, and
+ * none is smaller than the one before.
+ * @returns in the order given, none above 1; NaN stays, and counts for nothing
+ */
+export function holm(ps: readonly number[]): number[] {
+  const order = ps.flatMap((p, i) => (Number.isNaN(p) ? [] : [i])).sort((a, b) => ps[a] - ps[b]),
+    adjusted = ps.map(() => NaN);
+  let most = 0;
+  order.forEach((i, rank) => {
+    most = Math.max(most, Math.min(1, ps[i] * (order.length - rank)));
+    adjusted[i] = most;
+  });
+  return adjusted;
+}

@@ -62,16 +62,13 @@ function chance(values: Values, found: number, n: number): number {
 
 function time(values: Values, distribution: Distribution, n: number): unknown {
   for (let k = 0; k < MOST_TRIES; k++) {
-    const found = distribution.kind === 'mixture' ? mixed(values, distribution, n, k) : simple(k);
+    const found =
+      distribution.kind === 'mixture'
+        ? mixed(values, distribution, n, k)
+        : refit(distribution, values(`values ${k}`, distribution, n));
     if (found !== undefined) return asData(found);
   }
   return asData(distribution);
-
-  function simple(k: number): Distribution | undefined {
-    return distribution.kind === 'mixture'
-      ? undefined
-      : refit(distribution, values(`values ${k}`, distribution, n));
-  }
 }
 
 /** How many values are of each part, then so many of each. */

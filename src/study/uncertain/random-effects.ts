@@ -1,5 +1,6 @@
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
+import { mean } from '../statistics/sums.js';
 
 /** A share of a variance with its interval. */
 export interface VarianceShare {
@@ -51,13 +52,13 @@ export function randomEffects(groups: readonly (readonly number[])[], level: num
     m = groups[0]?.length ?? 0;
   if (d > 0 && (m < 2 || groups.some(({ length }) => length !== m)))
     throw new RangeError('random effects: expected groups of the same size, two values or more in each');
-  const means = groups.map(meanOf),
-    mean = meanOf(means),
-    between = d < 2 ? 0 : (m * squares(means, mean)) / (d - 1),
+  const means = groups.map(mean),
+    middle = d === 0 ? 0 : mean(means),
+    between = d < 2 ? 0 : (m * squares(means, middle)) / (d - 1),
     within =
-      d === 0 ? 0 : groups.reduce((sum, group) => sum + squares(group, meanOf(group)), 0) / (d * (m - 1)),
+      d === 0 ? 0 : groups.reduce((sum, group) => sum + squares(group, mean(group)), 0) / (d * (m - 1)),
     ofGroups = d < 2 ? 0 : Math.max(0, (between - within) / m);
-  const found = { groups: d, mean, between, within, ofGroups, ofValues: within };
+  const found = { groups: d, mean: middle, between, within, ofGroups, ofValues: within };
   if (d < 2) return { ...found, half: null, halfWithin: null, shareOfValue: null, shareOfInterval: null };
   const t = tQuantile((1 + level) / 2, d - 1),
     tail = (1 - level) / 2,
@@ -100,9 +101,6 @@ export function fQuantile(p: number, a: number, b: number): number {
   const x = betaQuantile(p, a / 2, b / 2);
   return (b * x) / (a * (1 - x));
 }
-
-const meanOf = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
 
 const squares = (values: readonly number[], about: number): number =>
   values.reduce((sum, value) => sum + (value - about) * (value - about), 0);

@@ -1,6 +1,8 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { sampleVariance } from 'simple-statistics';
 import { exp, log } from '../../random/elementary.js';
+import { holm } from '../statistics/difference.js';
+import { studentBeyond } from '../statistics/functions/normal.js';
 import { mean } from '../statistics/sums.js';
 import type { Measure } from './seen/measures.js';
 
@@ -89,26 +91,19 @@ export function judge(
       gap < 1e-9 || (measure.topic === 'minutes' && Math.abs(measure.value - back(middle)) <= ROUNDING);
     // Nobody in any replication was ever at work beside so many: it is no matter of luck.
     const t = isSame ? 0 : error > 0 ? gap / error : Infinity;
-    return { measure, middle, error, back, t, p: twoSided(t, df) };
+    return { measure, middle, error, back, t, p: studentBeyond(t, df) };
   });
-  const order = compared
-    .flatMap((each, i) => (each.t === undefined ? [] : [{ i, t: each.t, p: each.p }]))
-    .sort((a, b) => b.t - a.t);
-  const adjusted = new Map<number, number>();
-  let least = 0;
-  order.forEach(({ i, p }, rank) => {
-    least = Math.max(least, Math.min(1, p * (order.length - rank)));
-    adjusted.set(i, least);
-  });
-  const out = [...adjusted.values()].filter((p) => p <= 1 - level).length,
-    alpha = (1 - level) / Math.max(1, order.length - out),
+  const adjusted = holm(compared.map(({ p = NaN }) => p)),
+    judged = adjusted.filter((p) => !Number.isNaN(p)),
+    out = judged.filter((p) => p <= 1 - level).length,
+    alpha = (1 - level) / Math.max(1, judged.length - out),
     wide = tQuantile(1 - alpha / 2, df);
   return compared.map((each, i) => {
     const { measure } = each;
     if (each.t === undefined)
       return { measure, middle: NaN, low: NaN, high: NaN, t: NaN, p: NaN, adjusted: NaN, agrees: true };
     const { middle, error, back, t, p } = each,
-      all = adjusted.get(i) ?? 1;
+      all = adjusted[i];
     return {
       measure,
       middle: back(middle),
@@ -130,18 +125,4 @@ function ownVariance({ topic, value, n, sd }: Measure): number {
   if (!(n > 1)) return 0;
   if (topic === 'quality' || topic === 'finds') return Math.max(0, 1 - value) / (4 * n);
   return sd === undefined || !(value > 0) ? 0 : (sd * sd) / n / (value * value);
-}
-
-/** P(|T| >= t) of Student's t, by halving between its quantiles; to a part in 1e8 down to 1e-14. */
-export function twoSided(t: number, df: number): number {
-  if (t === 0) return 1;
-  if (t === Infinity) return 0;
-  let low = log(1e-14),
-    high = 0;
-  for (let i = 0; i < 36; i++) {
-    const middle = (low + high) / 2;
-    if (tQuantile(exp(middle) / 2, df) < -t) low = middle;
-    else high = middle;
-  }
-  return exp((low + high) / 2);
 }

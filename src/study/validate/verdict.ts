@@ -1,3 +1,4 @@
+import { listed } from '../lists.js';
 import { normalQuantile } from '../statistics/proportion.js';
 import { figure } from './cause.js';
 import type { Judged } from './judge.js';
@@ -47,15 +48,15 @@ export function sentenceOf(uses: readonly Use[], causes: readonly Cause[]): stri
   if (not.length === 0 && causes.length === 0)
     return may.length === 0
       ? 'The log is too short to tell whether the model is right.'
-      : `The log is not against the model. Use it for ${listed(may)}.`;
+      : `The log is not against the model. Use it for ${listed(may, 'and')}.`;
   if (not.length === 0)
     return (
       'What the line brings about agrees with the log, but not all inputs do. ' +
-      `Use it for ${listed(may)} with care.`
+      `Use it for ${listed(may, 'and')} with care.`
     );
   return may.length === 0
-    ? `The model does not agree with the log. Do not use it for ${listed(not)} before it is put right.`
-    : `Use the model for ${listed(may)}, not for ${listed(not)}.`;
+    ? `The model does not agree with the log. Do not use it for ${listed(not, 'and')} before it is put right.`
+    : `Use the model for ${listed(may, 'and')}, not for ${listed(not, 'and')}.`;
 }
 
 export function causeOf(uses: readonly Use[], [first, ...others]: readonly Cause[]): string {
@@ -99,9 +100,4 @@ export function nextOf(
     `Have ${of} looked over a second time on 50 units: ` +
     'what it finds, what it misses, and what comes to it.'
   );
-}
-
-export function listed(names: readonly string[]): string {
-  const last = names.at(-1) ?? '';
-  return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} and ${last}`;
 }

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chiSquareAbove, combinedP, equalChances } from '../../../src/study/chances/equal-chances.js';
-import { holm } from '../../../src/study/chances/holm.js';
+import { combinedP, equalChances } from '../../../src/study/chances/equal-chances.js';
+import { holm } from '../../../src/study/statistics/difference.js';
+import { chiSquareAbove } from '../../../src/study/statistics/functions/normal.js';
 
 const levels = (found: readonly number[], units: readonly number[]) =>
   found.map((count, i) => ({ name: `level ${i}`, found: count, units: units[i] }));

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { judge, twoSided } from '../../../src/study/validate/judge.js';
+import { studentBeyond } from '../../../src/study/statistics/functions/normal.js';
+import { judge } from '../../../src/study/validate/judge.js';
 import type { Measure, Topic } from '../../../src/study/validate/seen/measures.js';
 
 const measure = (topic: Topic, value: number, n = 0, sd?: number): Measure => ({
@@ -19,7 +20,7 @@ describe('a real value beside simulated ones', () => {
     [4, 19, 0.0007661923372],
     [6.5, 39, 1.048389397e-7],
   ])('has P(|T| >= %f) with %i degrees of freedom', (t, df, p) => {
-    expect(twoSided(t, df) / p).toBeCloseTo(1, 5);
+    expect(studentBeyond(t, df) / p).toBeCloseTo(1, 5);
   });
 
   it('is judged by the prediction interval of one more value', () => {

@@ -1,4 +1,5 @@
 import { capital, count, exact, number } from '../../../study/format.js';
+import { listed } from '../../../study/lists.js';
 import { each, type PlannersUnit } from '../../../study/planners-unit.js';
 import type { VarianceShare } from '../../../study/uncertain/random-effects.js';
 import type { InputsMeasure, InputsResult } from '../../../study/uncertain/results.js';
@@ -65,6 +66,5 @@ function leftTold({ left }: InputsResult): string {
     others === 0 ? '' : `${count(others, 'measured value')} whose spread is not told`,
   ].filter((part) => part !== '');
   if (parts.length === 0) return '';
-  const all = parts.length === 1 ? parts[0] : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
-  return `${capital(all ?? '')} ${left.length === 1 ? 'is' : 'are'} not in this.`;
+  return `${capital(listed(parts, 'and'))} ${left.length === 1 ? 'is' : 'are'} not in this.`;
 }

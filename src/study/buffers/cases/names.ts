@@ -7,10 +7,6 @@ import type { CaseLayout, CaseResult, CasesResult } from './results.js';
 export const caseName = ({ name }: Pick<CaseResult, 'name'>): string =>
   name === null ? 'the scenario as it is' : `“${name}”`;
 
-/** `a, b or c`. */
-export const listed = (names: readonly string[], last = 'or'): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${last} ${defined(names.at(-1))}`;
-
 /** What losses are told of. */
 export const lostOf = ({ cases }: CasesResult): string =>
   cases.some(({ best }) => best !== null)

@@ -1,5 +1,5 @@
 import { bounds, count, exact, intervalAndCount, mean, number, signed } from '../../format.js';
-import { defined } from '../../lists.js';
+import { defined, listed } from '../../lists.js';
 import { boundsOf } from '../../statistics/estimate.js';
 import { askedText, shareText } from '../asked.js';
 import type { BufferResults } from '../results.js';
@@ -7,7 +7,6 @@ import {
   caseName,
   compared,
   layoutFor,
-  listed,
   lostOf,
   orElseNames,
   percentOf,

@@ -1,8 +1,9 @@
 import { count, exact } from '../../format.js';
+import { listed } from '../../lists.js';
 import { boundsOf } from '../../statistics/estimate.js';
 import type { BufferResults } from '../results.js';
 import { toSettle } from '../verdict.js';
-import { caseName, listed, rivalsOf } from './names.js';
+import { caseName, rivalsOf } from './names.js';
 import type { CasesResult } from './results.js';
 import { budgetSentence, isBeyond, targetSentence } from './sentences.js';
 

@@ -1,8 +1,8 @@
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import { log } from '../../../random/elementary.js';
 import type { Normal } from '../../../random/kinds/normal.js';
-import { LOG_ROOT_2PI, normalAbove, normalHazard } from '../functions/normal.js';
-import { risingRoot } from '../functions/root.js';
+import { LOG_ROOT_2PI, normalAbove, normalHazard } from '../../statistics/functions/normal.js';
+import { risingRoot } from '../../statistics/functions/root.js';
 import type { Family } from './family.js';
 import { hasNoSpread } from './sample.js';
 

@@ -1,5 +1,5 @@
 import { exp, log } from '../../../random/elementary.js';
-import { highest, type Point } from '../functions/highest.js';
+import { highest, type Point } from '../../statistics/functions/highest.js';
 import type { Sample } from './sample.js';
 
 /** Ends of a distribution about a sample, with the logarithms of the distances of each value from both. */

@@ -1,9 +1,9 @@
 import { exp, log } from '../../../random/elementary.js';
 import type { Gamma } from '../../../random/kinds/gamma.js';
 import { logGamma1p } from '../../../random/log-gamma.js';
-import { digamma, trigamma } from '../functions/digamma.js';
-import { incompleteGamma } from '../functions/incomplete-gamma.js';
-import { quantileBy, risingRoot } from '../functions/root.js';
+import { digamma, trigamma } from '../../statistics/functions/digamma.js';
+import { incompleteGamma } from '../../statistics/functions/incomplete-gamma.js';
+import { quantileBy, risingRoot } from '../../statistics/functions/root.js';
 import type { Family } from './family.js';
 import { hasNoSpread } from './sample.js';
 

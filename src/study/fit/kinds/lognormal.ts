@@ -1,7 +1,7 @@
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
 import { exp, log } from '../../../random/elementary.js';
 import type { Lognormal } from '../../../random/kinds/lognormal.js';
-import { LOG_ROOT_2PI, normalBelow } from '../functions/normal.js';
+import { LOG_ROOT_2PI, normalBelow } from '../../statistics/functions/normal.js';
 import type { Family } from './family.js';
 import { hasNoSpread } from './sample.js';
 

@@ -1,8 +1,8 @@
 import { exp, log } from '../../../random/elementary.js';
 import type { Pert } from '../../../random/kinds/three-points.js';
-import { digamma, trigamma } from '../functions/digamma.js';
-import { incompleteBeta, logBeta } from '../functions/incomplete-beta.js';
-import { risingRoot } from '../functions/root.js';
+import { digamma, trigamma } from '../../statistics/functions/digamma.js';
+import { incompleteBeta, logBeta } from '../../statistics/functions/incomplete-beta.js';
+import { risingRoot } from '../../statistics/functions/root.js';
 import { bestEnds, type Ends } from './ends.js';
 import type { Family } from './family.js';
 import { hasNoSpread } from './sample.js';

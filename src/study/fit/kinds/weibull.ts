@@ -1,7 +1,7 @@
 import { exp, expm1, log, log1p } from '../../../random/elementary.js';
 import type { Weibull } from '../../../random/kinds/weibull.js';
 import { power } from '../../../random/power.js';
-import { risingRoot } from '../functions/root.js';
+import { risingRoot } from '../../statistics/functions/root.js';
 import type { Family } from './family.js';
 import { hasNoSpread } from './sample.js';
 

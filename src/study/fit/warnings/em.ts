@@ -1,5 +1,5 @@
 import { exp, log } from '../../../random/elementary.js';
-import { LOG_ROOT_2PI } from '../functions/normal.js';
+import { LOG_ROOT_2PI } from '../../statistics/functions/normal.js';
 
 /** Two normals, by share, mean and standard deviation: the lower mean first. */
 export interface TwoNormals {

@@ -1,8 +1,9 @@
 import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { exp, log } from '../../../random/elementary.js';
 import { number } from '../../format.js';
+import { holm } from '../../statistics/difference.js';
+import { chiSquareAbove } from '../../statistics/functions/normal.js';
 import { mean } from '../../statistics/sums.js';
-import { chiSquareAbove } from '../functions/normal.js';
 import { pText } from './order.js';
 import { ranksOf, tieSum } from './ranks.js';
 import type { Warning } from './warning.js';
@@ -128,18 +129,6 @@ function logMean({ times }: Group): { n: number; mean: number; variance: number 
     middle = mean(times),
     squares = times.reduce((sum, time) => sum + (time - middle) * (time - middle), 0);
   return { n, mean: middle, variance: squares / (n - 1) / (n * middle * middle) };
-}
-
-/** Holm's adjusted p-values; NaN stays, and counts for nothing. */
-export function holm(p: readonly number[]): number[] {
-  const order = p.flatMap((each, i) => (Number.isNaN(each) ? [] : [i])).sort((a, b) => p[a] - p[b]),
-    adjusted = p.map(() => NaN);
-  let most = 0;
-  order.forEach((i, k) => {
-    most = Math.max(most, Math.min(1, (order.length - k) * p[i]));
-    adjusted[i] = most;
-  });
-  return adjusted;
 }
 
 export function warningsOfOptions(effects: readonly OptionEffect[]): Warning[] {

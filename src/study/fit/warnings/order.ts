@@ -1,6 +1,6 @@
 import { number } from '../../format.js';
+import { chiSquareAbove, studentBeyond } from '../../statistics/functions/normal.js';
 import { mean } from '../../statistics/sums.js';
-import { chiSquareAbove, studentBeyond } from '../functions/normal.js';
 import { correlation, ranksOf } from './ranks.js';
 import { WARNED_BELOW, type Warning } from './warning.js';
 

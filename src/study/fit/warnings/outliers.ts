@@ -1,4 +1,5 @@
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
+import { median } from 'simple-statistics';
 import { log } from '../../../random/elementary.js';
 import { power } from '../../../random/power.js';
 import { count, number } from '../../format.js';
@@ -47,12 +48,6 @@ function sdOf(distances: number[]): number {
   return Math.max(
     ...SCALES.map(({ share, sd }) => distances[Math.floor(share * (distances.length - 1))] / sd),
   );
-}
-
-export function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b),
-    n = sorted.length;
-  return (sorted[Math.floor((n - 1) / 2)] + sorted[Math.ceil((n - 1) / 2)]) / 2;
 }
 
 export function warningOfOutliers(times: readonly number[]): Warning[] {

@@ -1,5 +1,5 @@
 import { count, number } from '../../format.js';
-import { incompleteBeta } from '../functions/incomplete-beta.js';
+import { incompleteBeta } from '../../statistics/functions/incomplete-beta.js';
 import type { Warning } from './warning.js';
 
 /** Minutes to which people round, the largest first. */

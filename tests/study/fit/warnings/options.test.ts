@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import {
-  holm,
   kruskalWallis,
   optionEffects,
   warningsOfOptions,
 } from '../../../../src/study/fit/warnings/options.js';
 import { ranksOf } from '../../../../src/study/fit/warnings/ranks.js';
+import { holm } from '../../../../src/study/statistics/difference.js';
 
 /** Made up. */
 const TIMES = [44, 37, 60, 52, 33, 48, 71, 39, 55, 42, 66, 41, 58, 47, 36, 62, 50, 45, 49, 40];

@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { digamma, trigamma } from '../../../../src/study/fit/functions/digamma.js';
-import { highest } from '../../../../src/study/fit/functions/highest.js';
-import { incompleteBeta } from '../../../../src/study/fit/functions/incomplete-beta.js';
-import { incompleteGamma } from '../../../../src/study/fit/functions/incomplete-gamma.js';
+import { digamma, trigamma } from '../../../../src/study/statistics/functions/digamma.js';
+import { highest } from '../../../../src/study/statistics/functions/highest.js';
+import { incompleteBeta } from '../../../../src/study/statistics/functions/incomplete-beta.js';
+import { incompleteGamma } from '../../../../src/study/statistics/functions/incomplete-gamma.js';
 import {
   chiSquareAbove,
   normalAbove,
   normalBelow,
   normalHazard,
   studentBeyond,
-} from '../../../../src/study/fit/functions/normal.js';
-import { risingRoot } from '../../../../src/study/fit/functions/root.js';
+} from '../../../../src/study/statistics/functions/normal.js';
+import { risingRoot } from '../../../../src/study/statistics/functions/root.js';
 
 /** All values: scipy 1.10.1 (scipy.special, scipy.stats). */
 const near = (got: number, wanted: number, share = 1e-12): void => {
