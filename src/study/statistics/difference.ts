@@ -73,12 +73,14 @@ export function familyLevel(level: number, count: number): number {
  * @returns in the order given, none above 1; NaN stays, and counts for nothing
  */
 export function holm(ps: readonly number[]): number[] {
-  const order = ps.flatMap((p, i) => (Number.isNaN(p) ? [] : [i])).sort((a, b) => ps[a] - ps[b]),
-    adjusted = ps.map(() => NaN);
+  const adjusted = ps.map(() => NaN),
+    order = ps.map((p, i) => ({ p, i })).filter(({ p }) => !Number.isNaN(p));
   let most = 0;
-  order.forEach((i, rank) => {
-    most = Math.max(most, Math.min(1, ps[i] * (order.length - rank)));
-    adjusted[i] = most;
-  });
+  order
+    .sort((a, b) => a.p - b.p)
+    .forEach(({ p, i }, rank) => {
+      most = Math.max(most, Math.min(1, p * (order.length - rank)));
+      adjusted[i] = most;
+    });
   return adjusted;
 }

@@ -103,7 +103,7 @@ export function judge(
     if (each.t === undefined)
       return { measure, middle: NaN, low: NaN, high: NaN, t: NaN, p: NaN, adjusted: NaN, agrees: true };
     const { middle, error, back, t, p } = each,
-      all = adjusted[i];
+      all = adjusted[i] ?? 1;
     return {
       measure,
       middle: back(middle),
