@@ -1,5 +1,6 @@
 import type { ResultsHead } from '../head.js';
 import type { Topic } from './seen/measures.js';
+import type { WipByDay } from './wip-by-day.js';
 
 /** One measure of the real log beside what builds of the model have. */
 export interface Compared {
@@ -68,6 +69,7 @@ export interface ValidateResults extends ResultsHead<'validate'> {
     readonly simulated: number | null;
   }[];
   readonly byDay: readonly DayRow[];
+  readonly wipByDay: readonly WipByDay[];
   /** What could not be told, or not be put into the model. */
   readonly notes: readonly string[];
 }

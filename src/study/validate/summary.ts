@@ -8,6 +8,7 @@ import { causesOf, comparedOf } from './cause.js';
 import type { DayRow, ValidateResults } from './results.js';
 import type { SideBySide, ValidateOptions } from './types.js';
 import { causeOf, nextOf, sentenceOf, usesOf } from './verdict.js';
+import { wipByDay } from './wip-by-day.js';
 
 /** The answer of `validate`. */
 export function summaryOf(options: ValidateOptions, found: SideBySide): ValidateResults {
@@ -46,6 +47,7 @@ export function summaryOf(options: ValidateOptions, found: SideBySide): Validate
     measures: judged.map(comparedOf),
     waiting: waitingOf(found),
     byDay: byDay(found),
+    wipByDay: wipByDay(found),
     notes: [
       ...(real.opening?.notes ?? []),
       ...(found.kinds.kinds.has('find') ? [] : ['The log tells of no finds: nothing is said of quality.']),

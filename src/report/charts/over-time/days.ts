@@ -14,9 +14,9 @@ export function momentOf(dateTime: string): number {
 
 /**
  * An axis of day numbers with their dates: days or Mondays as far as there is room, hours for a short time
- * where `least` allows.
+ * where `least` allows. Values of the chart count days from day `zero`.
  */
-export function dayAxis(from: number, to: number, least: number): Axis {
+export function dayAxis(from: number, to: number, least: number, zero = 0): Axis {
   const step =
     [HOUR / 4, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR, 1, 2, 7, 14, 28, 56, 112, 364].find(
       (days) => days >= least && (to - from) / days <= (isNarrow() ? FEW_TICKS : MOST_TICKS),
@@ -27,18 +27,18 @@ export function dayAxis(from: number, to: number, least: number): Axis {
     ticks = Math.max(0, Math.floor((last - first) / step) + 1);
   return {
     type: 'linear',
-    min: from,
-    max: to,
+    min: from - zero,
+    max: to - zero,
     grid: { color: GRID, drawTicks: false },
     border: { display: false },
-    afterBuildTicks: ticksAt(Array.from({ length: ticks }, (_, i) => first + i * step)),
+    afterBuildTicks: ticksAt(Array.from({ length: ticks }, (_, i) => first + i * step - zero)),
     ticks: {
       color: MUTED,
       padding: 6,
       maxRotation: 0,
       autoSkip: false,
       font: { size: SIZE.small },
-      callback: (value: number | string) => tickText(Number(value)),
+      callback: (value: number | string) => tickText(Number(value) + zero),
     },
   };
 }

@@ -2,6 +2,7 @@ import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
 import { type FloorEvent } from '../../../records/log/event.js';
 import { Moments } from '../../statistics/moments.js';
 import { type Frame, placeNames, placeOfStep } from './frame.js';
+import { StandingByDay } from './standing-by-day.js';
 
 interface Known {
   place: number;
@@ -16,6 +17,7 @@ export class Line {
   scrapped = 0;
   /** Minutes of the clock from entry to shipping, of units that came and went in the period. */
   readonly lead = new Moments();
+  readonly standing: StandingByDay;
   /** Unit minutes by site, then lane. */
   private readonly area: Float64Array;
   private readonly count: Int32Array;
@@ -27,6 +29,7 @@ export class Line {
       places = placeNames(model).length;
     this.shippedOn = new Int32Array(Math.max(1, Math.ceil((to - from) / MINUTES_PER_DAY)));
     this.area = new Float64Array(places);
+    this.standing = new StandingByDay(from, to, places);
     this.count = new Int32Array(places);
     this.last = from;
   }
@@ -72,6 +75,7 @@ export class Line {
   private goOn(at: number): void {
     const passed = Math.min(at, this.frame.to) - this.last;
     if (!(passed > 0)) return;
+    this.standing.book(this.last, this.last + passed, this.count);
     this.count.forEach((units, place) => {
       this.area[place] = (this.area[place] ?? 0) + units * passed;
     });

@@ -8,8 +8,10 @@ import type { Order } from '../../../scenario/types/programme.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import { LEVEL, wholeNumber } from '../../asked.js';
 import { headOf, type ResultsHead } from '../../head.js';
+import { assumptionsOf } from '../../simulate/assumptions.js';
 import type { LogSource } from '../types.js';
 import { type AskedMoment, type FloorAt, floorAt } from './floor-at.js';
+import { type ForecastBesides, lateOrders, shippedByDay } from './shipped-by-day.js';
 
 /** One order that is not out yet. */
 export interface OrderAhead {
@@ -25,7 +27,7 @@ export interface OrderAhead {
   readonly daysLate: number | null;
 }
 
-export interface ForecastResults extends ResultsHead<'forecast'> {
+export interface ForecastResults extends ResultsHead<'forecast'>, ForecastBesides {
   readonly replications: number;
   readonly log: { readonly file: string };
   readonly at: string;
@@ -138,8 +140,9 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
     options.onReplication?.(r, replications);
     await Promise.resolve();
   }
-  const dateOf = (minutes: number): string | null =>
-    Number.isFinite(minutes) ? isoDate(Math.floor(clock.local(origin + minutes) / MINUTES_PER_DAY)) : null;
+  const dayOf = (minutes: number): number =>
+      Number.isFinite(minutes) ? Math.floor(clock.local(origin + minutes) / MINUTES_PER_DAY) : Infinity,
+    dateOf = (minutes: number): string | null => (Number.isFinite(minutes) ? isoDate(dayOf(minutes)) : null);
   const known = new Map(floor.opening.placed.map((placed) => [placed.unit, placed]));
   const named = new Set(rest.programme.orders.list.map(({ build }) => build));
   const ahead = shipped.map((times, u): OrderAhead => {
@@ -166,6 +169,8 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
   const by = (date: string | null): number => (date === null ? Infinity : dayNumber(date));
   ahead.sort((a, b) => (b.late ?? 0) - (a.late ?? 0) || by(a.half) - by(b.half) || 0);
   last.sort((a, b) => a - b);
+  const outOn = shipped.map((times) => times.map(dayOf)),
+    dueOn = shipped.map((_, u) => (due[u] === undefined ? undefined : dayOf(due[u] - 1)));
   return {
     ...headOf('forecast', { scenario, file, seed, level: LEVEL }),
     replications,
@@ -178,6 +183,9 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
     },
     orders: ahead,
     lastUnit: { half: dateOf(quantile(last, 0.5)), fourInFive: dateOf(quantile(last, 0.8)) },
+    byDay: shippedByDay(outOn, dueOn, floor.day),
+    lateOrders: lateOrders(outOn, dueOn),
+    assumptions: assumptionsOf(scenario),
     notes: [
       ...floor.notes,
       `The forecast begins with the first minute of ${floor.date}.`,
