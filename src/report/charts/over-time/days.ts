@@ -14,12 +14,19 @@ export function momentOf(dateTime: string): number {
 
 /**
  * An axis of day numbers with their dates: days or Mondays as far as there is room, hours for a short time
- * where `least` allows. Values of the chart count days from day `zero`.
+ * where `least` allows.
+ * @param zero day from which values of the chart count days
+ * @param most dates at most
  */
-export function dayAxis(from: number, to: number, least: number, zero = 0): Axis {
+export function dayAxis(
+  from: number,
+  to: number,
+  least: number,
+  { zero = 0, most = isNarrow() ? FEW_TICKS : MOST_TICKS }: { zero?: number; most?: number } = {},
+): Axis {
   const step =
     [HOUR / 4, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR, 1, 2, 7, 14, 28, 56, 112, 364].find(
-      (days) => days >= least && (to - from) / days <= (isNarrow() ? FEW_TICKS : MOST_TICKS),
+      (days) => days >= least && (to - from) / days <= most,
     ) ?? 728;
   // Day 4 was a Monday. The last tick leaves room for its text.
   const first = step < 7 ? Math.ceil(from / step - 1e-6) * step : Math.ceil((from - 4) / 7) * 7 + 4,

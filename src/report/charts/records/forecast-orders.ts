@@ -11,7 +11,7 @@ import {
   likelyLate,
   standsAt,
 } from '../../first/records/forecast-told.js';
-import { GAINED, INK, LAYOUT, LOST } from '../../style.js';
+import { GAINED, INK, isNarrow, LAYOUT, LOST } from '../../style.js';
 import type { Chart, Dataset } from '../chart.js';
 import { box } from '../marks.js';
 import { dayAxis, momentOf } from '../over-time/days.js';
@@ -28,15 +28,15 @@ export function ordersAhead(results: ForecastResults): Chart | null {
     most = Math.min(TOP, LAYOUT.mostRows),
     shown = orders.slice(0, most),
     isDue = dueOf(results).length > 0;
-  if (shown.length === 0) return null;
+  if (shown.every(({ due, half }) => due === null && half === null)) return null;
   if (orders.length > most && most < TOP) LAYOUT.isCut = true;
   const zero = momentOf(at),
     days = (date: string | null): number | null => (date === null ? null : momentOf(date) - zero),
+    drawn = shown
+      .flatMap(({ due, half, fourInFive }) => [days(due), days(half), days(fourInFive)])
+      .filter((day) => day !== null),
     // A day lasts to the start of the next.
-    to =
-      Math.max(
-        ...shown.flatMap(({ due, half, fourInFive }) => [due, half, fourInFive].map((d) => days(d) ?? 0)),
-      ) + 1,
+    ends = [Math.min(...drawn) - 1, Math.max(...drawn) + 1.5] as const,
     rows = rowsOf(shown, (order) => `${order.unit}, ${order.at === null ? '' : 'at '}${standsAt(order)}`);
   const unseen = (name: string, date: (order: OrderAhead) => string | null): Dataset => ({
     label: `${name}, days after ${at}`,
@@ -59,14 +59,14 @@ export function ordersAhead(results: ForecastResults): Chart | null {
       ...(isDue
         ? ([
             [['late in'], (order: OrderAhead) => lateText(order, replications)],
-            [['days late,', 'half of these'], behindText],
+            [['days late'], behindText],
             [['due'], ({ due }: OrderAhead) => due ?? ''],
           ] as const)
         : []),
-      [['out by,', 'half'], ({ half }) => dateOrNot(half)],
-      [['out by,', 'four of five'], ({ fourInFive }) => dateOrNot(fourInFive)],
+      [['out by, half'], ({ half }) => dateOrNot(half)],
+      [['four of five'], ({ fourInFive }) => dateOrNot(fourInFive)],
     ],
-    values: dayAxis(zero, zero + to, 1, zero),
+    values: dayAxis(zero + ends[0], zero + ends[1], 1, { zero, most: isNarrow() ? 2 : 4 }),
     datasets: [
       ...(isDue ? [unseen('due', ({ due }) => due)] : []),
       unseen('out in half of the builds', ({ half }) => half),

@@ -6,6 +6,7 @@ import {
   byPosition,
   isJudged,
   measureName,
+  measureWords,
   positionOf,
   shownOf,
   valueText,
@@ -35,8 +36,10 @@ export function measuresInBands(results: ValidateResults): Chart | null {
     finding:
       farthest === undefined
         ? `All ${exact(judged.length)} measures lie in their bands`
-        : `${exact(out.length)} of ${exact(judged.length)} measures ${out.length === 1 ? 'lies' : 'lie'} ` +
-          `out of ${out.length === 1 ? 'its band' : 'their bands'}; farthest: ${measureName(farthest)}`,
+        : out.length === 1
+          ? `1 of ${exact(judged.length)} measures lies out of its band: ${measureWords(farthest)}`
+          : `${exact(out.length)} of ${exact(judged.length)} measures lie out of their bands, farthest: ` +
+            measureWords(farthest),
     how:
       `Each band as wide as any other: where a build of the model lies. ${IN_WORDS} Farther out than ` +
       `${FARTHEST - 1} half bands: at the edge.` +

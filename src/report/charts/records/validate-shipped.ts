@@ -1,35 +1,36 @@
 import { exact } from '../../../study/format.js';
 import type { ValidateResults } from '../../../study/validate/results.js';
 import { lastDay } from '../../first/records/validate-told.js';
-import { INK, PALETTE } from '../../style.js';
 import type { Chart } from '../chart.js';
-import { addedUp } from './added-up.js';
+import { logPlots } from './plots.js';
 
-/** Units shipped in the log, in the band of the simulated builds. */
+/** Units shipped in the log, in the band of the simulated builds; and how far ahead of the model it is. */
 export function shippedInBand(results: ValidateResults): Chart | null {
-  const { byDay, replications } = results,
+  const { byDay, replications, period } = results,
     last = byDay.at(-1);
-  if (last === undefined) return null;
-  const of = `${replications} of ${replications} builds`;
-  return addedUp({
+  if (last === undefined || byDay.length < 2) return null;
+  const ahead = (of: 'real' | 'low' | 'high'): number[] => byDay.map((day) => day[of] - day.middle);
+  return logPlots({
     finding:
       `${exact(last.real)} units shipped by ${lastDay(results)}; ` +
       `the model ships ${exact(last.low)} to ${exact(last.high)}`,
     how:
-      `Units added up to the end of each day. Band: the least to the most of ${replications} builds, so the ` +
-      'log leaves it on a day now and then even if the model is right; the measures decide.',
-    days: byDay.map(({ date }) => date),
-    band: { of, low: byDay.map(({ low }) => low), high: byDay.map(({ high }) => high) },
-    lines: [
+      `To the end of each day. Line: log; dashed: middle of the model; band: least to most of its ` +
+      `${replications} builds, which the log leaves now and then even if the model is right. The measures decide.`,
+    first: period.from,
+    when: 'end of day',
+    of: `${replications} of ${replications} builds`,
+    plots: [
       {
-        name: 'model',
-        note: 'middle; band: all builds',
-        colour: PALETTE.blue,
-        dash: [6, 4],
-        width: 1.6,
-        values: byDay.map(({ middle }) => middle),
+        name: 'units shipped, added up',
+        real: byDay.map(({ real }) => real),
+        low: byDay.map(({ low }) => low),
+        middle: byDay.map(({ middle }) => middle),
+        high: byDay.map(({ high }) => high),
+        share: 1.2,
       },
-      { name: 'log', note: '', colour: INK, dash: [], width: 2.5, values: byDay.map(({ real }) => real) },
+      { name: 'units ahead of the model', real: ahead('real'), low: ahead('low'), high: ahead('high') },
     ],
+    height: 400,
   });
 }

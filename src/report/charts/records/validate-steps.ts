@@ -1,4 +1,4 @@
-import { count, exact, number } from '../../../study/format.js';
+import { capital, exact, number } from '../../../study/format.js';
 import type { ValidateResults } from '../../../study/validate/results.js';
 import {
   boundsText,
@@ -31,8 +31,8 @@ export function stepTimes(results: ValidateResults): Chart | null {
   return rowChart({
     finding: finding(steps, longer),
     how:
-      `Mean working minutes of a visit. Bars: where a build of the model lies, all measures together ` +
-      `${number(100 * results.level)} %. ${IN_WORDS}` +
+      'Mean working minutes of a visit, of a lane from loading to unloading. Bars: where a build of the model ' +
+      `lies, all measures together ${number(100 * results.level)} %. ${IN_WORDS}` +
       (steps.length > shown.length
         ? ` The ${shown.length} nearest to an end or out; the table has all.`
         : ''),
@@ -56,15 +56,16 @@ export function stepTimes(results: ValidateResults): Chart | null {
 
 function finding(steps: readonly Judged[], longer: (each: Judged, value: number) => number): string {
   const out = steps.filter(({ agrees }) => !agrees),
-    [first] = out;
+    [first] = out,
+    hasLane = steps.some(({ what }) => what !== 'working minutes');
   if (first === undefined)
     return steps.length === 1
       ? 'The time of the one step agrees'
-      : `The times of all ${count(steps.length, 'step')} agree`;
+      : `The times of all ${exact(steps.length)} ${hasLane ? 'steps and lanes' : 'steps'} agree`;
   const change = Math.round(longer(first, first.real)),
     others = out.length - 1;
   return (
-    `${first.of} takes ${exact(Math.abs(change))} % ${change < 0 ? 'less' : 'more'} time in the log than in the model` +
+    `${capital(first.of)} takes ${exact(Math.abs(change))} % ${change < 0 ? 'less' : 'more'} time in the log than in the model` +
     (others > 0 ? `; ${exact(others)} more do not agree` : '; all others agree')
   );
 }

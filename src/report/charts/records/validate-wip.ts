@@ -1,29 +1,17 @@
-import { exact, number } from '../../../study/format.js';
+import { capital, exact, number } from '../../../study/format.js';
 import type { Compared, ValidateResults } from '../../../study/validate/results.js';
-import { font } from '../../canvas.js';
-import { axisOf, drawing } from '../../drawing.js';
 import { isJudged, positionOf } from '../../first/records/validate-told.js';
-import { faded, INK, PALETTE, SIZE } from '../../style.js';
-import { fit } from '../../text.js';
-import { valueAxis } from '../axes.js';
-import { type Chart, chart } from '../chart.js';
-import { band, line } from '../datasets.js';
+import type { Chart } from '../chart.js';
 import { foremost } from '../foremost.js';
-import { onWhite } from '../marks.js';
-import { dayAxis, momentOf } from '../over-time/days.js';
+import { logPlots } from './plots.js';
 
-type Place = ValidateResults['wipByDay'][number];
-
-/** Height of a plot with its name, and of all of them, CSS pixels. */
+/** Height of a plot, and of all of them at most, CSS pixels. */
 const HEIGHT = 150,
-  ALL = 880,
-  NAME = 20;
+  ALL = 840;
 
 /** Units at each site and on each lane by day, the log in the band of the model, one plot under the other. */
 export function wipInBands(results: ValidateResults): Chart | null {
-  const { wipByDay, byDay, replications } = results,
-    start = momentOf(byDay[0]?.date ?? ''),
-    of = `${replications} of ${replications} builds`,
+  const { wipByDay, byDay, replications, period } = results,
     measures = results.measures.filter(({ topic }) => topic === 'units inside');
   const { shown, note } = foremost(
     wipByDay,
@@ -32,70 +20,20 @@ export function wipInBands(results: ValidateResults): Chart | null {
     'nearest to an end of their bands',
   );
   if (shown.length === 0 || byDay.length < 2) return null;
-  const points = (values: readonly number[]) => values.map((y, i) => ({ x: start + i + 0.5, y })),
-    height = Math.min(HEIGHT, ALL / shown.length);
-  return chart({
+  return logPlots({
     finding: finding(measures),
-    how: `Mean units by day. Band: the least to the most of ${replications} builds; dashed: their middle.${note}`,
-    bodyHeight: 40 + height * shown.length,
-    type: 'line',
-    data: {
-      datasets: shown.flatMap(({ place, low, middle, high, real }, i) => {
-        const axis = { yAxisID: `y${i}` },
-          log = nameOf(shown[i]);
-        return [
-          ...band(
-            [`${log}, ${of} low`, points(low)],
-            [`${log}, ${of} high`, points(high)],
-            faded(PALETTE.blue, 0.22),
-            axis,
-          ),
-          line(`${place}, model`, points(middle), PALETTE.blue, 1.4, { ...axis, borderDash: [6, 4] }),
-          line(log, points(real), INK, 2, axis),
-        ];
-      }),
-    },
-    scales: {
-      x: dayAxis(start, start + byDay.length, 1),
-      ...Object.fromEntries(
-        shown.map((place, i) => [
-          `y${i}`,
-          valueAxis('', {
-            stack: 'places',
-            weight: -i,
-            max: topOf(place, height),
-            ticks: { maxTicksLimit: 4, padding: 6 },
-            afterFit: (axis: { width: number }) => {
-              axis.width = 44;
-            },
-          }),
-        ]),
-      ),
-    },
-    plugins: [
-      drawing('names', (context, live) => {
-        const { left, right } = live.chartArea;
-        context.font = font(SIZE.small, '600');
-        context.textBaseline = 'middle';
-        for (const [i, place] of shown.entries())
-          onWhite(
-            context,
-            fit(nameOf(place), right - left - 8, SIZE.small, '600'),
-            left + 4,
-            axisOf(live, `y${i}`).top + NAME / 2,
-          );
-      }),
-    ],
+    how:
+      `Mean units by day. Line: log; dashed: middle of the model; band: least to most of its ` +
+      `${replications} builds.${note}`,
+    first: period.from,
+    when: 'middle of day',
+    of: `${replications} of ${replications} builds`,
+    plots: shown.map(({ place, kind, ...values }) => ({
+      name: kind === 'lane' ? `${place} (lane)` : place,
+      ...values,
+    })),
+    height: Math.min(HEIGHT * shown.length, ALL),
   });
-}
-
-const nameOf = (place: Place | undefined): string =>
-  place === undefined ? '' : place.kind === 'lane' ? `${place.place} (lane)` : place.place;
-
-/** How high its axis goes, so that nothing runs through its name. */
-function topOf({ real, high }: Place, height: number): number {
-  const most = Math.max(1, ...real, ...high);
-  return Math.ceil(most / (1 - NAME / (height - 10)));
 }
 
 const away = (measure: Compared | undefined): number =>
@@ -109,7 +47,8 @@ function finding(measures: readonly Compared[]): string {
       ? `Units inside ${judged[0]?.of ?? ''} agree on average`
       : `Units inside agree on average at all ${exact(judged.length)} sites and lanes`;
   return (
-    `${first.of} holds ${number(first.real)} units in the log, ${number(first.simulated.middle)} in the model` +
+    `${capital(first.of)} has ${number(first.real)} units in the log, ` +
+    `${number(first.simulated.middle)} in the model` +
     (others.length > 0 ? `; ${exact(others.length)} more do not agree` : '')
   );
 }

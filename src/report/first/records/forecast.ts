@@ -23,9 +23,10 @@ export function forecastFirst(results: ForecastResults): FirstScreen {
     sure: sure(results),
     stops: whichOnes(results),
     toDo: whereLine(results),
-    when: lastUnitLine(datesOf(results), { plannedEnd: null }),
+    // Without due days it is the answer.
+    when: isDue ? lastUnitLine(datesOf(results), { plannedEnd: null }) : NO_LINE,
     rests: weakest(results),
-    names: { stops: 'Which ones', toDo: 'Where they are' },
+    names: { stops: 'Which ones', toDo: 'Where' },
     next: {
       what: 'To try what would help, begin the scenario here',
       command: `rateproof opening ${scenario.file} ${log.file} --at ${at} --out opening.yaml`,
@@ -35,7 +36,9 @@ export function forecastFirst(results: ForecastResults): FirstScreen {
       `${exact(units.toCome)} to come in. Odds cover chance, not wrong inputs.`,
     picture: {
       title: isDue ? 'When each order is due, and when it is out' : 'When each order is out',
-      more: 'Bars: from the day in half of the builds to the day in four of five.',
+      more:
+        'Bars: from the day in half of the builds to the day in four of five' +
+        (isDue ? '; upright: end of the due day; hatched: likely late.' : '.'),
     },
   };
 }
@@ -60,9 +63,16 @@ function answer(results: ForecastResults): string {
 
 /** How many at once: orders of one build are late together. */
 function sure(results: ForecastResults): Line {
-  const { lateOrders, replications } = results,
+  const { lateOrders, replications, lastUnit } = results,
     builds = count(replications, 'simulated build');
-  if (lateOrders === null) return { brief: `By ${builds} of what is left.`, more: '' };
+  if (lateOrders === null)
+    return {
+      brief:
+        lastUnit.half === null
+          ? `In half of the builds one is still inside at the end of the run (${builds}).`
+          : `At even odds by ${dateText(lastUnit.half)} (${builds}).`,
+      more: '',
+    };
   const { half, fourInFive } = lateOrders;
   return {
     brief:
@@ -88,13 +98,13 @@ function whichOnes(results: ForecastResults): Line {
       brief:
         next === undefined
           ? 'No order is late in any build.'
-          : `Nearest to it: ${next.unit}, late in ${lateText(next, replications)} builds.`,
+          : `Nearest to it: order ${next.unit}, late in ${lateText(next, replications)} builds.`,
       more: '',
     };
   const more = told.length - MOST_NAMED,
     beyond = told.length - MOST_IN_FULL;
   return {
-    brief: `${[...told.slice(0, MOST_NAMED), ...(more > 0 ? [`${exact(more)} more`] : [])].join(', ')}.`,
+    brief: `Order${told.length === 1 ? '' : 's'} ${[...told.slice(0, MOST_NAMED), ...(more > 0 ? [`${exact(more)} more`] : [])].join(', ')}.`,
     more: sentences(
       'In brackets: so late in half of the builds in which it is late.',
       `Late in: ${late
@@ -105,7 +115,7 @@ function whichOnes(results: ForecastResults): Line {
   };
 }
 
-/** Where they stand is known; what holds them up was not tried. */
+/** Where they stand is known; what delays them was not tried. */
 function whereLine(results: ForecastResults): Line {
   const late = likelyLate(results),
     places = whereTheyStand(late.length > 0 ? late : results.orders),
@@ -116,7 +126,7 @@ function whereLine(results: ForecastResults): Line {
     brief: `${capital(listed([...shown, ...(left > 0 ? [`${exact(left)} elsewhere`] : [])], 'and'))}.`,
     more: sentences(
       late.length > 0 ? 'Of the orders that are likely late.' : 'Of all orders.',
-      'What holds them up was not tried.',
+      'What delays them was not tried.',
     ),
   };
 }
@@ -128,7 +138,7 @@ function weakest({ scenario, log, assumptions, notes }: ForecastResults): Line {
   return {
     brief: 'That the model fits this floor.',
     more: sentences(
-      `rateproof validate ${scenario.file} ${log.file} holds it against the log.`,
+      `rateproof validate ${scenario.file} ${log.file} compares it with the log.`,
       restsOn(assumptions),
       ...notes,
     ),

@@ -29,8 +29,21 @@ export const boundsText = (each: Compared): string =>
 export const agreesText = ({ agrees }: Pick<Compared, 'agrees'>): string =>
   agrees === null ? 'not judged' : agrees ? 'yes' : 'no';
 
-/** `weld: working minutes`. */
-export const measureName = ({ of, what }: Pick<Compared, 'of' | 'what'>): string => `${of}: ${what}`;
+/** `weld: working minutes`, `lead time: mean days`. */
+export const measureName = ({ topic, of, what }: Named): string =>
+  `${topic === 'lead time' ? topic : of}: ${what}`;
+
+type Named = Pick<Compared, 'topic' | 'of' | 'what'>;
+
+/** What of it, where the name of the place does not say it. */
+export const whatText = ({ topic, what }: Named): string =>
+  topic === 'lead time' ? `lead time, ${what}` : what;
+
+/** `working minutes of weld`, `sent back at inspect`, `units shipped a working day`. */
+export const measureWords = (each: Named): string =>
+  each.of === 'whole line'
+    ? whatText(each)
+    : `${each.what} ${each.topic === 'minutes' ? 'of' : 'at'} ${each.of}`;
 
 /** People are told in the words of causes: the share behind them says nothing by itself. */
 export const shownOf = ({ measures }: ValidateResults): readonly Compared[] =>
@@ -46,9 +59,19 @@ export function positionOf({ real, simulated: { middle, low, high } }: Judged): 
   return Math.abs(away) < 1e-9 * Math.abs(middle) || away === 0 ? 0 : away / half;
 }
 
-/** Those out of their bands first, then those nearest to an end. */
+/**
+ * How near to an end of its band, or how far out of it. What agrees as near as it can come, such as a share of
+ * nothing whose band begins there, is near to no end.
+ */
+function nearness(each: Judged): number {
+  const { real, agrees, simulated } = each,
+    isAtLimit = real <= simulated.low || real >= simulated.high;
+  return agrees && isAtLimit ? 0 : Math.abs(positionOf(each));
+}
+
+/** Those out of their bands first, the farthest ahead, then those nearest to an end. */
 export const byPosition = (all: readonly Judged[]): Judged[] =>
-  all.toSorted((a, b) => Math.abs(positionOf(b)) - Math.abs(positionOf(a)));
+  all.toSorted((a, b) => Number(a.agrees) - Number(b.agrees) || nearness(b) - nearness(a) || 0);
 
 /** `yes: rates up to that of the log (the log agrees)` */
 export const useLines = ({ uses }: ValidateResults): string[] =>

@@ -1,7 +1,7 @@
 import { capital, count, exact, number } from '../../../study/format.js';
 import { listed } from '../../../study/lists.js';
 import type { Use, ValidateResults } from '../../../study/validate/results.js';
-import { about, dateText, type FirstScreen, how, type Line, sentences } from '../first.js';
+import { about, dateText, type FirstScreen, type Line, sentences } from '../first.js';
 import { boundsText, isJudged, lastDay, useLines } from './validate-told.js';
 
 /** Uses as a headline has room for them. */
@@ -32,7 +32,7 @@ export function validateFirst(results: ValidateResults): FirstScreen {
     when: useFor(results),
     rests: leftOut(results),
     names: {
-      stops: isOff ? 'What explains it' : 'What differs',
+      stops: isOff ? 'Likely cause' : 'What differs',
       toDo: 'Measure next',
       when: 'Use it for',
       rests: 'Left out',
@@ -78,7 +78,7 @@ function sure({ measures, level, replications, period }: ValidateResults): Line 
   const judged = measures.filter(isJudged),
     out = judged.filter(({ agrees }) => !agrees).length,
     rate = judged.find(({ topic }) => topic === 'rate'),
-    known = `(${how(level, replications)})`;
+    known = `(${number(100 * level)} % for all together, ${count(replications, 'simulated build')})`;
   return {
     brief:
       out === 0
@@ -100,11 +100,19 @@ function explains({ cause, causes, uses }: ValidateResults): Line {
     isOff = uses.some(({ may }) => may === false);
   if (first === undefined) return { brief: cause, more: '' };
   return {
-    brief: `${capital(first.words)}.`,
+    brief: sentences(
+      `${capital(first.words)}.`,
+      others.length === 0
+        ? ''
+        : others.length === 1
+          ? 'One more input differs.'
+          : `${exact(others.length)} more inputs differ.`,
+      isOff ? 'Other gaps may follow from it.' : '',
+    ),
     more: sentences(
       ...others.map(({ words, follows }) => `${follows ? 'It may follow from another' : 'Also'}: ${words}.`),
       `This is the strongest evidence among the inputs that a log shows, no proof${
-        isOff || others.length > 0 ? '; other gaps may follow from it, so put it right first' : ''
+        isOff || others.length > 0 ? '; put it right first, then compare again' : ''
       }.`,
     ),
   };
@@ -128,7 +136,7 @@ function useFor(results: ValidateResults): Line {
   };
 }
 
-function leftOut({ log: { rows, used, told }, notes }: ValidateResults): Line {
+function leftOut({ log: { rows, used, told } }: ValidateResults): Line {
   const out = rows === null || used === null ? 0 : rows - used;
   return {
     brief:
@@ -137,6 +145,6 @@ function leftOut({ log: { rows, used, told }, notes }: ValidateResults): Line {
         : out === 0
           ? `None of ${count(rows, 'row')} of the log.`
           : `${exact(out)} of ${count(rows, 'row')} of the log.`,
-    more: sentences(...[...told, ...notes].map((each) => `${capital(each).replace(/\.$/, '')}.`)),
+    more: sentences(...told.map((each) => `${capital(each).replace(/\.$/, '')}.`)),
   };
 }

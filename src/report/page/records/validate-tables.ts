@@ -8,6 +8,7 @@ import {
   mayText,
   shownOf,
   valueText,
+  whatText,
 } from '../../first/records/validate-told.js';
 import { type Cell, type Form, rounded, type Valued, valued } from '../../sheets/cells.js';
 
@@ -62,7 +63,7 @@ export const measuresTable = (results: ValidateResults): PageTable => ({
     'measures. People are told among the inputs.',
   ...columns(shownOf(results), [
     ['At', 'of'],
-    ['Measure', 'what'],
+    ['Measure', whatText],
     ['Log', (each) => measured(each, each.real)],
     ['Model', (each) => measured(each, each.simulated?.middle ?? null)],
     ['Between', band],

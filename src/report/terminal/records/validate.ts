@@ -1,14 +1,14 @@
 import { count, exact, number } from '../../../study/format.js';
 import type { ValidateResults } from '../../../study/validate/results.js';
 import { validateFirst } from '../../first/records/validate.js';
-import { agreesText, boundsText, shownOf, valueText } from '../../first/records/validate-told.js';
+import { agreesText, boundsText, shownOf, valueText, whatText } from '../../first/records/validate-told.js';
 import { firstPieces } from '../first.js';
 import { joined } from '../lines.js';
 import { tableOf } from '../table.js';
 
 /** What the page says, then a row a measure, as plain text of at most `width` columns. */
 export function validateTable(results: ValidateResults, width?: number): string {
-  const { sentence, period, units, replications, level, seed } = results;
+  const { sentence, period, units, replications, level, seed, notes } = results;
   return joined(
     [
       ...firstPieces(validateFirst(results), sentence),
@@ -18,10 +18,11 @@ export function validateTable(results: ValidateResults, width?: number): string 
         `${exact(units.shipped)} were shipped`,
       `${count(replications, 'simulated build')}, seed ${seed}; a build of the model lies between, in all ` +
         `measures together, with ${number(100 * level)} % chance`,
+      ...notes,
       '',
       tableOf(shownOf(results), [
         { head: 'at', cell: 'of' },
-        { head: 'measure', cell: 'what' },
+        { head: 'measure', cell: whatText },
         { head: 'log', align: 'right', cell: (each) => valueText(each, each.real) },
         { head: 'model', align: 'right', cell: (each) => valueText(each, each.simulated?.middle ?? null) },
         { head: 'between', align: 'right', cell: boundsText },

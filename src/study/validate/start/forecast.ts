@@ -154,7 +154,7 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
       isDue = dueAt < Infinity,
       sorted = times.toSorted((a, b) => a - b),
       behind = (late[u] ?? []).toSorted((a, b) => a - b),
-      daysLate = quantile(behind, 0.5) / MINUTES_PER_DAY;
+      daysLate = dayOf(dueAt + quantile(behind, 0.5)) - dayOf(dueAt - 1);
     return {
       unit,
       at: placed === undefined ? null : (whole.steps.names[placed.step] ?? null),
@@ -163,7 +163,7 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
       half: dateOf(quantile(sorted, 0.5)),
       fourInFive: dateOf(quantile(sorted, 0.8)),
       late: isDue ? behind.length : null,
-      daysLate: isDue && Number.isFinite(daysLate) ? Math.ceil(daysLate) : null,
+      daysLate: isDue && Number.isFinite(daysLate) ? Math.max(1, daysLate) : null,
     };
   });
   const by = (date: string | null): number => (date === null ? Infinity : dayNumber(date));
@@ -184,7 +184,7 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
     orders: ahead,
     lastUnit: { half: dateOf(quantile(last, 0.5)), fourInFive: dateOf(quantile(last, 0.8)) },
     byDay: shippedByDay(outOn, dueOn, floor.day),
-    lateOrders: lateOrders(outOn, dueOn),
+    lateOrders: lateOrders(shipped, due),
     assumptions: assumptionsOf(scenario),
     notes: [
       ...floor.notes,

@@ -61,16 +61,20 @@ export function shippedByDay(
   });
 }
 
-/** How many units are out after their due day, in half of the builds and in four of five at most. */
+/**
+ * How many units are out after they are due, in half of the builds and in four of five at most.
+ * @param shipped by unit, then by build: minutes, Infinity where it is never out
+ * @param due by unit, minutes; undefined where it has no due day
+ */
 export function lateOrders(
   shipped: readonly (readonly number[])[],
   due: readonly (number | undefined)[],
 ): ForecastBesides['lateOrders'] {
-  if (!due.some((day) => day !== undefined)) return null;
-  const late = Array.from(shipped[0] ?? [], (_, build) => {
-    const all = shipped.filter((unit, u) => (unit[build] ?? 0) > (due[u] ?? Infinity));
-    return all.length;
-  }).sort((a, b) => a - b);
+  if (!due.some((at) => at !== undefined)) return null;
+  const late = Array.from(
+    shipped[0] ?? [],
+    (_, build) => shipped.filter((unit, u) => (unit[build] ?? 0) > (due[u] ?? Infinity)).length,
+  ).sort((a, b) => a - b);
   const at = (share: number): number => late[Math.max(0, Math.ceil(share * late.length) - 1)] ?? 0;
   return { half: at(0.5), fourInFive: at(0.8) };
 }
