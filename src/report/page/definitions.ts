@@ -46,8 +46,8 @@ const DEFINITIONS: readonly Definition[] = [
   [
     'log',
     /\bthe log\b/,
-    'the record of the floor: when each unit came in, reached, started and left a step, what was found on it, ' +
-      'and when it was shipped',
+    'the record of the floor: when each unit came in, reached, started and left a step, what was found on ' +
+      'it, and when it was shipped',
   ],
   [
     'in its band, agrees',

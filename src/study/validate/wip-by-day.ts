@@ -1,7 +1,7 @@
 import { placeNames } from './seen/frame.js';
 import type { SideBySide } from './types.js';
 
-/** Mean units at a site or on a lane, day by day as `byDay`; of simulated builds the least, middle and most. */
+/** Mean units at a site or on a lane, by day as `byDay`; of simulated builds the least, middle and most. */
 export interface WipByDay {
   readonly place: string;
   readonly kind: 'site' | 'lane';

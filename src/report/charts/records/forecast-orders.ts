@@ -124,6 +124,6 @@ function finding(results: ForecastResults): string {
   if (due === 0) return `${count(results.orders.length, 'order')}, none with a due day`;
   return first === undefined
     ? `No order is likely late, of ${exact(due)} with a due day`
-    : `${exact(late.length)} of ${count(due, 'order')} with a due day ${late.length === 1 ? 'is' : 'are'} likely ` +
-        `late; likeliest: ${first.unit}, by ${behindText(first)}`;
+    : `${exact(late.length)} of ${count(due, 'order')} with a due day ${late.length === 1 ? 'is' : 'are'} ` +
+        `likely late; likeliest: ${first.unit}, by ${behindText(first)}`;
 }

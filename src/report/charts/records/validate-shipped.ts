@@ -16,7 +16,8 @@ export function shippedInBand(results: ValidateResults): Chart | null {
       `the model ships ${exact(last.low)} to ${exact(last.high)}`,
     how:
       `To the end of each day. Line: log; dashed: middle of the model; band: least to most of its ` +
-      `${replications} builds, which the log leaves now and then even if the model is right. The measures decide.`,
+      `${replications} builds, which the log leaves now and then even if the model is right. ` +
+      'The measures decide.',
     first: period.from,
     when: 'end of day',
     of: `${replications} of ${replications} builds`,

@@ -31,8 +31,8 @@ export function stepTimes(results: ValidateResults): Chart | null {
   return rowChart({
     finding: finding(steps, longer),
     how:
-      'Mean working minutes of a visit, of a lane from loading to unloading. Bars: where a build of the model ' +
-      `lies, all measures together ${number(100 * results.level)} %. ${IN_WORDS}` +
+      'Mean working minutes of a visit, of a lane from loading to unloading. Bars: where a build of the ' +
+      `model lies, all measures together ${number(100 * results.level)} %. ${IN_WORDS}` +
       (steps.length > shown.length
         ? ` The ${shown.length} nearest to an end or out; the table has all.`
         : ''),
@@ -65,7 +65,8 @@ function finding(steps: readonly Judged[], longer: (each: Judged, value: number)
   const change = Math.round(longer(first, first.real)),
     others = out.length - 1;
   return (
-    `${capital(first.of)} takes ${exact(Math.abs(change))} % ${change < 0 ? 'less' : 'more'} time in the log than in the model` +
+    `${capital(first.of)} takes ${exact(Math.abs(change))} % ${change < 0 ? 'less' : 'more'} time in the ` +
+    'log than in the model' +
     (others > 0 ? `; ${exact(others)} more do not agree` : '; all others agree')
   );
 }

@@ -102,9 +102,10 @@ function whichOnes(results: ForecastResults): Line {
       more: '',
     };
   const more = told.length - MOST_NAMED,
-    beyond = told.length - MOST_IN_FULL;
+    beyond = told.length - MOST_IN_FULL,
+    named = [...told.slice(0, MOST_NAMED), ...(more > 0 ? [`${exact(more)} more`] : [])];
   return {
-    brief: `Order${told.length === 1 ? '' : 's'} ${[...told.slice(0, MOST_NAMED), ...(more > 0 ? [`${exact(more)} more`] : [])].join(', ')}.`,
+    brief: `Order${told.length === 1 ? '' : 's'} ${named.join(', ')}.`,
     more: sentences(
       'In brackets: so late in half of the builds in which it is late.',
       `Late in: ${late

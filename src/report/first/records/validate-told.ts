@@ -60,8 +60,8 @@ export function positionOf({ real, simulated: { middle, low, high } }: Judged): 
 }
 
 /**
- * How near to an end of its band, or how far out of it. What agrees as near as it can come, such as a share of
- * nothing whose band begins there, is near to no end.
+ * How near to an end of its band, or how far out of it. What agrees and can go no farther, such as a share
+ * of nothing, is near to no end.
  */
 function nearness(each: Judged): number {
   const { real, agrees, simulated } = each,

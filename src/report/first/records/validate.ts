@@ -48,7 +48,8 @@ export function validateFirst(results: ValidateResults): FirstScreen {
             command: `rateproof validate ${scenario.file} ${log.file}`,
           },
     besides:
-      'Bands cover chance, not mistakes in the log. Agreement is no proof: a gap within its band is not seen.',
+      'Bands cover chance, not mistakes in the log. Agreement is no proof: a gap within its band is not ' +
+      'seen.',
     picture: {
       title: 'Units shipped: the log in the band of the model',
       more:
@@ -68,7 +69,8 @@ function answer({ uses, causes }: ValidateResults): string {
   if (not.length === 0)
     return causes.length === 0
       ? 'Yes: the log is not against the model.'
-      : `Yes, but ${count(causes.length, 'input')} ${causes.length === 1 ? 'differs' : 'differ'} from the log.`;
+      : `Yes, but ${count(causes.length, 'input')} ` +
+          `${causes.length === 1 ? 'differs' : 'differ'} from the log.`;
   if (may.length === 0) return 'No: the model does not agree with the log.';
   const parts = `In part: for ${listed(may, 'and')}, not for ${listed(not, 'or')}.`;
   return parts.split(' ').length <= MOST_WORDS ? parts : `In part: for ${may.length} of ${uses.length} uses.`;
@@ -82,8 +84,10 @@ function sure({ measures, level, replications, period }: ValidateResults): Line 
   return {
     brief:
       out === 0
-        ? `${judged.length === 1 ? 'The one measure agrees' : `All ${judged.length} measures agree`} ${known}.`
-        : `${exact(out)} of ${count(judged.length, 'measure')} ${out === 1 ? 'does' : 'do'} not agree ${known}.`,
+        ? `${judged.length === 1 ? 'The one measure agrees' : `All ${judged.length} measures agree`} ` +
+          `${known}.`
+        : `${exact(out)} of ${count(judged.length, 'measure')} ${out === 1 ? 'does' : 'do'} not agree ` +
+          `${known}.`,
     more: sentences(
       `They are judged together: a model that is right is called wrong in no more than ` +
         `${number(100 * (1 - level))} of 100 such comparisons.`,

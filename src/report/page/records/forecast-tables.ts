@@ -16,8 +16,8 @@ export function ordersTable(results: ForecastResults): PageTable {
     title: 'Orders',
     note:
       (isDue
-        ? `The likeliest to be late first, then by date. Late in: of ${exact(replications)} builds; days late: in ` +
-          'half of the builds in which it is late. '
+        ? `The likeliest to be late first, then by date. Late in: of ${exact(replications)} builds; days ` +
+          'late: in half of the builds in which it is late. '
         : 'By date. ') + 'Out by: in half and in four of five of the builds.',
     ...columns(orders, [
       ['Order', 'unit'],

@@ -37,8 +37,8 @@ export function forecastPage(results: ForecastResults): PageContent {
       ...noteOf(scenario),
       ...notes,
       'The floor is taken as its log shows it at the moment; what is still to come in follows the programme.',
-      'Odds say how far chance inside the model moves the dates. They say nothing of wrong inputs: hold the ' +
-        'model against the log first.',
+      'Odds say how far chance inside the model moves the dates. They say nothing of wrong inputs: hold ' +
+        'the model against the log first.',
       'What delays an order was not tried: where it stands is no cause.',
     ],
     facts: origin(

@@ -45,8 +45,8 @@ export const causesTable = ({ causes }: ValidateResults): PageTable => ({
   id: 'causes',
   title: 'Inputs that do not agree',
   note:
-    'The strongest evidence first. Chance: of a gap so large if the model is right, adjusted for all measures. ' +
-    'Measure next is told of the first.',
+    'The strongest evidence first. Chance: of a gap so large if the model is right, adjusted for all ' +
+    'measures. Measure next is told of the first.',
   ...columns(causes, [
     ['Input', 'words'],
     ['Follows from another', ({ follows }) => (follows ? 'may' : 'no')],

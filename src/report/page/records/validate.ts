@@ -26,8 +26,8 @@ export function validatePage(results: ValidateResults): PageContent {
       ...noteOf(scenario),
       ...log.told.map((each) => `${capital(each).replace(/\.$/, '')}.`),
       ...notes,
-      `The same figures are worked out of the log and of ${count(replications, 'simulated log')} of the same ` +
-        'days, with the same entries, the same calendars and the same units on the floor at the start.',
+      `The same figures are worked out of the log and of ${count(replications, 'simulated log')} of the ` +
+        'same days, with the same entries, the same calendars and the same units on the floor at the start.',
       `All measures are judged together: a model that is right is called wrong in no more than ` +
         `${number(100 * (1 - level))} of 100 such comparisons (Holm 1979, Scandinavian Journal of ` +
         'Statistics 6, 65-70; from memory).',

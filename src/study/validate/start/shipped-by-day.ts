@@ -1,7 +1,7 @@
 import { isoDate } from '../../../scenario/calendar/date.js';
 import type { AssumptionResult } from '../../simulate/results.js';
 
-/** Units shipped since the start of a forecast, at the end of a day, in a tenth, half and nine tenths of builds. */
+/** Units shipped from the moment on to the end of a day: a tenth, half, nine tenths of builds have no more. */
 export interface DayAhead {
   readonly date: string;
   readonly p10: number;
@@ -15,7 +15,7 @@ export interface DayAhead {
 export interface ForecastBesides {
   /** From the day of the moment to the last on which a unit is out or due. */
   readonly byDay: readonly DayAhead[];
-  /** Orders that are late: at most so many in half of the builds, and in four of five; null: none has a due day. */
+  /** At most so many orders are late in half of the builds, in four of five; null: none has a due day. */
   readonly lateOrders: { readonly half: number; readonly fourInFive: number } | null;
   /** Values of which the scenario says where they come from. */
   readonly assumptions: readonly AssumptionResult[];
@@ -35,7 +35,7 @@ export function shippedByDay(
     isDue = due.some((day) => day !== undefined),
     known = [...shipped.flat(), ...due].filter((day): day is number => Number.isFinite(day)),
     days = known.reduce((last, day) => Math.max(last, day - first), 0) + 1;
-  // How many are out by the end of each day: counted on it, then added up. What was due before is due at once.
+  // How many are out by the end of each day. What was due before is due at once.
   const addedUp = (outOn: readonly (number | undefined)[]): Int32Array => {
     const sum = new Int32Array(days);
     for (const day of outOn)
