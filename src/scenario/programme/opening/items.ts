@@ -123,7 +123,7 @@ export function stateOf(scenario: Scenario, stands: StandsAt, item: OpenItem): n
   if (finder === undefined) return OPEN;
   const { then } = findAt(finder, item.defect) ?? { then: { kind: 'scrap' } },
     { index } = stands,
-    isHere = finder.index === index && senderOf(scenario, stands) === undefined && item.defect !== undefined,
+    isHere = finder.index === index && senderOf(scenario, stands) !== finder && item.defect !== undefined,
     at = finder.step.name;
   if (finder.index >= Math.max(beenTo(scenario, stands), index + 1)) return `it has not come to ${at} yet`;
   if (then.kind === 'scrap') return `a unit with it is scrapped at ${at}`;

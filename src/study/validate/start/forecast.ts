@@ -4,12 +4,12 @@ import { prepare } from '../../../flow/plan.js';
 import { dayNumber, isoDate } from '../../../scenario/calendar/date.js';
 import { compile } from '../../../scenario/compile.js';
 import { runSpan } from '../../../scenario/programme/span.js';
-import type { Order } from '../../../scenario/types/programme.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import { LEVEL, wholeNumber } from '../../asked.js';
 import { headOf, type ResultsHead } from '../../head.js';
 import type { LogSource } from '../types.js';
-import { type AskedMoment, type FloorAt, floorAt } from './floor-at.js';
+import { type AskedMoment, floorAt } from './floor-at.js';
+import { restOf } from './rest.js';
 
 /** One order that is not out yet. */
 export interface OrderAhead {
@@ -47,56 +47,6 @@ export interface ForecastOptions {
   readonly onReplication?: ((done: number, of: number) => void) | undefined;
 }
 
-/** The scenario from the day of the moment on: with the units that stand there, and those still to come. */
-export function restOf(scenario: Scenario, floor: FloorAt, nameOf: (step: number) => string): Scenario {
-  const { programme } = scenario,
-    known = new Map(
-      programme.orders.list.flatMap((order) => (order.build === undefined ? [] : [[order.build, order]])),
-    ),
-    written = { path: ['programme', 'opening'] };
-  const standing = floor.opening.placed.map(({ unit, step, options }): Order => {
-    const order = known.get(unit),
-      came = floor.inside.units.get(unit)?.enteredAt ?? NaN,
-      after = programme.orders.dueAfterMin,
-      dueAfter = after === undefined || Number.isNaN(came) ? undefined : dayAt(scenario, came + after);
-    return {
-      build: unit,
-      release: undefined,
-      due: notBefore(order?.due ?? dueAfter, floor.date),
-      options: { ...order?.options, ...options },
-      at: nameOf(step),
-      written: order?.written ?? written,
-    };
-  });
-  const rest = programme.orders.list
-    .filter(({ build, at }) => at === undefined && (build === undefined || !floor.entered.has(build)))
-    .map((order) => ({
-      ...order,
-      release: notBefore(order.release, floor.date),
-      due: order.due,
-    }));
-  return {
-    ...scenario,
-    programme: {
-      ...programme,
-      start: floor.date,
-      quantity:
-        programme.quantity === undefined
-          ? undefined
-          : Math.max(1, programme.quantity - floor.entered.size + standing.length),
-      orders: { ...programme.orders, list: [...standing, ...rest] },
-    },
-  };
-}
-
-const notBefore = (date: string | undefined, first: string): string | undefined =>
-  date !== undefined && date < first ? first : date;
-
-const dayAt = (scenario: Scenario, instant: number): string => {
-  const { clock } = runSpan(scenario);
-  return isoDate(Math.floor(clock.local(instant) / MINUTES_PER_DAY));
-};
-
 /**
  * The rest of a programme from where the floor stands: which orders will be late, by how much, how sure.
  * Rejects with a RangeError for a programme that cannot be run.
@@ -108,7 +58,7 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
     throw new RangeError('programme: expected a `quantity` for a forecast of its orders, got none');
   const whole = compile(scenario),
     floor = await floorAt(log, scenario, options.at),
-    rest = restOf(scenario, floor, (step) => whole.steps.names[step] ?? ''),
+    rest = restOf(scenario, floor, whole),
     model = compile(rest),
     plan = prepare(model),
     { clock, origin } = runSpan(rest),
