@@ -9,6 +9,7 @@ import { measuresOf, peopleMeasures, peopleOf } from './seen/measures.js';
 import { LogWatch } from './seen/watch.js';
 import { lastStepOf, RealLog, withShipping } from './start/log-read.js';
 import { FirstLook, periodOf } from './start/period.js';
+import { standingOrder } from './start/standing-orders.js';
 import { asLogged, modelFrom } from './start/standing-start.js';
 import { summaryOf } from './summary.js';
 import type { OneLog, SideBySide, ValidateOptions } from './types.js';
@@ -47,7 +48,9 @@ export async function besideLog(options: ValidateOptions): Promise<SideBySide> {
   if (real.entries.length + (real.opening?.placed.length ?? 0) === 0)
     throw new RangeError('log: expected units on the floor in the period, got none; give another period');
   const opening = real.opening ?? { placed: [], notes: [] },
-    model = asLogged(begun, opening, real.entries, period.to, real.before),
+    standing = opening.placed.map((unit) => standingOrder(unit, begun.model)),
+    start = modelFrom(scenario, period.fromDay, period.toDay, standing),
+    model = asLogged(start, opening, real.entries, period.to, real.before),
     plan = prepare(model),
     simulated: OneLog[] = [];
   let gridlocks = 0;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { StandingByDay } from '../../../src/study/validate/seen/standing-by-day.js';
-import { lateOrders, shippedByDay } from '../../../src/study/validate/start/shipped-by-day.js';
+import { lateOrders, shippedByDay } from '../../../src/study/validate/start/besides.js';
 import { validateStudy } from '../../../src/study/validate/validate.js';
 import { logOf, scenarioOf, shop, sourceOf } from './shop.js';
 
@@ -70,13 +70,15 @@ describe('units shipped ahead by day', () => {
       [1, 2, 2, 2],
     ]);
     expect(rows.map(({ date }) => date)).toEqual(['1970-04-11', '1970-04-12', '1970-04-13']);
-    expect(shippedByDay([first], [undefined], 100)[0]?.due).toBeNull();
+    expect(shippedByDay([first], [Infinity], 100)[0]?.due).toBeNull();
   });
   it('are late build by build, not order by order', () => {
     // Each unit is late in one build of ten, but never both in one.
-    const late = lateOrders([first, [100, 102, ...Array<number>(8).fill(100)]], [101, 101]);
-    expect(late).toEqual({ half: 0, fourInFive: 0 });
-    expect(lateOrders([second], [100])).toEqual({ half: 1, fourInFive: 1 });
-    expect(lateOrders([second], [undefined])).toBeNull();
+    const other = [100, 102, ...Array<number>(8).fill(100)],
+      late = (dueAt: number, ...units: readonly number[][]) =>
+        lateOrders(units.map((shippedAt) => ({ dueAt, shippedAt })));
+    expect(late(101, first, other)).toEqual({ half: 0, fourInFive: 0 });
+    expect(late(100, second)).toEqual({ half: 1, fourInFive: 1 });
+    expect(late(Infinity, second)).toBeNull();
   });
 });

@@ -5,6 +5,7 @@ import { ZoneClock } from '../../../scenario/calendar/zone.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import { Inside } from '../seen/inside.js';
 import type { LogSource } from '../types.js';
+import { Histories } from './history.js';
 import { lastStepOf, withShipping } from './log-read.js';
 import { type Opening, openingOf } from './opening.js';
 import { modelFrom } from './standing-start.js';
@@ -47,6 +48,7 @@ export async function floorAt(
     day = Math.floor(clock.local(at) / MINUTES_PER_DAY),
     { model } = modelFrom(scenario, day, day + 1),
     inside = new Inside(),
+    histories = new Histories(),
     entered = new Set<string>(),
     lastStep = lastStepOf(model);
   let shipped = 0,
@@ -64,13 +66,16 @@ export async function floorAt(
   await each((logged) => {
     for (const event of withShipping(logged, kinds, lastStep)) {
       inside.take(event);
+      histories.take(event);
       if (event.type !== UNIT) continue;
       if (event.kind === 'ship') shipped++;
       else if (event.kind === 'scrap') scrapped++;
-      entered.add(event.object);
+      // The order of a scrapped unit may be built again.
+      if (event.kind === 'scrap' && scenario.programme.orders.replaceScrapped) entered.delete(event.object);
+      else entered.add(event.object);
     }
   });
-  const opening = openingOf(inside, model),
+  const opening = openingOf({ inside, histories, at, tells: kinds.has('find') }, model),
     isOld = at - last > MINUTES_PER_DAY * OLD_DAYS;
   return {
     date: isoDate(day),

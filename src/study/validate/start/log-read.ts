@@ -4,6 +4,7 @@ import { type EventKind, type FloorEvent, UNIT } from '../../../records/log/even
 import { type Frame, stepIds } from '../seen/frame.js';
 import { Inside } from '../seen/inside.js';
 import { LogWatch } from '../seen/watch.js';
+import { Histories } from './history.js';
 import { type Opening, openingOf } from './opening.js';
 import type { Period } from './period.js';
 import type { Begun, Entry } from './standing-start.js';
@@ -29,6 +30,7 @@ export class RealLog {
   /** As it was at the start of the period. */
   readonly before = new Inside();
   readonly watch: LogWatch;
+  private readonly histories = new Histories();
   readonly frame: Frame;
   private readonly old = new Set<string>();
   private readonly inside = new Set<string>();
@@ -53,8 +55,10 @@ export class RealLog {
       const { at, type } = event,
         { from, to } = this.frame;
       if (at >= to) return;
-      if (at < from) this.before.take(event);
-      else {
+      if (at < from) {
+        this.before.take(event);
+        this.histories.take(event);
+      } else {
         this.begin();
         if (type === UNIT) this.follow(event);
       }
@@ -69,7 +73,11 @@ export class RealLog {
 
   private begin(): void {
     if (this.opening !== null) return;
-    this.opening = openingOf(this.before, this.begun.model);
+    const { before, histories, kinds, begun, frame } = this;
+    this.opening = openingOf(
+      { inside: before, histories, at: frame.from, tells: kinds.has('find') },
+      begun.model,
+    );
     for (const unit of this.before.units.keys()) {
       this.old.add(unit);
       this.inside.add(unit);

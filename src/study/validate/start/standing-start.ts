@@ -7,6 +7,7 @@ import { runSpan } from '../../../scenario/programme/span.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import type { Inside } from '../seen/inside.js';
 import type { Opening } from './opening.js';
+import type { StandingOrder } from './standing-orders.js';
 
 /** Calendars go on so many days after the period, so that a look ahead finds a window. */
 const SLACK_DAYS = 60;
@@ -22,8 +23,14 @@ export interface Begun {
 /**
  * The model from a day on.
  * @param from, until day numbers in the zone of the programme
+ * @param standing units of its opening
  */
-export function modelFrom(scenario: Scenario, from: number, until: number): Begun {
+export function modelFrom(
+  scenario: Scenario,
+  from: number,
+  until: number,
+  standing: readonly StandingOrder[] = [],
+): Begun {
   const { programme } = scenario;
   const moved: Scenario = {
     ...scenario,
@@ -31,11 +38,20 @@ export function modelFrom(scenario: Scenario, from: number, until: number): Begu
       ...programme,
       start: isoDate(from),
       until: isoDate(until + SLACK_DAYS),
-      quantity: 1,
+      quantity: Math.max(1, standing.length),
       lengthMin: undefined,
       warmUpMin: 0,
       findsWarmUp: undefined,
-      orders: { ...programme.orders, list: [], dueAfterMin: undefined },
+      orders: {
+        ...programme.orders,
+        list: standing.map((order) => ({
+          ...order,
+          release: undefined,
+          due: undefined,
+          written: { path: [] },
+        })),
+        dueAfterMin: undefined,
+      },
     },
   };
   const span = runSpan(moved),
@@ -56,9 +72,9 @@ export interface Entry {
 }
 
 /**
- * The same with the units that stand on the floor and those that come in as they were logged: entries and
- * options are not left to chance, so that what is compared is the line alone (correlated inspection, Law
- * 2015, sec. 5.6.1; from memory).
+ * The model with the units that stand on the floor, which are in its opening, and those that come in as they
+ * were logged: entries and options are not left to chance, so that what is compared is the line alone
+ * (correlated inspection, Law 2015, sec. 5.6.1; from memory).
  * @param end of the run, minutes since 1970-01-01T00:00Z
  */
 export function asLogged(
@@ -68,8 +84,11 @@ export function asLogged(
   end: number,
   { begun }: Pick<Inside, 'begun'>,
 ): Model {
-  const units = [...placed, ...entries],
-    { options, programme, steps } = model;
+  const { options, programme, steps } = model,
+    byName = new Map(placed.map((unit) => [unit.unit, unit])),
+    // In the order of the model.
+    standing = programme.orders.names.flatMap((name) => byName.get(name ?? '') ?? []),
+    units = [...standing, ...entries];
   const values = new Int16Array(units.length * options.length).fill(-1);
   units.forEach((unit, u) => {
     options.forEach((option, o) => {
@@ -87,7 +106,7 @@ export function asLogged(
     programme: {
       ...programme,
       release: RELEASE_TIMES,
-      times: Float64Array.from([...placed.map(() => 0), ...entries.map(({ at }) => at - origin)]),
+      times: Float64Array.from([...standing.map(() => 0), ...entries.map(({ at }) => at - origin)]),
       quantity: Math.max(1, units.length),
       end: end - origin,
       orders: {
@@ -96,7 +115,6 @@ export function asLogged(
         names: units.map(({ unit }) => unit),
         values,
         dueAt: new Float64Array(units.length).fill(Infinity),
-        openingStep: Int32Array.from(placed, ({ step }) => step),
       },
     },
   };
