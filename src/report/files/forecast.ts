@@ -1,6 +1,7 @@
 import type { ForecastResults } from '../../study/validate/start/forecast.js';
 import { stableJson } from '../json.js';
 import { csv, fileTable } from './folder/csv.js';
+import { leftOutFile } from './folder/left-out.js';
 import type { Files } from './folder/study-files.js';
 
 /** The report of `forecast`. */
@@ -22,5 +23,6 @@ export const forecastFiles = (results: ForecastResults): Promise<Files> =>
           ]),
         ),
       ],
+      ...leftOutFile(results.log),
     ]),
   );

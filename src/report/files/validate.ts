@@ -1,6 +1,7 @@
 import type { Compared, ValidateResults } from '../../study/validate/results.js';
 import { stableJson } from '../json.js';
 import { csv, type FileTable, fileTable } from './folder/csv.js';
+import { leftOutFile } from './folder/left-out.js';
 import type { Files } from './folder/study-files.js';
 
 /** The report of `validate`. */
@@ -10,6 +11,7 @@ export const validateFiles = (results: ValidateResults): Promise<Files> =>
       ['results.json', stableJson(results)],
       ['measures.csv', csv(measuresData(results))],
       ['days.csv', csv(daysData(results))],
+      ...leftOutFile(results.log),
     ]),
   );
 

@@ -63,7 +63,8 @@ const LEAST = 5;
  * Whether the real value is one that a build of the model might have: the prediction interval of one more
  * observation, mean +- t s sqrt(1 + 1/R) with R - 1 degrees of freedom (Hahn & Meeker 1991, Statistical
  * Intervals, sec. 4.3; from memory), for all measures together by Holm 1979 (Scand. J. Stat. 6, 65-70; from
- * memory). Where the spread of the real values says that their mean is known less well, that counts.
+ * memory). Where the spread of the real values says that their mean is known less well, that counts. One unit
+ * more or less of a count is no difference.
  * @param simulated the same measures of each simulated log, 2 or more
  */
 export function judge(
@@ -85,13 +86,14 @@ export function judge(
     const middle = mean(values),
       spread = sampleVariance(values) * (1 + 1 / values.length),
       own = ownVariance(measure),
-      error = Math.sqrt(Math.max(spread, own)),
-      gap = Math.abs(at - middle);
+      { least = 0 } = measure,
+      error = Math.max(Math.sqrt(Math.max(spread, own)), least),
+      gap = Math.max(0, Math.abs(at - middle) - least);
     const isSame =
       gap < 1e-9 || (measure.topic === 'minutes' && Math.abs(measure.value - back(middle)) <= ROUNDING);
     // Nobody in any replication was ever at work beside so many: it is no matter of luck.
     const t = isSame ? 0 : error > 0 ? gap / error : Infinity;
-    return { measure, middle, error, back, t, p: studentBeyond(t, df) };
+    return { measure, middle, error, least, back, t, p: studentBeyond(t, df) };
   });
   const adjusted = holm(compared.map(({ p = NaN }) => p)),
     judged = adjusted.filter((p) => !Number.isNaN(p)),
@@ -102,13 +104,14 @@ export function judge(
     const { measure } = each;
     if (each.t === undefined)
       return { measure, middle: NaN, low: NaN, high: NaN, t: NaN, p: NaN, adjusted: NaN, agrees: true };
-    const { middle, error, back, t, p } = each,
-      all = adjusted[i] ?? 1;
+    const { middle, error, least, back, t, p } = each,
+      all = adjusted[i] ?? 1,
+      within = wide * error + least;
     return {
       measure,
       middle: back(middle),
-      low: back(middle - wide * error),
-      high: back(middle + wide * error),
+      low: back(middle - within),
+      high: back(middle + within),
       t,
       p,
       adjusted: all,

@@ -5,7 +5,8 @@ import { eventsOfRun } from '../../records/log/of-run.js';
 import { LEVEL, wholeNumber } from '../asked.js';
 import { judge } from './judge.js';
 import type { ValidateResults } from './results.js';
-import { measuresOf, peopleMeasures, peopleOf } from './seen/measures.js';
+import { measuresOf } from './seen/measures.js';
+import { peopleMeasures, peopleOf } from './seen/people-compared.js';
 import { LogWatch } from './seen/watch.js';
 import { lastStepOf, RealLog, withShipping } from './start/log-read.js';
 import { FirstLook, periodOf } from './start/period.js';
@@ -62,7 +63,7 @@ export async function besideLog(options: ValidateOptions): Promise<SideBySide> {
   }
   const own = oneLog(real.frame, real.watch, looked),
     people = peopleMeasures(
-      real.frame,
+      model,
       own.people,
       simulated.map((each) => each.people),
     ),

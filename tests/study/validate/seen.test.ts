@@ -4,8 +4,9 @@ import type { EventKind, FloorEvent } from '../../../src/records/log/event.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { runSpan } from '../../../src/scenario/programme/span.js';
 import { type Frame, stepIds } from '../../../src/study/validate/seen/frame.js';
-import { measuresOf, peopleOf } from '../../../src/study/validate/seen/measures.js';
+import { measuresOf } from '../../../src/study/validate/seen/measures.js';
 import { shareAbove } from '../../../src/study/validate/seen/people.js';
+import { peopleOf } from '../../../src/study/validate/seen/people-compared.js';
 import { LogWatch } from '../../../src/study/validate/seen/watch.js';
 import { scenarioOf } from './shop.js';
 
@@ -53,6 +54,7 @@ function seen(events: readonly FloorEvent[], from = 0, to = 24, old: readonly st
       origin,
       from: origin + 60 * from,
       to: origin + 60 * to,
+      fromDay: 20,
       workingDays: 1,
       stepOf: stepIds(model),
       old: new Set(old),

@@ -29,6 +29,7 @@ export function forecastTable(results: ForecastResults, width?: number): string 
         `${date(lastUnit.fourInFive)} in four of five.`,
       `${count(replications, 'build')}, seed ${seed}; ` +
         'late: in so many of them, and days late in half of these',
+      ...log.told,
       ...notes,
       '',
       tableOf(orders, [

@@ -8,7 +8,7 @@ const quoted = (text: string): string => JSON.stringify(text);
  * @param nameOf what the scenario calls a step
  */
 export function openingPart(
-  { opening: { placed }, date, notes }: FloorAt,
+  { opening: { placed }, date, log: { told }, notes }: FloorAt,
   log: string,
   nameOf: (step: number) => string,
 ): string {
@@ -20,7 +20,7 @@ export function openingPart(
   return [
     `# Where the floor stood on ${date}, from ${log}.`,
     '# Take it in with `include`; the programme starts on that day.',
-    ...notes.map((note) => `# ${note}`),
+    ...[...told, ...notes].map((note) => `# ${note}`),
     'programme:',
     rows.length === 0 ? '  opening: []' : '  opening:',
     ...rows,

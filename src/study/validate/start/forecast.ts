@@ -1,6 +1,7 @@
 import { FINISHED, simulate } from '../../../flow/engine.js';
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
 import { prepare } from '../../../flow/plan.js';
+import type { LogTold } from '../../../records/log-told.js';
 import { dayNumber, isoDate } from '../../../scenario/calendar/date.js';
 import { compile } from '../../../scenario/compile.js';
 import { runSpan } from '../../../scenario/programme/span.js';
@@ -27,7 +28,7 @@ export interface OrderAhead {
 
 export interface ForecastResults extends ResultsHead<'forecast'> {
   readonly replications: number;
-  readonly log: { readonly file: string };
+  readonly log: LogTold & { readonly file: string };
   readonly at: string;
   readonly units: { readonly standing: number; readonly shipped: number; readonly toCome: number };
   /** The likeliest to be late first, then by date. */
@@ -169,7 +170,7 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
   return {
     ...headOf('forecast', { scenario, file, seed, level: LEVEL }),
     replications,
-    log: { file: log.file },
+    log: { file: log.file, ...floor.log },
     at: floor.date,
     units: {
       standing: known.size,

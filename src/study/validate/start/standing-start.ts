@@ -7,6 +7,7 @@ import { runSpan } from '../../../scenario/programme/span.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import type { Inside } from '../seen/inside.js';
 import type { Opening } from './opening.js';
+import { overtimeAsked } from './overtime-asked.js';
 
 /** Calendars go on so many days after the period, so that a look ahead finds a window. */
 const SLACK_DAYS = 60;
@@ -17,6 +18,8 @@ export interface Begun {
   readonly origin: number;
   /** Working days of the first station's site, by number. */
   readonly workingDays: ReadonlySet<number>;
+  /** As it was written, from its own start on. */
+  readonly scenario: Scenario;
 }
 
 /**
@@ -42,6 +45,7 @@ export function modelFrom(scenario: Scenario, from: number, until: number): Begu
     days = releaseWorkingDays(moved, span).map(({ day }) => day);
   return {
     model: compile(moved),
+    scenario,
     origin: span.origin,
     workingDays: new Set(days.filter((day) => from <= day && day < until)),
   };
@@ -62,14 +66,15 @@ export interface Entry {
  * @param end of the run, minutes since 1970-01-01T00:00Z
  */
 export function asLogged(
-  { model, origin }: Begun,
+  { model, origin, scenario }: Begun,
   { placed }: Opening,
   entries: readonly Entry[],
   end: number,
-  { begun }: Pick<Inside, 'begun'>,
+  { begun, gone }: Pick<Inside, 'begun' | 'gone'>,
 ): Model {
   const units = [...placed, ...entries],
-    { options, programme, steps } = model;
+    names = units.map(({ unit }) => unit),
+    { options, programme } = model;
   const values = new Int16Array(units.length * options.length).fill(-1);
   units.forEach((unit, u) => {
     options.forEach((option, o) => {
@@ -77,13 +82,19 @@ export function asLogged(
       if (value !== undefined) values[u * options.length + o] = option.values.indexOf(value);
     });
   });
+  // What was learnt ahead of the period.
+  const learnt = (steps: Model['steps']): Model['steps'] => ({
+    ...steps,
+    learnBefore: steps.learnBefore.map((times, step) => times + (begun.get(steps.names[step] ?? '') ?? 0)),
+  });
   return {
     ...model,
-    // What was learnt ahead of the period.
-    steps: {
-      ...steps,
-      learnBefore: steps.learnBefore.map((times, step) => times + (begun.get(steps.names[step] ?? '') ?? 0)),
-    },
+    steps: learnt(model.steps),
+    later: model.later.map(({ until, parts }) => ({
+      until,
+      parts: parts.steps === undefined ? parts : { ...parts, steps: learnt(parts.steps) },
+    })),
+    overtime: overtimeAsked(model, scenario, { origin, standing: placed, names, gone }),
     programme: {
       ...programme,
       release: RELEASE_TIMES,
@@ -93,7 +104,7 @@ export function asLogged(
       orders: {
         ...programme.orders,
         count: units.length,
-        names: units.map(({ unit }) => unit),
+        names,
         values,
         dueAt: new Float64Array(units.length).fill(Infinity),
         openingStep: Int32Array.from(placed, ({ step }) => step),
