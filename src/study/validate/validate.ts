@@ -72,10 +72,7 @@ export async function besideLog(options: ValidateOptions): Promise<SideBySide> {
       simulated.map((each, i) => [...each.measures, ...(people.simulated[i] ?? [])]),
       level,
     );
-  const most = new Map(
-    people.real.map((measure, i) => [measure, [own.people[i]?.most ?? 0, people.most[i] ?? 0] as const]),
-  );
-  return { real, period, read: seen, kinds: looked, simulated, gridlocks, judged, most };
+  return { real, period, read: seen, kinds: looked, simulated, gridlocks, judged, most: people.most };
 }
 
 /** One replication, and what is estimated of its log. */
@@ -100,7 +97,7 @@ function oneLog(frame: RealLog['frame'], watch: LogWatch, { kinds }: FirstLook):
   const all = measuresOf(frame, watch);
   return {
     measures: kinds.has('find') ? all : all.filter(({ topic }) => topic !== 'quality' && topic !== 'finds'),
-    people: peopleOf(watch),
+    people: peopleOf(frame, watch),
     watch,
   };
 }

@@ -66,7 +66,7 @@ function seen(events: readonly FloorEvent[], from = 0, to = 24, old: readonly st
   return {
     of: (topic: string, of: string, what = ''): number | undefined =>
       all.find((each) => each.topic === topic && each.of === of && each.what.startsWith(what))?.value,
-    people: peopleOf(watch),
+    people: peopleOf(frame, watch),
     watch,
   };
 }

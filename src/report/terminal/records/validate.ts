@@ -36,7 +36,9 @@ export function validateTable(results: ValidateResults, width?: number): string 
     ...useLines(results),
     '',
     `Why: ${cause}`,
-    ...causes.slice(1).map(({ words, follows }) => `also: ${words}${follows ? ' (follows from it)' : ''}`),
+    ...causes
+      .slice(1)
+      .map(({ words, follows }) => `also: ${words}${follows ? ' (may follow from another)' : ''}`),
     `Next: ${next}`,
     '',
     `${period.from} to the start of ${period.to}, ${count(period.days, 'day')}: ` +

@@ -1,3 +1,4 @@
+import { SEND_BACK } from '../../../flow/model/quality.js';
 import { type FloorEvent, UNIT } from '../../../records/log/event.js';
 import { FAILED } from '../../../records/log/of-run.js';
 import { referenceTo } from '../../../records/log/references.js';
@@ -45,6 +46,7 @@ export interface InspectionSeen {
   /** Units that came for the first time, and those of them on which nothing was found then. */
   first: number;
   right: number;
+  /** NaN where it sends none back. */
   sentBack: number;
 }
 
@@ -55,6 +57,12 @@ interface Inspected {
   isBack: boolean;
   /** By kind: steps that looked for it since it was last found, and did not find it. */
   readonly passed: Map<string, Set<number>>;
+}
+
+function sendsBack({ steps, thens }: Frame['model'], step: number): boolean {
+  for (let find = steps.findStart[step] ?? 0; find < (steps.findStart[step + 1] ?? 0); find++)
+    if (thens.kind[steps.findThen[find] ?? -1] === SEND_BACK) return true;
+  return false;
 }
 
 /** What inspections and tests find: state for objects that are inside. */
@@ -80,7 +88,9 @@ export class Finds {
       this.byStep.set(step, all);
     });
     this.inspections = frame.model.steps.names.map((_, step) =>
-      this.byStep.has(step) ? { visits: 0, first: 0, right: 0, sentBack: 0 } : null,
+      this.byStep.has(step)
+        ? { visits: 0, first: 0, right: 0, sentBack: sendsBack(frame.model, step) ? 0 : NaN }
+        : null,
     );
   }
 

@@ -61,7 +61,7 @@ export function measuresOf(frame: Frame, { line, finds, stays }: LogWatch): Meas
       value: line.lead.n === 0 ? NaN : line.lead.mean / MINUTES_PER_DAY,
       n: line.lead.n,
     },
-    // The real series beside those fed the same entries (correlated inspection, Law 2015, sec. 5.6.1; from memory).
+    // Of builds fed the same entries: correlated inspection (Law 2015, sec. 5.6.1; from memory).
     ...line.weeks().map(
       (units, week): Measure => ({
         topic: 'rate',
@@ -85,10 +85,15 @@ export function measuresOf(frame: Frame, { line, finds, stays }: LogWatch): Meas
   finds.inspections.forEach((seen, step) => {
     if (seen === null) return;
     const of = steps.names[step] ?? '';
-    found.push(
-      { topic: 'quality', of, what: 'right first time', value: ratio(seen.right, seen.first), n: seen.first },
-      { topic: 'quality', of, what: 'sent back', value: ratio(seen.sentBack, seen.visits), n: seen.visits },
-    );
+    const share = (what: string, units: number, n: number): Measure => ({
+      topic: 'quality',
+      of,
+      what,
+      value: ratio(units, n),
+      n,
+    });
+    found.push(share('right first time', seen.right, seen.first));
+    if (!Number.isNaN(seen.sentBack)) found.push(share('sent back', seen.sentBack, seen.visits));
   });
   // Steps of ways back and holds do what other steps leave to them; nothing is done at banks and by groups.
   const last = routes.firstStep[routes.count] ?? steps.count,

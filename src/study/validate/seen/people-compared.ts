@@ -1,23 +1,56 @@
 import type { Model } from '../../../flow/model/model.js';
+import { isoDate } from '../../../scenario/calendar/date.js';
+import { mean } from '../../statistics/sums.js';
+import type { Frame } from './frame.js';
 import type { Measure } from './measures.js';
-import { mostAtOnce, shareAbove } from './people.js';
+import { firstHalf, mostAtOnce, shareAbove } from './people.js';
 import type { LogWatch } from './watch.js';
 
-/** Most people at once by crew and shift, and how long how many: what it takes to compare logs. */
+/** How long how many people of a crew were at work at once: what it takes to compare logs. */
 export interface PeopleSeen {
   readonly crew: number;
-  readonly shift: number;
+  /** Shift and part of the period; '' where there is one shift, and of the whole. */
+  readonly what: string;
   readonly most: number;
   readonly minutes: readonly number[];
 }
 
-export const peopleOf = ({ people }: LogWatch): PeopleSeen[] =>
-  people.crews.flatMap(({ minutes }, crew) =>
-    minutes.map((booked, shift) => {
-      const filled = Array.from(booked, (each: number | undefined) => each ?? 0);
-      return { crew, shift, most: mostAtOnce(filled), minutes: filled };
-    }),
-  );
+export function peopleOf(frame: Frame, { people }: LogWatch): PeopleSeen[] {
+  const { resources } = frame.model,
+    half = firstHalf(frame),
+    since = half === null ? null : `${FROM}${isoDate(frame.fromDay + half)} on`;
+  return people.crews.flatMap(({ whole, later }, crew) => {
+    const hasShifts = (resources.shifts[crew]?.position.length ?? 0) > 0;
+    const seen = (minutes: readonly number[][], part: string | null): PeopleSeen[] =>
+      part === null
+        ? []
+        : minutes.map((booked, shift) => {
+            const filled = Array.from(booked, (each: number | undefined) => each ?? 0),
+              what = [hasShifts ? `shift ${shift + 1}` : '', part].filter((text) => text !== '').join(', ');
+            return { crew, what, most: mostAtOnce(filled), minutes: filled };
+          });
+    return [...seen(whole, ''), ...seen(later, since)];
+  });
+}
+
+const FROM = 'from ';
+
+/** What is said of a part of the period, without the part; null: it is of the whole. */
+export function wholeOf(what: string): string | null {
+  const at = what.lastIndexOf(FROM);
+  return at < 0 ? null : what.slice(0, at).replace(/, $/, '');
+}
+
+/** Most people at once in the real log and in any simulated one. */
+export interface MostPeople {
+  readonly real: number;
+  readonly simulated: number;
+  /**
+   * So many were at work for as long as so many or more are in the model: there were no more of them. Where
+   * there was less to do it is shorter.
+   */
+  readonly isCut: boolean;
+}
 
 /**
  * The same as measures: how long more people were at work than ever at once in the real log, or, where it has
@@ -27,22 +60,39 @@ export function peopleMeasures(
   model: Model,
   real: readonly PeopleSeen[],
   simulated: readonly (readonly PeopleSeen[])[],
-): { readonly real: Measure[]; readonly simulated: Measure[][]; readonly most: number[] } {
-  const most = real.map((_, i) => simulated.reduce((top, each) => Math.max(top, each[i]?.most ?? 0), 0)),
-    levels = real.map((each, i) => {
-      const simulatedMost = most[i] ?? 0;
-      // As many as the crew has may meet by luck, though they did in no simulated log.
-      return each.most <= headcount(model, each.crew) ? each.most : Math.min(each.most, simulatedMost);
-    });
+): {
+  readonly real: Measure[];
+  readonly simulated: Measure[][];
+  readonly most: ReadonlyMap<Measure, MostPeople>;
+} {
+  const most = real.map(({ most: own, minutes }, i): MostPeople => {
+    const others = simulated.flatMap((all) => all[i] ?? []),
+      shares = others.map((each) => shareAbove(each.minutes, own - 1));
+    return {
+      real: own,
+      simulated: others.reduce((top, each) => Math.max(top, each.most), 0),
+      isCut: shares.length > 0 && shareAbove(minutes, own - 1) >= mean(shares),
+    };
+  });
   const measured = (all: readonly PeopleSeen[]): Measure[] =>
-    all.map(({ crew, shift, minutes }, i) => ({
-      topic: 'people',
-      of: model.resources.names[crew] ?? '',
-      what: (model.resources.shifts[crew]?.position.length ?? 0) > 0 ? `shift ${shift + 1}` : '',
-      value: shareAbove(minutes, levels[i] ?? 0),
-      n: 0,
-    }));
-  return { real: measured(real), simulated: simulated.map(measured), most };
+    all.map(({ crew, what, minutes }, i) => {
+      const { real: own, simulated: others } = most[i] ?? { real: 0, simulated: 0 },
+        // As many as the crew has may meet by luck, though they did in no simulated log.
+        level = own <= headcount(model, crew) ? own : Math.min(own, others);
+      return {
+        topic: 'people',
+        of: model.resources.names[crew] ?? '',
+        what,
+        value: shareAbove(minutes, level),
+        n: 0,
+      };
+    });
+  const measures = measured(real);
+  return {
+    real: measures,
+    simulated: simulated.map(measured),
+    most: new Map(most.flatMap((each, i) => (measures[i] === undefined ? [] : [[measures[i], each]]))),
+  };
 }
 
 /** People of a crew at most, in any shift and at any date. */
