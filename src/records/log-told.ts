@@ -10,7 +10,7 @@ export interface LogTold {
   readonly oddities: readonly Oddity[];
   /** Rows that are not used, each with its line; of very many only the first. */
   readonly leftOut: readonly LeftOutRow[];
-  /** The same in short, a line each; none where all is well. */
+  /** The same in short, a line each. */
   readonly told: readonly string[];
 }
 
@@ -33,9 +33,7 @@ export const toldOfLog = (read: LogRead | null): LogTold =>
 function linesOf({ rows, used, oddities, unknownSteps, ignored, encoding, form }: LogRead): string[] {
   const others = unknownSteps.slice(1, MOST_NAMES);
   return [
-    ...(used === rows
-      ? []
-      : [`${count(rows, form === 'OCEL 2.0' ? 'event' : 'row')}, ${used.toLocaleString('en')} used`]),
+    `${count(rows, form === 'OCEL 2.0' ? 'event' : 'row')}, ${used === rows ? 'all' : used.toLocaleString('en')} used`,
     ...(encoding === 'UTF-8' ? [] : [`the file is ${encoding}, and was read so`]),
     ...(ignored.length === 0 ? [] : [`columns that are not read: ${ignored.join(', ')}`]),
     ...oddities.map(

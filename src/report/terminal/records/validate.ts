@@ -29,7 +29,6 @@ export const useLines = ({ uses }: ValidateResults): string[] =>
 /** The verdict, what explains a gap, then a row a measure, as plain text of at most `width` columns. */
 export function validateTable(results: ValidateResults, width?: number): string {
   const { sentence, cause, causes, next, period, units, replications, level, log, seed, notes } = results;
-  const rows = log.rows === null ? '' : `, ${exact(log.used ?? 0)} of ${exact(log.rows)} rows used`;
   const pieces: Piece[] = [
     sentence,
     '',
@@ -43,8 +42,7 @@ export function validateTable(results: ValidateResults, width?: number): string 
     '',
     `${period.from} to the start of ${period.to}, ${count(period.days, 'day')}: ` +
       `${count(units.standing, 'unit')} ` +
-      `on the floor at the start, ${exact(units.entered)} came in, ${exact(units.shipped)} were shipped` +
-      rows,
+      `on the floor at the start, ${exact(units.entered)} came in, ${exact(units.shipped)} were shipped`,
     `${count(replications, 'simulated build')}, seed ${seed}; a build of the model lies between, in all ` +
       `measures together, with ${number(100 * level)} % chance`,
     ...log.told,

@@ -23,7 +23,7 @@ export interface Measure {
   readonly n: number;
   /** Standard deviation of single values, of a mean. */
   readonly sd?: number;
-  /** Of counted units: what one of them makes, below which no difference counts. */
+  /** Below it no difference counts, on the scale on which it is judged: of a count, one unit. */
   readonly least?: number;
 }
 

@@ -33,7 +33,9 @@ export function peopleOf(frame: Frame, { people }: LogWatch): PeopleSeen[] {
   });
 }
 
-const FROM = 'from ';
+const FROM = 'from ',
+  /** Root of a share of the time. */
+  A_MOMENT = Math.sqrt(0.002);
 
 /** What is said of a part of the period, without the part; null: it is of the whole. */
 export function wholeOf(what: string): string | null {
@@ -85,6 +87,8 @@ export function peopleMeasures(
         what,
         value: shareAbove(minutes, level),
         n: 0,
+        // Where one shift hands over to the next, people of both may be at work for a moment.
+        ...(own > others ? { least: A_MOMENT } : {}),
       };
     });
   const measures = measured(real);
