@@ -40,7 +40,7 @@ export class People {
     const none = (crew: number): number[][] => Array.from({ length: shiftsOf(frame, crew) }, () => []);
     this.crews = Array.from({ length: crews }, (_, crew) => ({ whole: none(crew), later: none(crew) }));
     this.needs = steps.names.map((_, step) => {
-      const found: [number, number][] = [];
+      const found = teamsAt(frame.model, step);
       for (let n = steps.needStart[step] ?? 0; n < (steps.needStart[step + 1] ?? 0); n++) {
         const resource = steps.needResource[n] ?? -1;
         if (resources.kind[resource] === CREW) found.push([resource, steps.needAmount[n] ?? 0]);
@@ -118,6 +118,15 @@ export class People {
     }
     return position[low] ?? 0;
   }
+}
+
+/** Teams that do a step: they stay with the unit and are no need of it. */
+function teamsAt({ companions, resources }: Frame['model'], step: number): [crew: number, people: number][] {
+  return companions.names.flatMap((_, c): [number, number][] => {
+    const crew = companions.resource[c] ?? -1,
+      isThere = (companions.from[c] ?? 0) <= step && step <= (companions.to[c] ?? -1);
+    return isThere && resources.kind[crew] === CREW ? [[crew, companions.amount[c] ?? 0]] : [];
+  });
 }
 
 /** Shifts of a crew that differ in people; 1 where it is always the same number. */
