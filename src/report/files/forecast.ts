@@ -2,14 +2,15 @@ import type { ForecastResults } from '../../study/validate/start/forecast.js';
 import { CHARTS } from '../charts/of-study.js';
 import { forecastPage } from '../page/records/forecast.js';
 import { type FileTable, fileTable } from './folder/csv.js';
+import { leftOutRows } from './folder/left-out.js';
 import { studyFiles } from './folder/study-files.js';
 
 /** The report of `forecast`. */
 export const forecastFiles = studyFiles<ForecastResults>({
   charts: CHARTS.forecast,
   page: forecastPage,
-  data: { 'orders.csv': ordersData, 'days.csv': daysData },
-  sheets: ['days.csv'],
+  data: { 'orders.csv': ordersData, 'days.csv': daysData, 'left-out.csv': ({ log }) => leftOutRows(log) },
+  sheets: ['days.csv', 'left-out.csv'],
 });
 
 /** One row an order. */

@@ -2,14 +2,15 @@ import type { Compared, DayRow, ValidateResults } from '../../study/validate/res
 import { CHARTS } from '../charts/of-study.js';
 import { validatePage } from '../page/records/validate.js';
 import { type FileColumn, type FileTable, fileTable } from './folder/csv.js';
+import { leftOutRows } from './folder/left-out.js';
 import { studyFiles } from './folder/study-files.js';
 
 /** The report of `validate`. */
 export const validateFiles = studyFiles<ValidateResults>({
   charts: CHARTS.validate,
   page: validatePage,
-  data: { 'measures.csv': measuresData, 'days.csv': daysData },
-  sheets: ['days.csv'],
+  data: { 'measures.csv': measuresData, 'days.csv': daysData, 'left-out.csv': ({ log }) => leftOutRows(log) },
+  sheets: ['days.csv', 'left-out.csv'],
 });
 
 /** One row a measure. */

@@ -1,3 +1,4 @@
+import type { LogTold } from '../../records/log-told.js';
 import type { ResultsHead } from '../head.js';
 import type { Topic } from './seen/measures.js';
 import type { WipByDay } from './wip-by-day.js';
@@ -45,13 +46,7 @@ export interface DayRow {
 
 export interface ValidateResults extends ResultsHead<'validate'> {
   readonly replications: number;
-  readonly log: {
-    readonly file: string;
-    readonly rows: number | null;
-    readonly used: number | null;
-    /** What was wrong with its rows, and what became of them. */
-    readonly told: readonly string[];
-  };
+  readonly log: LogTold & { readonly file: string };
   /** ISO dates: first day, and the day at the start of which the period ends. */
   readonly period: { readonly from: string; readonly to: string; readonly days: number };
   readonly units: { readonly standing: number; readonly entered: number; readonly shipped: number };

@@ -1,4 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { toldOfLog } from '../../records/log-told.js';
 import { isoDate } from '../../scenario/calendar/date.js';
 import { LEVEL } from '../asked.js';
 import { count } from '../format.js';
@@ -21,12 +22,7 @@ export function summaryOf(options: ValidateOptions, found: SideBySide): Validate
   return {
     ...headOf('validate', { scenario, file, seed, level }),
     replications,
-    log: {
-      file: log.file,
-      rows: read?.rows ?? null,
-      used: read?.used ?? null,
-      told: read?.oddities.map(({ told, count: rows }) => `${count(rows, 'row')}: ${told}`) ?? [],
-    },
+    log: { file: log.file, ...toldOfLog(read) },
     period: {
       from: isoDate(period.fromDay),
       to: isoDate(period.toDay),

@@ -5,7 +5,8 @@ import { eventsOfRun } from '../../records/log/of-run.js';
 import { LEVEL, wholeNumber } from '../asked.js';
 import { judge } from './judge.js';
 import type { ValidateResults } from './results.js';
-import { measuresOf, peopleMeasures, peopleOf } from './seen/measures.js';
+import { measuresOf } from './seen/measures.js';
+import { peopleMeasures, peopleOf } from './seen/people-compared.js';
 import { LogWatch } from './seen/watch.js';
 import { lastStepOf, RealLog, withShipping } from './start/log-read.js';
 import { FirstLook, periodOf } from './start/period.js';
@@ -65,7 +66,7 @@ export async function besideLog(options: ValidateOptions): Promise<SideBySide> {
   }
   const own = oneLog(real.frame, real.watch, looked),
     people = peopleMeasures(
-      real.frame,
+      model,
       own.people,
       simulated.map((each) => each.people),
     ),
@@ -74,10 +75,7 @@ export async function besideLog(options: ValidateOptions): Promise<SideBySide> {
       simulated.map((each, i) => [...each.measures, ...(people.simulated[i] ?? [])]),
       level,
     );
-  const most = new Map(
-    people.real.map((measure, i) => [measure, [own.people[i]?.most ?? 0, people.most[i] ?? 0] as const]),
-  );
-  return { real, period, read: seen, kinds: looked, simulated, gridlocks, judged, most };
+  return { real, period, read: seen, kinds: looked, simulated, gridlocks, judged, most: people.most };
 }
 
 /** One replication, and what is estimated of its log. */
@@ -102,7 +100,7 @@ function oneLog(frame: RealLog['frame'], watch: LogWatch, { kinds }: FirstLook):
   const all = measuresOf(frame, watch);
   return {
     measures: kinds.has('find') ? all : all.filter(({ topic }) => topic !== 'quality' && topic !== 'finds'),
-    people: peopleOf(watch),
+    people: peopleOf(frame, watch),
     watch,
   };
 }

@@ -44,7 +44,7 @@ describe('rateproof validate', { timeout: 60_000 }, () => {
       'results.json',
     ]);
     const page = readFileSync(join(folder, 'report/report.html'), 'utf8'),
-      answer = stdout.split('\n')[0]!;
+      answer = stdout.split('\n')[0];
     expect(page).toContain(`<title>${answer} Mid-size shop</title>`);
     const days = readFileSync(join(folder, 'report/days.csv'), 'utf8').trim().split('\n'),
       { byDay } = JSON.parse(readFileSync(join(folder, 'report/results.json'), 'utf8')) as ValidateResults;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { lateOrders, shippedByDay } from '../../../src/study/validate/besides.js';
 import { StandingByDay } from '../../../src/study/validate/seen/standing-by-day.js';
-import { lateOrders, shippedByDay } from '../../../src/study/validate/start/besides.js';
 import { validateStudy } from '../../../src/study/validate/validate.js';
 import { logOf, scenarioOf, shop, sourceOf } from './shop.js';
 
@@ -35,23 +35,23 @@ describe('units standing by day', () => {
       shipped = Array<number>(byDay.length).fill(0);
     for (const { kind, object, at } of events) {
       if (kind === 'ship' && at < to)
-        for (let day = Math.floor((at - from) / DAY); day < byDay.length; day++) shipped[day]!++;
+        for (let day = Math.floor((at - from) / DAY); day < byDay.length; day++) shipped[day]++;
       if (kind !== 'enter') continue;
       const out = events.find((each) => each.kind === 'ship' && each.object === object)?.at ?? Infinity;
       inside.forEach((_, day) => {
         const minutes = Math.min(out, from + (day + 1) * DAY) - Math.max(at, from + day * DAY);
-        inside[day]! += Math.max(0, minutes) / DAY;
+        inside[day] += Math.max(0, minutes) / DAY;
       });
     }
     expect(wipByDay).toHaveLength(1);
     expect(wipByDay[0]).toMatchObject({ place: 'body shop', kind: 'site' });
-    wipByDay[0]!.real.forEach((units, day) => {
-      expect(units).toBeCloseTo(inside[day]!, 6);
+    wipByDay[0].real.forEach((units, day) => {
+      expect(units).toBeCloseTo(inside[day], 6);
     });
     expect(byDay.map(({ real }) => real)).toEqual(shipped);
-    wipByDay[0]!.low.forEach((low, day) => {
-      expect(low).toBeLessThanOrEqual(wipByDay[0]!.middle[day]!);
-      expect(wipByDay[0]!.middle[day]).toBeLessThanOrEqual(wipByDay[0]!.high[day]!);
+    wipByDay[0].low.forEach((low, day) => {
+      expect(low).toBeLessThanOrEqual(wipByDay[0].middle[day]);
+      expect(wipByDay[0].middle[day]).toBeLessThanOrEqual(wipByDay[0].high[day]);
     });
   });
 });

@@ -135,13 +135,12 @@ function whereLine(results: ForecastResults): Line {
 const told = (place: string, units: number): string =>
   place === 'not released' ? `${exact(units)} not released` : `${exact(units)} at ${place}`;
 
-function weakest({ scenario, log, assumptions, notes }: ForecastResults): Line {
+function weakest({ scenario, log, assumptions }: ForecastResults): Line {
   return {
     brief: 'That the model fits this floor.',
     more: sentences(
       `rateproof validate ${scenario.file} ${log.file} compares it with the log.`,
       restsOn(assumptions),
-      ...notes,
     ),
   };
 }

@@ -140,7 +140,7 @@ function useFor(results: ValidateResults): Line {
   };
 }
 
-function leftOut({ log: { rows, used, told } }: ValidateResults): Line {
+function leftOut({ log: { rows, used, oddities } }: ValidateResults): Line {
   const out = rows === null || used === null ? 0 : rows - used;
   return {
     brief:
@@ -149,6 +149,8 @@ function leftOut({ log: { rows, used, told } }: ValidateResults): Line {
         : out === 0
           ? `None of ${count(rows, 'row')} of the log.`
           : `${exact(out)} of ${count(rows, 'row')} of the log.`,
-    more: sentences(...told.map((each) => `${capital(each).replace(/\.$/, '')}.`)),
+    more: sentences(
+      ...oddities.map(({ count: n, told }) => `${count(n, 'row')}: ${told.replace(/\.$/, '')}.`),
+    ),
   };
 }

@@ -7,6 +7,7 @@ import { assumptions } from '../../tables/assumptions.js';
 import { noteOf, origin, type PageContent } from '../page.js';
 import { valuesTold } from '../rests.js';
 import { ordersTable, standingTable } from './forecast-tables.js';
+import { logSentences, oddRowsTable } from './log-tables.js';
 
 const FINDINGS = 10;
 
@@ -35,6 +36,7 @@ export function forecastPage(results: ForecastResults): PageContent {
     values: valuesTold(results.assumptions),
     assumptions: [
       ...noteOf(scenario),
+      ...logSentences(log),
       ...notes,
       'The floor is taken as its log shows it at the moment; what is still to come in follows the programme.',
       'Odds say how far chance inside the model moves the dates. They say nothing of wrong inputs: hold ' +
@@ -54,7 +56,7 @@ export function forecastPage(results: ForecastResults): PageContent {
       ],
       [['Log', log.file]],
     ),
-    tables: filled([ordersTable(results), standingTable(results), assumptions(results)]),
+    tables: filled([ordersTable(results), standingTable(results), assumptions(results), oddRowsTable(log)]),
     more: 'All of these numbers are in results.json, orders.csv and days.csv beside this page.',
   };
 }

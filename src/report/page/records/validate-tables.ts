@@ -88,10 +88,3 @@ export const waitingTable = ({ waiting }: ValidateResults): PageTable => ({
     ['Model', ({ simulated }) => (simulated === null ? '' : rounded(simulated))],
   ]),
 });
-
-export const leftTable = ({ log: { rows, used, told } }: ValidateResults): PageTable => ({
-  id: 'left-out',
-  title: 'Rows of the log that were set right or left out',
-  note: rows === null || used === null ? '' : `${used} of ${rows} rows were used.`,
-  ...columns(told, [['What was wrong, and what became of it', (each) => each]]),
-});

@@ -4,7 +4,8 @@ import { filled } from '../../columns.js';
 import { validateFirst } from '../../first/records/validate.js';
 import { lastDay, useLines } from '../../first/records/validate-told.js';
 import { noteOf, origin, type PageContent } from '../page.js';
-import { causesTable, leftTable, measuresTable, usesTable, waitingTable } from './validate-tables.js';
+import { logSentences, oddRowsTable } from './log-tables.js';
+import { causesTable, measuresTable, usesTable, waitingTable } from './validate-tables.js';
 
 /** One page: whether the model would have foretold the log, what explains a gap, what it may be used for. */
 export function validatePage(results: ValidateResults): PageContent {
@@ -24,7 +25,7 @@ export function validatePage(results: ValidateResults): PageContent {
     values: [],
     assumptions: [
       ...noteOf(scenario),
-      ...log.told.map((each) => `${capital(each).replace(/\.$/, '')}.`),
+      ...logSentences(log),
       ...notes,
       `The same figures are worked out of the log and of ${count(replications, 'simulated log')} of the ` +
         'same days, with the same entries, the same calendars and the same units on the floor at the start.',
@@ -53,7 +54,7 @@ export function validatePage(results: ValidateResults): PageContent {
       causesTable(results),
       measuresTable(results),
       waitingTable(results),
-      leftTable(results),
+      oddRowsTable(log),
     ]),
     more: 'All of these numbers are in results.json, measures.csv and days.csv beside this page.',
   };

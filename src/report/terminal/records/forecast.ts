@@ -8,13 +8,15 @@ import { tableOf } from '../table.js';
 
 /** What the page says, then a row an order, as plain text of at most `width` columns. */
 export function forecastTable(results: ForecastResults, width?: number): string {
-  const { orders, replications, seed } = results;
+  const { orders, replications, seed, log, notes } = results;
   return joined(
     [
       ...firstPieces(forecastFirst(results), forecastInFull(results)),
       '',
       `${count(replications, 'build')}, seed ${seed}; ` +
         'late: in so many of them, and days late in half of these',
+      ...log.told,
+      ...notes,
       '',
       tableOf(orders, [
         { head: 'order', cell: 'unit' },

@@ -6,7 +6,7 @@ const quoted = (text: string): string => JSON.stringify(text);
 
 /** A part of a scenario with the units that stand on the floor, for its `include`. */
 export function openingPart(
-  { date, notes }: FloorAt,
+  { date, log: { told }, notes }: FloorAt,
   log: string,
   standing: readonly StandingOrder[],
 ): string {
@@ -34,7 +34,7 @@ export function openingPart(
   return [
     `# Where the floor stood on ${date}, from ${log}.`,
     '# Take it in with `include`; the programme starts on that day.',
-    ...notes.map((note) => `# ${note}`),
+    ...[...told, ...notes].map((note) => `# ${note}`),
     'programme:',
     rows.length === 0 ? '  opening: []' : '  opening:',
     ...rows,

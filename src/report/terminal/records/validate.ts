@@ -8,7 +8,7 @@ import { tableOf } from '../table.js';
 
 /** What the page says, then a row a measure, as plain text of at most `width` columns. */
 export function validateTable(results: ValidateResults, width?: number): string {
-  const { sentence, period, units, replications, level, seed, notes } = results;
+  const { sentence, period, units, replications, level, log, seed, notes } = results;
   return joined(
     [
       ...firstPieces(validateFirst(results), sentence),
@@ -18,6 +18,7 @@ export function validateTable(results: ValidateResults, width?: number): string 
         `${exact(units.shipped)} were shipped`,
       `${count(replications, 'simulated build')}, seed ${seed}; a build of the model lies between, in all ` +
         `measures together, with ${number(100 * level)} % chance`,
+      ...log.told,
       ...notes,
       '',
       tableOf(shownOf(results), [

@@ -1,5 +1,7 @@
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
+import type { LogRead } from '../../../records/log/cleaned.js';
 import { type FloorEvent, UNIT } from '../../../records/log/event.js';
+import { type LogTold, toldOfLog } from '../../../records/log-told.js';
 import { isoDate } from '../../../scenario/calendar/date.js';
 import { ZoneClock } from '../../../scenario/calendar/zone.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
@@ -30,6 +32,7 @@ export interface FloorAt {
   readonly entered: ReadonlySet<string>;
   readonly shipped: number;
   readonly scrapped: number;
+  readonly log: LogTold;
   readonly notes: readonly string[];
 }
 
@@ -55,11 +58,11 @@ export async function floorAt(
     scrapped = 0,
     last = -Infinity;
   const kinds = new Set<FloorEvent['kind']>();
-  const each = async (take: (event: FloorEvent) => void): Promise<unknown> =>
+  const each = async (take: (event: FloorEvent) => void): Promise<LogRead | null> =>
     log.read((events) => {
       for (const event of events) if (event.at < at) take(event);
     });
-  await each((event) => {
+  const read = await each((event) => {
     kinds.add(event.kind);
     last = Math.max(last, event.at);
   });
@@ -86,6 +89,7 @@ export async function floorAt(
     entered,
     shipped,
     scrapped,
+    log: toldOfLog(read),
     notes: [
       ...opening.notes,
       ...(isOld ? ['The log ends days before this moment: the floor is taken as it stood then.'] : []),

@@ -1,8 +1,9 @@
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
+import type { LogTold } from '../../../records/log-told.js';
 import { dayNumber, isoDate } from '../../../scenario/calendar/date.js';
 import { LEVEL } from '../../asked.js';
 import { headOf, type ResultsHead } from '../../head.js';
-import { besides, type ForecastBesides } from './besides.js';
+import { besides, type ForecastBesides } from '../besides.js';
 import { type BuildsOptions, buildsAhead } from './builds-ahead.js';
 
 /** One order that is not out yet. */
@@ -21,7 +22,7 @@ export interface OrderAhead {
 
 export interface ForecastResults extends ResultsHead<'forecast'>, ForecastBesides {
   readonly replications: number;
-  readonly log: { readonly file: string };
+  readonly log: LogTold & { readonly file: string };
   readonly at: string;
   readonly units: { readonly standing: number; readonly shipped: number; readonly toCome: number };
   /** The likeliest to be late first, then by date. */
@@ -68,7 +69,7 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
   return {
     ...headOf('forecast', { scenario, file, seed, level: LEVEL }),
     replications,
-    log: { file: log.file },
+    log: { file: log.file, ...floor.log },
     at: floor.date,
     units: { standing, shipped: floor.shipped, toCome: ahead.length - standing },
     orders: ahead,

@@ -40,12 +40,22 @@ export class RealLog {
   constructor(
     private readonly begun: Begun,
     calendars: readonly Calendar[],
-    { from, to }: Period,
+    { from, to, fromDay }: Period,
     private readonly kinds: ReadonlySet<EventKind>,
   ) {
     const { model, origin } = begun,
       workingDays = Math.max(1, begun.workingDays.size);
-    this.frame = { model, calendars, origin, from, to, workingDays, stepOf: stepIds(model), old: this.old };
+    this.frame = {
+      model,
+      calendars,
+      origin,
+      from,
+      to,
+      fromDay,
+      workingDays,
+      stepOf: stepIds(model),
+      old: this.old,
+    };
     this.watch = new LogWatch(this.frame);
     this.lastStep = lastStepOf(model);
   }
@@ -55,7 +65,8 @@ export class RealLog {
       const { at, type } = event,
         { from, to } = this.frame;
       if (at >= to) return;
-      if (at < from) {
+      // What stands there when a scenario starts comes in with its first minute.
+      if (at <= from && this.opening === null) {
         this.before.take(event);
         this.histories.take(event);
       } else {

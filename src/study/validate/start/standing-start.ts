@@ -7,6 +7,7 @@ import { runSpan } from '../../../scenario/programme/span.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import type { Inside } from '../seen/inside.js';
 import type { Opening } from './opening.js';
+import { overtimeAsked } from './overtime-asked.js';
 import type { StandingOrder } from './standing-orders.js';
 
 /** Calendars go on so many days after the period, so that a look ahead finds a window. */
@@ -18,6 +19,8 @@ export interface Begun {
   readonly origin: number;
   /** Working days of the first station's site, by number. */
   readonly workingDays: ReadonlySet<number>;
+  /** As it was written, from its own start on. */
+  readonly scenario: Scenario;
 }
 
 /**
@@ -58,6 +61,7 @@ export function modelFrom(
     days = releaseWorkingDays(moved, span).map(({ day }) => day);
   return {
     model: compile(moved),
+    scenario,
     origin: span.origin,
     workingDays: new Set(days.filter((day) => from <= day && day < until)),
   };
@@ -78,17 +82,18 @@ export interface Entry {
  * @param end of the run, minutes since 1970-01-01T00:00Z
  */
 export function asLogged(
-  { model, origin }: Begun,
+  { model, origin, scenario }: Begun,
   { placed }: Opening,
   entries: readonly Entry[],
   end: number,
-  { begun }: Pick<Inside, 'begun'>,
+  { begun, gone }: Pick<Inside, 'begun' | 'gone'>,
 ): Model {
-  const { options, programme, steps } = model,
+  const { options, programme } = model,
     byName = new Map(placed.map((unit) => [unit.unit, unit])),
     // In the order of the model.
     standing = programme.orders.names.flatMap((name) => byName.get(name ?? '') ?? []),
-    units = [...standing, ...entries];
+    units = [...standing, ...entries],
+    names = units.map(({ unit }) => unit);
   const values = new Int16Array(units.length * options.length).fill(-1);
   units.forEach((unit, u) => {
     options.forEach((option, o) => {
@@ -96,13 +101,19 @@ export function asLogged(
       if (value !== undefined) values[u * options.length + o] = option.values.indexOf(value);
     });
   });
+  // What was learnt ahead of the period.
+  const learnt = (steps: Model['steps']): Model['steps'] => ({
+    ...steps,
+    learnBefore: steps.learnBefore.map((times, step) => times + (begun.get(steps.names[step] ?? '') ?? 0)),
+  });
   return {
     ...model,
-    // What was learnt ahead of the period.
-    steps: {
-      ...steps,
-      learnBefore: steps.learnBefore.map((times, step) => times + (begun.get(steps.names[step] ?? '') ?? 0)),
-    },
+    steps: learnt(model.steps),
+    later: model.later.map(({ until, parts }) => ({
+      until,
+      parts: parts.steps === undefined ? parts : { ...parts, steps: learnt(parts.steps) },
+    })),
+    overtime: overtimeAsked(model, scenario, { origin, standing, names, gone }),
     programme: {
       ...programme,
       release: RELEASE_TIMES,
@@ -112,7 +123,7 @@ export function asLogged(
       orders: {
         ...programme.orders,
         count: units.length,
-        names: units.map(({ unit }) => unit),
+        names,
         values,
         dueAt: new Float64Array(units.length).fill(Infinity),
       },

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import type { Oddity } from '../../../../src/records/oddity.js';
 import { linesOf } from '../../../../src/report/first/first.js';
 import { validateFirst } from '../../../../src/report/first/records/validate.js';
 import { byPosition, isJudged, positionOf } from '../../../../src/report/first/records/validate-told.js';
@@ -12,6 +13,11 @@ beforeAll(async () => {
   slow = await validated({ weld: '200 min' });
 });
 
+/** Made up. */
+const NO_STEP: Oddity = {
+  ...{ kind: 'unknown step', rule: 'left out', count: 20, lines: [3, 8], example: 'weeld' },
+  told: 'the scenario has no step "weeld"',
+};
 const wordsIn = (text: string): number => text.split(/\s+/).length;
 
 describe('the first screen of validate', () => {
@@ -89,7 +95,7 @@ describe('the first screen of validate', () => {
 
   it('says no name of an input as cause where only another input explains it', () => {
     const [first] = slow.causes,
-      both = [first!, { ...first!, words: 'dirt left to it: 20 % in the log', follows: true }],
+      both = [first, { ...first, words: 'dirt left to it: 20 % in the log', follows: true }],
       { stops } = validateFirst({ ...slow, causes: both });
     expect(stops.brief).not.toContain('dirt');
     expect(stops.brief).toContain('One more input differs.');
@@ -97,10 +103,10 @@ describe('the first screen of validate', () => {
   });
 
   it('says how many rows of the log were left out, and why', () => {
-    const log = { file: 'made.csv', rows: 1200, used: 1180, told: ['20 rows: no such step.'] };
+    const log = { ...right.log, rows: 1200, used: 1180, oddities: [NO_STEP] };
     expect(validateFirst({ ...right, log }).rests).toEqual({
       brief: '20 of 1,200 rows of the log.',
-      more: '20 rows: no such step.',
+      more: '20 rows: the scenario has no step "weeld".',
     });
   });
 
