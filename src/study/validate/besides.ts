@@ -4,7 +4,7 @@ import { assumptionsOf } from '../simulate/assumptions.js';
 import type { AssumptionResult } from '../simulate/results.js';
 import type { UnitAhead } from './start/builds-ahead.js';
 
-/** Units shipped from the moment on to the end of a day: a tenth, half, nine tenths of builds have no more. */
+/** Units shipped from the moment to the end of a day: a tenth, half, nine tenths of builds have no more. */
 export interface DayAhead {
   readonly date: string;
   readonly p10: number;
