@@ -46,4 +46,5 @@ export { simulateDesign } from './simulate/design.js';
 export { findWarmUp } from './simulate/found-warm-up.js';
 export { simulateStudy } from './simulate/simulate.js';
 export { randomEffects } from './uncertain/random-effects.js';
+export { buildsAhead } from './validate/start/builds-ahead.js';
 export { validateStudy } from './validate/validate.js';

@@ -61,6 +61,12 @@ costs:
 `,
 );
 
+// The starter with due days, and a floor on which fitting out takes longer; the hostile one as it is.
+const due = readFileSync(starter, 'utf8').replace('quantity: 100', 'quantity: 100\n  due after: 30 h');
+writeFileSync(join(folder, 'due.yaml'), due);
+writeFileSync(join(folder, 'slow.yaml'), due.replace('mean: 3 h', 'mean: 3.5 h'));
+const LOGS = ['slow', 'hostile'];
+
 const FEW = ['--replications', '4', '--finding-ok', '--quiet'];
 const PAGES: Readonly<Record<string, readonly string[]>> = {
   demo: ['simulate', demo, ...FEW],
@@ -71,11 +77,36 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
   reliefs: ['reliefs', starter, ...FEW],
   buffers: ['buffers', starter, '--budget', '3', ...FEW],
   reach: ['reach', 'priced.yaml', '--rate', '5', ...FEW],
+  validate: ['validate', 'due.yaml', 'slow.csv', '--replications', '10', '--finding-ok', '--quiet'],
+  forecast: ['forecast', 'due.yaml', 'slow.csv', '--at', '2027-03-15', ...FEW],
   hostile: ['simulate', 'hostile.yaml', ...FEW],
+  'hostile-log': [
+    'validate',
+    'hostile.yaml',
+    'hostile.csv',
+    '--replications',
+    '10',
+    '--finding-ok',
+    '--quiet',
+  ],
+  'hostile-ahead': ['forecast', 'hostile.yaml', 'hostile.csv', '--at', '2027-03-04', ...FEW],
 };
+/** One of each study, with names as people give them. */
+const OF_STUDIES = Object.keys(PAGES).filter((name) => name !== 'simulate' && !name.startsWith('hostile'));
 const pageOf = (name: string): string => join(folder, name, 'report.html');
 
 beforeAll(async () => {
+  for (const name of LOGS) {
+    const { code, stderr } = await runHere(
+      folder,
+      'simulate',
+      `${name}.yaml`,
+      ...FEW,
+      '--trace',
+      `${name}.csv`,
+    );
+    expect({ name, code, stderr }).toEqual({ name, code: 0, stderr: '' });
+  }
   // Side by side: each starts, reads and draws in one thread for most of its time.
   await Promise.all(
     Object.entries(PAGES).map(async ([name, args]) => {
@@ -113,7 +144,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
         expect(seen.drawn).toBe(seen.pictures);
         expect(seen.wide).toBeLessThanOrEqual(size.width);
         // A long name takes its room.
-        if (name === 'hostile') return;
+        if (name.startsWith('hostile')) return;
         expect(seen.answer).toBeLessThan(size.height / 3);
         expect(seen.rests).toBeLessThan(size.height);
         await page.close();
@@ -265,9 +296,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
     await page.close();
   });
 
-  it
-    .runIf(kind === 'chrome')
-    .each(['demo', 'compare', 'factors', 'rate', 'reliefs', 'buffers', 'reach', 'hostile'])(
+  it.runIf(kind === 'chrome').each([...OF_STUDIES, ...['hostile', 'hostile-log', 'hostile-ahead']])(
     'of %s has no violation of WCAG 2.2 AA that axe-core finds, light or dark',
     async (name) => {
       const { page } = await open(pageOf(name), SIZES[1]);
@@ -290,7 +319,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
     },
   );
 
-  it.runIf(kind === 'chrome').each(['demo', 'compare', 'factors', 'rate', 'reliefs', 'buffers', 'reach'])(
+  it.runIf(kind === 'chrome').each(OF_STUDIES)(
     'of %s has all of its first screen on the first page of A4 and Letter, and links written out',
     async (name) => {
       const { page } = await open(pageOf(name), SIZES[0]),

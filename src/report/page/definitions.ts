@@ -43,6 +43,23 @@ const DEFINITIONS: readonly Definition[] = [
     /arithmetic|averages/i,
     'what mean times, hours and people would allow without any chance, waiting or want of room',
   ],
+  [
+    'log',
+    /\bthe log\b/,
+    'the record of the floor: when each unit came in, reached, started and left a step, what was found on ' +
+      'it, and when it was shipped',
+  ],
+  [
+    'in its band, agrees',
+    /in (?:its|their) bands?|in the band of the model/i,
+    'the band is where one build of the model lies, all measures together with the level given, so each by ' +
+      'itself with more; a log in it is not against the model, which is no proof that the model is right',
+  ],
+  [
+    'likely late',
+    /likely (?:be )?late/i,
+    'late in more than half of the builds; late by so many days in half of the builds in which it is late',
+  ],
   ['stops it', /stops it/i, 'one more of it was tried, in the same builds, and surely brought units'],
   [
     'used most',

@@ -4,6 +4,7 @@ import { timesOnDay, type WorkingDay } from '../calendar/days.js';
 import type { Compilation } from '../lookup/compilation.js';
 import type { Order } from '../types/programme.js';
 import { own } from '../values/raw.js';
+import { type ItemIds, itemColumns, senderIds } from './opening/item-columns.js';
 import { midnightOf } from './span.js';
 
 export interface OrdersInTime {
@@ -26,11 +27,12 @@ interface Slot {
  * by rate in their order, and what is left of these is drawn. Units that the run ends before come last.
  */
 export function compileOrders(
-  { scenario, ids, laid, span }: Compilation,
+  all: Compilation & ItemIds,
   days: readonly WorkingDay[],
   byRate: Float64Array,
 ): OrdersInTime {
-  const {
+  const { scenario, ids, laid, span } = all,
+    {
       orders: { list, dueAfterMin, replaceScrapped },
       quantity,
     } = scenario.programme,
@@ -41,7 +43,8 @@ export function compileOrders(
     .filter(({ at }) => at !== undefined)
     .map((order) => ({ order, step: stepOf(order) }))
     .sort((a, b) => b.step - a.step);
-  const inTurn = list.filter(({ at, release }) => at === undefined && release === undefined);
+  const opening = standing.map(({ order }) => order),
+    inTurn = list.filter(({ at, release }) => at === undefined && release === undefined);
   const slots: Slot[] = [
     ...dated(list, days),
     ...Array.from(byRate, (time, i) => ({ time, order: inTurn[i] })),
@@ -71,6 +74,8 @@ export function compileOrders(
       ),
       dueAfter: dueAfterMin ?? Infinity,
       openingStep: Int32Array.from(standing, ({ step }) => step),
+      openingSender: senderIds(all, opening),
+      items: itemColumns(all, opening),
       replaceScrapped,
     },
     times: Float64Array.from([...standing.map(() => 0), ...slots.map(({ time }) => time)]),

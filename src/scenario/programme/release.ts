@@ -8,6 +8,7 @@ import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
 import type { ClockTimes } from '../types/programme.js';
 import type { Scenario } from '../types/scenario.js';
 import { compileOrders } from './build-order.js';
+import type { ItemIds } from './opening/item-columns.js';
 import { orderCounts } from './orders.js';
 import { askedRate, releaseSite } from './rates.js';
 import type { RunSpan } from './span.js';
@@ -115,7 +116,7 @@ const RELEASE = { rate: RELEASE_TIMES, interval: RELEASE_ARRIVALS, saturated: RE
  * How units are released and when the run ends. Where the run ends before all are released, `times` is
  * shorter than `quantity`.
  */
-export function compileProgramme(all: Compilation): Model['programme'] {
+export function compileProgramme(all: Compilation & ItemIds): Model['programme'] {
   const { scenario, book, draws, span } = all;
   const { release, quantity, warmUpMin, orders } = scenario.programme;
   const days = releaseWorkingDays(scenario, span, book);

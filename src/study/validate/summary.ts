@@ -1,4 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { toldOfLog } from '../../records/log-told.js';
 import { isoDate } from '../../scenario/calendar/date.js';
 import { LEVEL } from '../asked.js';
 import { count } from '../format.js';
@@ -8,6 +9,7 @@ import { causesOf, comparedOf } from './cause.js';
 import type { DayRow, ValidateResults } from './results.js';
 import type { SideBySide, ValidateOptions } from './types.js';
 import { causeOf, nextOf, sentenceOf, usesOf } from './verdict.js';
+import { wipByDay } from './wip-by-day.js';
 
 /** The answer of `validate`. */
 export function summaryOf(options: ValidateOptions, found: SideBySide): ValidateResults {
@@ -20,12 +22,7 @@ export function summaryOf(options: ValidateOptions, found: SideBySide): Validate
   return {
     ...headOf('validate', { scenario, file, seed, level }),
     replications,
-    log: {
-      file: log.file,
-      rows: read?.rows ?? null,
-      used: read?.used ?? null,
-      told: read?.oddities.map(({ told, count: rows }) => `${count(rows, 'row')}: ${told}`) ?? [],
-    },
+    log: { file: log.file, ...toldOfLog(read) },
     period: {
       from: isoDate(period.fromDay),
       to: isoDate(period.toDay),
@@ -46,6 +43,7 @@ export function summaryOf(options: ValidateOptions, found: SideBySide): Validate
     measures: judged.map(comparedOf),
     waiting: waitingOf(found),
     byDay: byDay(found),
+    wipByDay: wipByDay(found),
     notes: [
       ...(real.opening?.notes ?? []),
       ...(found.kinds.kinds.has('find') ? [] : ['The log tells of no finds: nothing is said of quality.']),

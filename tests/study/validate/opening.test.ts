@@ -4,6 +4,7 @@ import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
 import { floorAt } from '../../../src/study/validate/start/floor-at.js';
 import { forecastStudy } from '../../../src/study/validate/start/forecast.js';
+import { standingOrder } from '../../../src/study/validate/start/standing-orders.js';
 import { logOf, scenarioOf, sourceOf } from './shop.js';
 
 /**
@@ -47,8 +48,9 @@ describe('the floor at a moment', () => {
 
   it('is written as a part that the reader of scenarios takes', async () => {
     const floor = await floorAt(log, scenario, at('2027-03-02T00:00')),
-      { steps } = compile(scenario),
-      part = openingPart(floor, 'made.csv', (step) => steps.names[step] ?? '');
+      model = compile(scenario),
+      standing = floor.opening.placed.map((unit) => standingOrder(unit, model)),
+      part = openingPart(floor, 'made.csv', standing);
     const { scenario: read, problems } = readScenario(
       yaml('2027-03-02', 'include: opening.yaml'),
       'exact.yaml',

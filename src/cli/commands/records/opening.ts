@@ -41,11 +41,13 @@ export const opening = command({
     const { logSource } = await import('./floor-log.js');
     const { readNames } = await import('../../records/names-file.js');
     const { floorAt } = await import('../../../study/validate/start/floor-at.js');
+    const { standingOrder } = await import('../../../study/validate/start/standing-orders.js');
     const { openingPart } = await import('../../../report/terminal/records/opening.js');
     const { scenario, model } = loadScenario(file, includeFrom),
       source = logSource(log, scenario, names === undefined ? undefined : readNames(names)),
       floor = await floorAt(source, scenario, at),
-      text = openingPart(floor, source.file, (step) => model.steps.names[step] ?? '');
+      standing = floor.opening.placed.map((unit) => standingOrder(unit, model)),
+      text = openingPart(floor, source.file, standing);
     if (out === undefined) print(text.trimEnd());
     else {
       writeFile(out, text);

@@ -10,6 +10,8 @@ export interface Frame {
   readonly origin: number;
   readonly from: number;
   readonly to: number;
+  /** Its first day, by number. */
+  readonly fromDay: number;
   /** Working days of the first station's site in it, by number; 1 at least. */
   readonly workingDays: number;
   /** Ids of steps and lanes by name. */

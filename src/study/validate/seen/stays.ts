@@ -1,8 +1,14 @@
+import type { Model } from '../../../flow/model/model.js';
 import type { FloorEvent } from '../../../records/log/event.js';
 import { Moments } from '../../statistics/moments.js';
 import { type Frame, minutesBetween } from './frame.js';
 
 const NO_CALENDAR = -1;
+
+/** Roads, and what runs unattended to its end: they go on by night. */
+export const isByTheClock = ({ steps }: Model, step: number): boolean =>
+  (steps.lane[step] ?? -1) >= 0 ||
+  ((steps.workDraw[step] ?? -1) < 0 && (steps.processDraw[step] ?? -1) >= 0 && steps.attendedEnd[step] === 0);
 
 /** Minutes that steps take and that units wait for them: state for those under way alone. */
 export class Stays {
@@ -58,8 +64,7 @@ export class Stays {
   private add(all: readonly Moments[], step: number, from: number, to: number): void {
     const { frame } = this,
       { steps } = frame.model,
-      isLane = (steps.lane[step] ?? -1) >= 0,
-      calendar = isLane ? NO_CALENDAR : (steps.workCalendar[step] ?? NO_CALENDAR);
+      calendar = isByTheClock(frame.model, step) ? NO_CALENDAR : (steps.workCalendar[step] ?? NO_CALENDAR);
     if (from >= frame.from) all[step]?.add(minutesBetween(frame, calendar, from, to));
   }
 }

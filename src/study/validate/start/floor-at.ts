@@ -1,10 +1,13 @@
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
+import type { LogRead } from '../../../records/log/cleaned.js';
 import { type FloorEvent, UNIT } from '../../../records/log/event.js';
+import { type LogTold, toldOfLog } from '../../../records/log-told.js';
 import { isoDate } from '../../../scenario/calendar/date.js';
 import { ZoneClock } from '../../../scenario/calendar/zone.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import { Inside } from '../seen/inside.js';
 import type { LogSource } from '../types.js';
+import { Histories } from './history.js';
 import { lastStepOf, withShipping } from './log-read.js';
 import { type Opening, openingOf } from './opening.js';
 import { modelFrom } from './standing-start.js';
@@ -29,6 +32,7 @@ export interface FloorAt {
   readonly entered: ReadonlySet<string>;
   readonly shipped: number;
   readonly scrapped: number;
+  readonly log: LogTold;
   readonly notes: readonly string[];
 }
 
@@ -47,30 +51,34 @@ export async function floorAt(
     day = Math.floor(clock.local(at) / MINUTES_PER_DAY),
     { model } = modelFrom(scenario, day, day + 1),
     inside = new Inside(),
+    histories = new Histories(),
     entered = new Set<string>(),
     lastStep = lastStepOf(model);
   let shipped = 0,
     scrapped = 0,
     last = -Infinity;
   const kinds = new Set<FloorEvent['kind']>();
-  const each = async (take: (event: FloorEvent) => void): Promise<unknown> =>
+  const each = async (take: (event: FloorEvent) => void): Promise<LogRead | null> =>
     log.read((events) => {
       for (const event of events) if (event.at < at) take(event);
     });
-  await each((event) => {
+  const read = await each((event) => {
     kinds.add(event.kind);
     last = Math.max(last, event.at);
   });
   await each((logged) => {
     for (const event of withShipping(logged, kinds, lastStep)) {
       inside.take(event);
+      histories.take(event);
       if (event.type !== UNIT) continue;
       if (event.kind === 'ship') shipped++;
       else if (event.kind === 'scrap') scrapped++;
-      entered.add(event.object);
+      // The order of a scrapped unit may be built again.
+      if (event.kind === 'scrap' && scenario.programme.orders.replaceScrapped) entered.delete(event.object);
+      else entered.add(event.object);
     }
   });
-  const opening = openingOf(inside, model),
+  const opening = openingOf({ inside, histories, at, tells: kinds.has('find') }, model),
     isOld = at - last > MINUTES_PER_DAY * OLD_DAYS;
   return {
     date: isoDate(day),
@@ -81,6 +89,7 @@ export async function floorAt(
     entered,
     shipped,
     scrapped,
+    log: toldOfLog(read),
     notes: [
       ...opening.notes,
       ...(isOld ? ['The log ends days before this moment: the floor is taken as it stood then.'] : []),

@@ -4,6 +4,7 @@ import { type EventKind, type FloorEvent, UNIT } from '../../../records/log/even
 import { type Frame, stepIds } from '../seen/frame.js';
 import { Inside } from '../seen/inside.js';
 import { LogWatch } from '../seen/watch.js';
+import { Histories } from './history.js';
 import { type Opening, openingOf } from './opening.js';
 import type { Period } from './period.js';
 import type { Begun, Entry } from './standing-start.js';
@@ -29,6 +30,7 @@ export class RealLog {
   /** As it was at the start of the period. */
   readonly before = new Inside();
   readonly watch: LogWatch;
+  private readonly histories = new Histories();
   readonly frame: Frame;
   private readonly old = new Set<string>();
   private readonly inside = new Set<string>();
@@ -38,12 +40,22 @@ export class RealLog {
   constructor(
     private readonly begun: Begun,
     calendars: readonly Calendar[],
-    { from, to }: Period,
+    { from, to, fromDay }: Period,
     private readonly kinds: ReadonlySet<EventKind>,
   ) {
     const { model, origin } = begun,
       workingDays = Math.max(1, begun.workingDays.size);
-    this.frame = { model, calendars, origin, from, to, workingDays, stepOf: stepIds(model), old: this.old };
+    this.frame = {
+      model,
+      calendars,
+      origin,
+      from,
+      to,
+      fromDay,
+      workingDays,
+      stepOf: stepIds(model),
+      old: this.old,
+    };
     this.watch = new LogWatch(this.frame);
     this.lastStep = lastStepOf(model);
   }
@@ -53,8 +65,11 @@ export class RealLog {
       const { at, type } = event,
         { from, to } = this.frame;
       if (at >= to) return;
-      if (at < from) this.before.take(event);
-      else {
+      // What stands there when a scenario starts comes in with its first minute.
+      if (at <= from && this.opening === null) {
+        this.before.take(event);
+        this.histories.take(event);
+      } else {
         this.begin();
         if (type === UNIT) this.follow(event);
       }
@@ -69,7 +84,11 @@ export class RealLog {
 
   private begin(): void {
     if (this.opening !== null) return;
-    this.opening = openingOf(this.before, this.begun.model);
+    const { before, histories, kinds, begun, frame } = this;
+    this.opening = openingOf(
+      { inside: before, histories, at: frame.from, tells: kinds.has('find') },
+      begun.model,
+    );
     for (const unit of this.before.units.keys()) {
       this.old.add(unit);
       this.inside.add(unit);
