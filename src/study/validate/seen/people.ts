@@ -88,12 +88,17 @@ export class People {
       this.book(crew, 0, to - from, from);
       return;
     }
+    const rules = frame.model.calendars[frame.model.resources.calendar[crew] ?? -1]?.rules;
     let w = this.window[crew] ?? 0;
     while (w < calendar.end.length && (calendar.end[w] ?? 0) <= from) w++;
     this.window[crew] = w;
     for (; w < calendar.start.length && (calendar.start[w] ?? 0) < to; w++) {
-      const minutes = Math.min(to, calendar.end[w] ?? 0) - Math.max(from, calendar.start[w] ?? 0);
-      if (minutes > 0) this.book(crew, this.shiftOf(crew, w), minutes, from);
+      const start = calendar.start[w] ?? 0,
+        end = calendar.end[w] ?? 0,
+        minutes = Math.min(to, end) - Math.max(from, start);
+      // Overtime that a rule decides on, and in which nothing began or ended, was not worked.
+      const isIdle = rules?.[w] !== undefined && rules[w] !== 0 && from <= start && end <= to;
+      if (minutes > 0 && !isIdle) this.book(crew, this.shiftOf(crew, w), minutes, from);
     }
   }
 
