@@ -74,6 +74,7 @@ export function compileOrders(
       ),
       dueAfter: dueAfterMin ?? Infinity,
       openingStep: Int32Array.from(standing, ({ step }) => step),
+      openingDone: Float64Array.from(opening, ({ doneMin }) => doneMin ?? 0),
       openingSender: senderIds(all, opening),
       items: itemColumns(all, opening),
       replaceScrapped,

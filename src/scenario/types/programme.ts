@@ -68,6 +68,8 @@ export interface Order {
   readonly at: string | undefined;
   /** Of a unit of the opening: what is open on it; undefined: nothing. */
   readonly open?: readonly OpenItem[] | undefined;
+  /** Of its step, done already; undefined: nothing. */
+  readonly doneMin?: number | undefined;
   /** The inspection or test that sent it back and that it has not come to again. */
   readonly sentBackBy?: string | undefined;
   /** Where it was written, for problems found later. */

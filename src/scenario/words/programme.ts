@@ -46,6 +46,7 @@ export const SCENARIO: Rules = {
   'programme.opening.#.due': 'the due date of entry {0} of the floor at the start',
   'programme.opening.#.options': 'the options of entry {0} of the floor at the start',
   'programme.opening.#.options.*': 'the {1} of entry {0} of the floor at the start',
+  'programme.opening.#.done': 'what is done of the step of entry {0} of the floor at the start',
   'programme.opening.#.open': 'the open items of entry {0} of the floor at the start',
   'programme.opening.#.open.#': 'the open item {1} of entry {0} of the floor at the start',
   'programme.opening.#.open.#.defect': 'the kind of open item {1} of entry {0} of the floor at the start',

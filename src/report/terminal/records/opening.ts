@@ -12,12 +12,13 @@ export function openingPart(
 ): string {
   const map = (pairs: readonly (readonly [string, string | undefined])[]): string =>
     pairs.flatMap(([name, value]) => (value === undefined ? [] : [`${name}: ${quoted(value)}`])).join(', ');
-  const rows = standing.flatMap(({ build, at, options, open = [], sentBackBy }) => {
+  const rows = standing.flatMap(({ build, at, options, doneMin, open = [], sentBackBy }) => {
     const chosen = Object.entries(options).map(([name, value]) => `${quoted(name)}: ${quoted(value)}`),
       more = chosen.length === 0 ? '' : `, options: { ${chosen.join(', ')} }`,
       unit = map([
         ['at', at],
         ['build', build],
+        ['done', doneMin === undefined ? undefined : `${doneMin} min`],
         ['sent back by', sentBackBy],
       ]);
     if (open.length === 0) return [`    - { ${unit}${more} }`];

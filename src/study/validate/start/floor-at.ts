@@ -5,10 +5,10 @@ import { ZoneClock } from '../../../scenario/calendar/zone.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import { Inside } from '../seen/inside.js';
 import type { LogSource } from '../types.js';
+import { earlierThan } from './done.js';
 import { Histories } from './history.js';
 import { lastStepOf, withShipping } from './log-read.js';
 import { type Opening, openingOf } from './opening.js';
-import { modelFrom } from './standing-start.js';
 
 /** A moment as it is asked for: of UTC or by the clock of the programme's zone. */
 export interface AskedMoment {
@@ -46,11 +46,11 @@ export async function floorAt(
     clock = new ZoneClock(scenario.programme.zone, about - AROUND, about + AROUND),
     at = isLocal ? clock.instant(minutes) : minutes,
     day = Math.floor(clock.local(at) / MINUTES_PER_DAY),
-    { model } = modelFrom(scenario, day, day + 1),
+    earlier = earlierThan(scenario, day),
     inside = new Inside(),
     histories = new Histories(),
     entered = new Set<string>(),
-    lastStep = lastStepOf(model);
+    lastStep = lastStepOf(earlier.model);
   let shipped = 0,
     scrapped = 0,
     last = -Infinity;
@@ -75,7 +75,7 @@ export async function floorAt(
       else entered.add(event.object);
     }
   });
-  const opening = openingOf({ inside, histories, at, tells: kinds.has('find') }, model),
+  const opening = openingOf({ inside, histories, at, tells: kinds.has('find') }, earlier),
     isOld = at - last > MINUTES_PER_DAY * OLD_DAYS;
   return {
     date: isoDate(day),
