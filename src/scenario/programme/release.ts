@@ -36,10 +36,13 @@ const tidy = (count: number): number =>
  * by day.
  */
 export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], span: RunSpan): ReleaseDay[] {
-  const { release, quantity, orders } = scenario.programme;
+  const { release, quantity, orders, startMin = 0, start } = scenario.programme;
   if (release.kind !== 'rate') return [];
   const asked = askedRate(scenario),
-    most = orderCounts(orders.list, quantity).byRate,
+    // What would have gone on the first day before the start is none of them.
+    passed = startMin > 0 ? asked.onDay(dayNumber(start)) : 0,
+    byRateOnly = orderCounts(orders.list, quantity).byRate,
+    most = byRateOnly === undefined ? undefined : byRateOnly + passed,
     end = Math.min(span.end, span.horizon);
   const dated = new Map<number, number>();
   for (const order of orders.list)
@@ -68,20 +71,23 @@ export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], spa
  * Release times by rate, sorted, minutes. Each working minute of a day adds rate / (working minutes of the
  * day) to a count, and unit k goes when the count reaches k - 1: the first at the first working minute. A
  * count reached with the last minute of a day is released at the start of the next.
+ * @param from nobody is released before it, minutes
  */
 export function releaseTimes(
   days: readonly ReleaseDay[],
   quantity: number | undefined,
   end: number,
+  from = -Infinity,
 ): Float64Array {
   const times: number[] = [];
   const most = quantity ?? Infinity;
+  let count = 0;
   for (const day of days) {
     const stop = day.byRateBefore + day.byRate - ROUNDING;
-    for (let count = times.length; count < stop && times.length < most; count++) {
+    for (; count < stop && times.length < most; count++) {
       const at = timeInDay(day, Math.max(0, ((count - day.byRateBefore) / day.byRate) * day.minutes));
       if (at >= end) return Float64Array.from(times);
-      times.push(at);
+      if (at >= from) times.push(at);
     }
   }
   return Float64Array.from(times);
@@ -98,14 +104,17 @@ function timesByClock(
   instant: (local: number) => number,
   quantity: number,
   end: number,
+  from: number,
 ): Float64Array {
   const times: number[] = [];
+  let count = 0;
   for (const { day, byRate, byRateBefore } of days)
     for (const [i, minute] of minutes.entries()) {
-      const at = Math.max(0, instant(day * MINUTES_PER_DAY + minute)),
+      const clock = instant(day * MINUTES_PER_DAY + minute),
+        at = Math.max(0, clock),
         stop = byRateBefore + (byRate * (i + 1)) / minutes.length - ROUNDING;
       if (at >= end) return Float64Array.from(times);
-      while (times.length < stop && times.length < quantity) times.push(at);
+      for (; count < stop && times.length < quantity; count++) if (clock >= from) times.push(at);
     }
   return Float64Array.from(times);
 }
@@ -118,7 +127,8 @@ const RELEASE = { rate: RELEASE_TIMES, interval: RELEASE_ARRIVALS, saturated: RE
  */
 export function compileProgramme(all: Compilation & ItemIds): Model['programme'] {
   const { scenario, book, draws, span } = all;
-  const { release, quantity, warmUpMin, orders } = scenario.programme;
+  const { release, quantity, warmUpMin, orders, startMin } = scenario.programme,
+    from = startMin === undefined ? -Infinity : 0;
   const days = releaseWorkingDays(scenario, span, book);
   const releasing = releaseDays(scenario, days, span),
     most = orderCounts(orders.list, quantity).byRate,
@@ -132,8 +142,9 @@ export function compileProgramme(all: Compilation & ItemIds): Model['programme']
           (local) => book.clock(zone).instant(local) - span.origin,
           most ?? Infinity,
           end,
+          from,
         )
-      : releaseTimes(releasing, most, end);
+      : releaseTimes(releasing, most, end, from);
   const { columns, times } = compileOrders(all, days, byRate);
   return {
     release: RELEASE[release.kind],

@@ -20,6 +20,7 @@ export const SCENARIO: Rules = {
   levers: 'the levers',
   programme: 'the programme',
   'programme.start': 'the first day of the programme',
+  'programme.start time': 'when the run starts on the first day of the programme',
   'programme.zone': 'the time zone of the programme',
   'programme.quantity': 'the quantity',
   'programme.rate': 'the rate',

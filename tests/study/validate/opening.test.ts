@@ -34,7 +34,7 @@ const scenario = scenarioOf(yaml('2027-03-01')),
 describe('the floor at a moment', () => {
   it('has units at the step that they are about to begin, those in work at theirs with what is done', async () => {
     const names = async (text: string): Promise<string[]> => {
-      const { opening } = await floorAt(log, scenario, at(text)),
+      const { opening } = await floorAt(log, { scenario, model: compile(scenario) }, at(text)),
         { steps } = compile(scenario);
       return opening.placed.map(
         ({ unit, step, done }) => `${unit} ${steps.names[step]}${done > 0 ? ` ${done}` : ''}`,
@@ -47,7 +47,7 @@ describe('the floor at a moment', () => {
   });
 
   it('is written as a part that the reader of scenarios takes', async () => {
-    const floor = await floorAt(log, scenario, at('2027-03-02T00:00')),
+    const floor = await floorAt(log, { scenario, model: compile(scenario) }, at('2027-03-02T00:00')),
       model = compile(scenario),
       standing = floor.opening.placed.map((unit) => standingOrder(unit, model)),
       part = openingPart(floor, 'made.csv', standing);

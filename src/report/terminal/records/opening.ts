@@ -6,7 +6,7 @@ const quoted = (text: string): string => JSON.stringify(text);
 
 /** A part of a scenario with the units that stand on the floor, for its `include`. */
 export function openingPart(
-  { date, notes }: FloorAt,
+  { said, notes, minute, stocked }: FloorAt,
   log: string,
   standing: readonly StandingOrder[],
 ): string {
@@ -32,11 +32,16 @@ export function openingPart(
     );
     return [`    - { ${unit}${more}, open: [`, ...items, '      ] }'];
   });
+  const stocks = [...Object.entries(stocked.feeders), ...Object.entries(stocked.supplies)].flatMap(
+    ([name, thing]) => ('kind' in thing && thing.kind === 'own' ? [] : [[name, thing.atStart] as const]),
+  );
   return [
-    `# Where the floor stood on ${date}, from ${log}.`,
+    `# Where the floor stood on ${said}, from ${log}.`,
     '# Take it in with `include`; the programme starts on that day.',
     ...notes.map((note) => `# ${note}`),
+    ...stocks.map(([name, atStart]) => `# In stock then, to be set as its \`at start\`: ${name} ${atStart}.`),
     'programme:',
+    ...(minute === 0 ? [] : [`  start time: ${quoted(said.slice(-5))}`]),
     rows.length === 0 ? '  opening: []' : '  opening:',
     ...rows,
     '',

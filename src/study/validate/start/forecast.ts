@@ -73,7 +73,6 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
     lastUnit: { half: dateOf(quantile(sorted, 0.5)), fourInFive: dateOf(quantile(sorted, 0.8)) },
     notes: [
       ...floor.notes,
-      `The forecast begins with the first minute of ${floor.date}.`,
       ...(unfinished > 0 ? [`${unfinished} of ${replications} builds do not ship all units.`] : []),
     ],
   };
