@@ -2,9 +2,10 @@ import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { RELEASE_ARRIVALS, RELEASE_SATURATED, RELEASE_TIMES } from '../../flow/model/programme.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber } from '../calendar/date.js';
-import { startOf, timeInDay, type WorkingDay } from '../calendar/days.js';
+import { minutesADay, startOf, timeInDay, type WorkingDay } from '../calendar/days.js';
 import { releaseWorkingDays } from '../dated/stages.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
+import { calendarOf } from '../lookup/placed.js';
 import type { ClockTimes } from '../types/programme.js';
 import type { Scenario } from '../types/scenario.js';
 import { compileOrders } from './build-order.js';
@@ -23,6 +24,8 @@ export interface ReleaseDay extends WorkingDay {
   readonly byRate: number;
   readonly byRateBefore: number;
   readonly usual: number;
+  /** Working minutes of it that have passed when the programme starts. */
+  readonly passed: number;
 }
 
 /** Counts this close to a whole number are that number: ten days at 0.1 are one unit. */
@@ -40,9 +43,10 @@ export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], spa
   if (release.kind !== 'rate') return [];
   const asked = askedRate(scenario),
     // What would have gone on the first day before the start is none of them.
-    passed = startMin > 0 ? asked.onDay(dayNumber(start)) : 0,
+    gone = startMin > 0 ? asked.onDay(dayNumber(start)) : 0,
+    calendar = calendarOf(scenario, releaseSite(scenario).calendar),
     byRateOnly = orderCounts(orders.list, quantity).byRate,
-    most = byRateOnly === undefined ? undefined : byRateOnly + passed,
+    most = byRateOnly === undefined ? undefined : byRateOnly + gone,
     end = Math.min(span.end, span.horizon);
   const dated = new Map<number, number>();
   for (const order of orders.list)
@@ -60,7 +64,16 @@ export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], spa
     // A day between the weekdays of clock times is one of the plan, though nothing comes.
     const isPlanned = byRate > 0 || (release.at?.on !== undefined && !isOver && day.day >= span.startDay);
     if (rate <= 0 && !isPlanned) continue;
-    out.push({ ...day, rate, before, byRate, byRateBefore, usual: isPlanned ? asked.usualOn(day.day) : 0 });
+    const isFirst = startMin > 0 && day.day === span.startDay;
+    out.push({
+      ...day,
+      rate,
+      before,
+      byRate,
+      byRateBefore,
+      usual: isPlanned ? asked.usualOn(day.day) : 0,
+      passed: isFirst ? Math.max(0, minutesADay(calendar) - day.minutes) : 0,
+    });
     before = tidy(before + rate);
     byRateBefore = tidy(byRateBefore + byRate);
   }
@@ -71,13 +84,11 @@ export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], spa
  * Release times by rate, sorted, minutes. Each working minute of a day adds rate / (working minutes of the
  * day) to a count, and unit k goes when the count reaches k - 1: the first at the first working minute. A
  * count reached with the last minute of a day is released at the start of the next.
- * @param from nobody is released before it, minutes
  */
 export function releaseTimes(
   days: readonly ReleaseDay[],
   quantity: number | undefined,
   end: number,
-  from = -Infinity,
 ): Float64Array {
   const times: number[] = [];
   const most = quantity ?? Infinity;
@@ -85,9 +96,12 @@ export function releaseTimes(
   for (const day of days) {
     const stop = day.byRateBefore + day.byRate - ROUNDING;
     for (; count < stop && times.length < most; count++) {
-      const at = timeInDay(day, Math.max(0, ((count - day.byRateBefore) / day.byRate) * day.minutes));
+      const share = (count - day.byRateBefore) / day.byRate,
+        minutes = share * (day.minutes + day.passed) - day.passed;
+      if (day.passed > 0 && minutes < 0) continue;
+      const at = timeInDay(day, Math.max(0, minutes));
       if (at >= end) return Float64Array.from(times);
-      if (at >= from) times.push(at);
+      times.push(at);
     }
   }
   return Float64Array.from(times);
@@ -144,7 +158,7 @@ export function compileProgramme(all: Compilation & ItemIds): Model['programme']
           end,
           from,
         )
-      : releaseTimes(releasing, most, end, from);
+      : releaseTimes(releasing, most, end);
   const { columns, times } = compileOrders(all, days, byRate);
   return {
     release: RELEASE[release.kind],
