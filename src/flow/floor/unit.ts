@@ -63,6 +63,9 @@ export class Unit {
   asks: OutsideClaim | null = null;
   /** What its step takes was claimed ahead, just now. */
   isReady = false;
+  /** Of a unit of the opening: minutes done already of the step with this id. */
+  done = 0;
+  doneAt = -1;
   /** The unit that a shadow stands for; itself. */
   real: Unit = this;
   readonly options: Uint8Array;
@@ -184,6 +187,7 @@ export class Unit {
     this.heldAt = null;
     this.heldSince = NaN;
     this.brought = null;
+    this.done = 0;
     if (this.noted > 0) clear(this.notes);
     this.noted = 0;
     clear(this.slots);

@@ -20,6 +20,8 @@ export interface OrderColumns {
   readonly openingStep: Int32Array;
   /** By unit of the opening: the inspection that sent it back and that it has not come to again; -1. */
   readonly openingSender: Int32Array;
+  /** Minutes done already of the step where it stands: work, then process. */
+  readonly openingDone: Float64Array;
   readonly items: OpenItemColumns;
   /** The order of a scrapped unit is built again. */
   readonly replaceScrapped: boolean;

@@ -31,6 +31,8 @@ export function placeUnitsAtStart(run: Run): void {
     if (sender === null) goneBy(run, unit, unit.step, steps[id]);
     else sentBack(run, unit, sender, steps[id]);
     unit.step = steps[id];
+    unit.done = orders.openingDone[u];
+    unit.doneAt = id;
     for (let item = orders.items.start[u]; item < orders.items.start[u + 1]; item++)
       giveItem(run, unit, item);
     units.push(unit);

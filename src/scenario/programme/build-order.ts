@@ -35,6 +35,7 @@ export function compileOrders(
     {
       orders: { list, dueAfterMin, replaceScrapped },
       quantity,
+      startMin,
     } = scenario.programme,
     end = Math.min(span.end, span.horizon);
   const stepOf = ({ at }: Order): number =>
@@ -46,7 +47,7 @@ export function compileOrders(
   const opening = standing.map(({ order }) => order),
     inTurn = list.filter(({ at, release }) => at === undefined && release === undefined);
   const slots: Slot[] = [
-    ...dated(list, days),
+    ...dated(list, days, startMin === undefined ? -Infinity : 0),
     ...Array.from(byRate, (time, i) => ({ time, order: inTurn[i] })),
   ].filter(({ time }) => time < end);
   const places = new Map(list.map((order, i) => [order, i])),
@@ -74,6 +75,7 @@ export function compileOrders(
       ),
       dueAfter: dueAfterMin ?? Infinity,
       openingStep: Int32Array.from(standing, ({ step }) => step),
+      openingDone: Float64Array.from(opening, ({ doneMin }) => doneMin ?? 0),
       openingSender: senderIds(all, opening),
       items: itemColumns(all, opening),
       replaceScrapped,
@@ -82,8 +84,8 @@ export function compileOrders(
   };
 }
 
-/** Units with a day of release, spread over its working time. */
-function dated(list: readonly Order[], days: readonly WorkingDay[]): Slot[] {
+/** Units with a day of release, spread over its working time; none before a time. */
+function dated(list: readonly Order[], days: readonly WorkingDay[], from: number): Slot[] {
   const byDay = new Map<number, Order[]>();
   for (const order of list) {
     if (order.release === undefined) continue;
@@ -92,7 +94,10 @@ function dated(list: readonly Order[], days: readonly WorkingDay[]): Slot[] {
   }
   return days.flatMap((day) => {
     const orders = byDay.get(day.day) ?? [];
-    return timesOnDay(day, orders.length).map((time, i) => ({ time, order: orders[i] }));
+    return timesOnDay(day, orders.length).map((time, i) => ({
+      time: Math.max(from, time),
+      order: orders[i],
+    }));
   });
 }
 

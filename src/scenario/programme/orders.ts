@@ -59,7 +59,7 @@ export function readOrders(
 ): { readonly list: Order[]; readonly findings: Finding[] } {
   const findings: Finding[] = [],
     list: Order[] = [];
-  opening.forEach(({ at, units, build: own, due, options: chosen, open, sentBackBy }, i) => {
+  opening.forEach(({ at, units, build: own, due, options: chosen, open, sentBackBy, done }, i) => {
     const path: Path = ['programme', 'opening', i];
     for (const [option, value] of Object.entries(chosen))
       checkOption(option, value, options, { path: [...path, 'options', option] }, findings);
@@ -72,6 +72,7 @@ export function readOrders(
         at,
         open: open.length === 0 ? undefined : open,
         sentBackBy,
+        doneMin: done,
         written: { path },
       });
   });

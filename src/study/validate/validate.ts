@@ -8,6 +8,7 @@ import type { ValidateResults } from './results.js';
 import { measuresOf } from './seen/measures.js';
 import { peopleMeasures, peopleOf } from './seen/people-compared.js';
 import { LogWatch } from './seen/watch.js';
+import { earlierThan } from './start/done.js';
 import { lastStepOf, RealLog, withShipping } from './start/log-read.js';
 import { FirstLook, periodOf } from './start/period.js';
 import { standingOrder } from './start/standing-orders.js';
@@ -41,7 +42,13 @@ export async function besideLog(options: ValidateOptions): Promise<SideBySide> {
     );
   const period = periodOf(looked, scenario.programme.zone, options.from, options.to),
     begun = modelFrom(scenario, period.fromDay, period.toDay),
-    real = new RealLog(begun, prepare(begun.model).calendars, period, looked.kinds);
+    real = new RealLog(
+      begun,
+      earlierThan(scenario, period.fromDay),
+      prepare(begun.model).calendars,
+      period,
+      looked.kinds,
+    );
   await log.read((events) => {
     for (const event of events) real.take(event);
   });

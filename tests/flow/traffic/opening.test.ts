@@ -47,6 +47,9 @@ describe('an item on a unit of the opening', () => {
   });
 
   it('found where the unit stands is found there again, however poor the look', () => {
+    // Of 5 + 20 minutes 8 are done.
+    const mended = '{ at: look, done: 8 min, open: [{ defect: runs, found at: look }] }';
+    expect(shippedAt(play(line(mended, { look: 'runs: { chance: 0 %, repair: 20 min }' })))).toEqual([24]);
     // look 0-5, repair 5-25, polish 25-32.
     const look = 'runs: { chance: 0 %, repair: 20 min }';
     expect(shippedAt(play(line('{ at: look, open: [{ defect: runs, found at: look }] }', { look })))).toEqual(
@@ -128,5 +131,42 @@ route:
     // Grind 0-50, look 55. The other welds 1-21, grinds 50-100, look 105; without the cart it welds 50-70.
     expect(shippedAt(play(yaml('{ at: grind, sent back by: look }')))).toEqual([55, 105]);
     expect(shippedAt(play(yaml('{ at: grind }')))).toEqual([55, 125]);
+  });
+});
+
+describe('what is done already of a step', () => {
+  const yaml = (step: string, opening: string, quantity = 1): string => `
+scenario: done
+programme: { arrivals: 1 min, quantity: ${quantity}, opening: [${opening}] }
+sites: { hall: { stations: { bench: { places: 1 } } } }
+route: [{ step: make, at: bench, ${step} }]
+`;
+  it('is taken off its time, of a work first and then of the process, and of no other unit', () => {
+    expect(shippedAt(play(yaml('work: 20 min', '{ at: make, done: 15 min }', 2)))).toEqual([5, 25]);
+    expect(shippedAt(play(yaml('work: 20 min, process: 30 min', '{ at: make, done: 15 min }')))).toEqual([
+      35,
+    ]);
+    expect(shippedAt(play(yaml('work: 20 min, process: 30 min', '{ at: make, done: 26 min }')))).toEqual([
+      24,
+    ]);
+    expect(shippedAt(play(yaml('process: 30 min', '{ at: make, done: 26 min }')))).toEqual([4]);
+    // Twice 20 with 5 to settle after each: 5 of the second are done.
+    const passes = 'passes: { count: 2, work: 20 min, settle: 5 min }';
+    expect(shippedAt(play(yaml(passes, '{ at: make, done: 25 min }')))).toEqual([5 + 15 + 5]);
+    // Longer than it takes: over at once.
+    expect(shippedAt(play(yaml('work: 20 min', '{ at: make, done: 21 min }')))).toEqual([0]);
+  });
+
+  it('leaves what a time that takes longer has left', () => {
+    // Exponential: without memory, so the mean stays 20. Uniform 10..30, 20 done: 0..10 left, mean 5.
+    const mean = (step: string): number => {
+      let sum = 0;
+      for (let r = 1; r <= 400; r++)
+        sum += shippedAt(play(yaml(step, '{ at: make, done: 20 min }'), 'left', r))[0];
+      return sum / 400;
+    };
+    // Within four standard errors: 20 / sqrt(400) = 1, and 2.89 / 20 = 0.14.
+    expect(Math.abs(mean('work: { exponential: { mean: 20 min } }') - 20)).toBeLessThan(4);
+    expect(Math.abs(mean('work: { low: 10 min, high: 30 min }') - 5)).toBeLessThan(0.58);
   });
 });

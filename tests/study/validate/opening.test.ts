@@ -32,22 +32,22 @@ const scenario = scenarioOf(yaml('2027-03-01')),
   at = (text: string) => ({ minutes: Date.parse(`${text}Z`) / 60_000, isLocal: false });
 
 describe('the floor at a moment', () => {
-  it('has units at the step that they are about to begin, those in work at theirs again', async () => {
+  it('has units at the step that they are about to begin, those in work at theirs with what is done', async () => {
     const names = async (text: string): Promise<string[]> => {
-      const { opening } = await floorAt(log, scenario, at(text)),
+      const { opening } = await floorAt(log, { scenario, model: compile(scenario) }, at(text)),
         { steps } = compile(scenario);
       return opening.placed.map(
-        ({ unit, step, again }) => `${unit} ${steps.names[step]}${again ? ' again' : ''}`,
+        ({ unit, step, done }) => `${unit} ${steps.names[step]}${done > 0 ? ` ${done}` : ''}`,
       );
     };
-    expect(await names('2027-03-01T07:00')).toEqual(['1 cut again']);
-    expect(await names('2027-03-01T09:30')).toEqual(['1 fit again', '2 cut again']);
-    expect(await names('2027-03-01T14:30')).toEqual(['3 fit again']);
-    expect(await names('2027-03-02T00:00')).toEqual(['4 fit again']);
+    expect(await names('2027-03-01T07:00')).toEqual(['1 cut 60']);
+    expect(await names('2027-03-01T09:30')).toEqual(['1 fit 90', '2 cut 30']);
+    expect(await names('2027-03-01T14:30')).toEqual(['3 fit 30']);
+    expect(await names('2027-03-02T00:00')).toEqual(['4 fit 60']);
   });
 
   it('is written as a part that the reader of scenarios takes', async () => {
-    const floor = await floorAt(log, scenario, at('2027-03-02T00:00')),
+    const floor = await floorAt(log, { scenario, model: compile(scenario) }, at('2027-03-02T00:00')),
       model = compile(scenario),
       standing = floor.opening.placed.map((unit) => standingOrder(unit, model)),
       part = openingPart(floor, 'made.csv', standing);
@@ -81,7 +81,7 @@ describe('the forecast from a moment', () => {
           .slice(0, 10);
     expect(found.units).toEqual({ standing: 1, shipped: 3, toCome: 8 });
     expect(found.orders.map(({ unit }) => unit)).toEqual(['4', '5', '6', '7', '8', '9', '10', '11', '12']);
-    // The fourth, in work over night, is fitted again from 6:00: out at 8:30 instead of 7:30, the same day.
+    // The fourth, in work over night, has an hour and a half left.
     for (const { unit, half, fourInFive } of found.orders)
       expect([unit, half, fourInFive]).toEqual([unit, shippedOn(unit), shippedOn(unit)]);
   });

@@ -6,7 +6,7 @@ import type { RouteEntry } from '../../types/steps.js';
 import { keys, name, together } from '../../values/keys.js';
 import { nearest } from '../../values/nearest.js';
 import { own } from '../../values/raw.js';
-import { date, optionValue, whole } from '../../values/scalars.js';
+import { date, duration, optionValue, whole } from '../../values/scalars.js';
 import { heldFindings, type Standing } from './held.js';
 import { itemFindings } from './item-checks.js';
 import { openItemSchema } from './items.js';
@@ -29,6 +29,12 @@ export const standingSchema = keys(
       .record(z.string(), optionValue, { error: 'a map from options to values' })
       .default({})
       .describe('What is known of its options; the others are drawn. Example: { colour: red }'),
+    done: duration
+      .optional()
+      .describe(
+        'What is done already of its step: minutes of its work, then of its process. What is left is drawn ' +
+          'as it takes longer than that. Default: nothing. Example: 35 min',
+      ),
     open: z
       .array(openItemSchema, { error: 'a list of items, such as [{ defect: runs, made at: prime }]' })
       .default([])
@@ -43,7 +49,7 @@ export const standingSchema = keys(
           'found and still to be mended at an earlier step, the furthest that found it. Example: inspect',
       ),
   },
-  'a map with the key at, and perhaps units, build, due, options, open, sent back by',
+  'a map with the key at, and perhaps units, build, due, options, done, open, sent back by',
 ).superRefine(
   together(({ build, units }, wrong) => {
     if (build !== undefined && units > 1) wrong(['units'], '1 unit for a build number', String(units));
@@ -69,6 +75,12 @@ export function* openingFindings(scenario: Scenario): Iterable<Finding> {
       };
       continue;
     }
+    if (entry.kind === 'lane' && order.doneMin !== undefined)
+      yield {
+        ...order.written,
+        wanted: 'done only at a step; at a lane a unit waits for its truck',
+        seen: saySeen(order.at),
+      };
     for (const [option, values] of Object.entries(entry.when)) {
       const value = own(order.options, option);
       if (value === undefined || !values.includes(value))

@@ -49,8 +49,8 @@ export async function buildsAhead(options: BuildsOptions): Promise<BuildsAhead> 
   if (scenario.programme.quantity === undefined)
     throw new RangeError('programme: expected a `quantity` for a forecast of its orders, got none');
   const whole = compile(scenario),
-    floor = await floorAt(log, scenario, options.at),
-    rest = restOf(scenario, floor, whole),
+    floor = await floorAt(log, { scenario, model: whole }, options.at),
+    rest = restOf(floor, whole),
     model = compile(rest),
     plan = prepare(model),
     { clock, origin } = runSpan(rest),

@@ -1,16 +1,20 @@
+import type { Model } from '../../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
 import type { LogRead } from '../../../records/log/cleaned.js';
 import { type FloorEvent, UNIT } from '../../../records/log/event.js';
 import { type LogTold, toldOfLog } from '../../../records/log-told.js';
 import { isoDate } from '../../../scenario/calendar/date.js';
 import { ZoneClock } from '../../../scenario/calendar/zone.js';
+import { runSpan } from '../../../scenario/programme/span.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
+import { sayClock } from '../../../scenario/values/quantity.js';
 import { Inside } from '../seen/inside.js';
 import type { LogSource } from '../types.js';
+import { earlierThan } from './done.js';
 import { Histories } from './history.js';
 import { lastStepOf, withShipping } from './log-read.js';
 import { type Opening, openingOf } from './opening.js';
-import { modelFrom } from './standing-start.js';
+import { Stocks } from './stocks.js';
 
 /** A moment as it is asked for: of UTC or by the clock of the programme's zone. */
 export interface AskedMoment {
@@ -24,6 +28,10 @@ export interface FloorAt {
   /** Day of it in the zone of the programme: ISO date, and its number. */
   readonly date: string;
   readonly day: number;
+  /** Minutes after midnight by its clock. */
+  readonly minute: number;
+  /** Both in words: `2027-08-16 06:00`. */
+  readonly said: string;
   /** Minutes since 1970-01-01T00:00Z. */
   readonly at: number;
   readonly opening: Opening;
@@ -33,43 +41,70 @@ export interface FloorAt {
   readonly shipped: number;
   readonly scrapped: number;
   readonly log: LogTold;
+  /** The scenario with the stocks of the moment as those at its start. */
+  readonly stocked: Scenario;
   readonly notes: readonly string[];
 }
 
 /** A year around a moment, in which its zone may change its clock. */
 const AROUND = 400;
 
-/** Reads a log up to a moment. */
+/**
+ * Reads a log up to a moment.
+ * Rejects with a RangeError for a moment that is outside the programme, or ahead of the log.
+ */
 export async function floorAt(
   log: LogSource,
-  scenario: Scenario,
+  { scenario, model }: { readonly scenario: Scenario; readonly model: Model },
   { minutes, isLocal }: AskedMoment,
 ): Promise<FloorAt> {
-  const about = Math.floor(minutes / MINUTES_PER_DAY),
+  const { origin, end } = runSpan(scenario),
+    about = Math.floor(minutes / MINUTES_PER_DAY),
     clock = new ZoneClock(scenario.programme.zone, about - AROUND, about + AROUND),
     at = isLocal ? clock.instant(minutes) : minutes,
     day = Math.floor(clock.local(at) / MINUTES_PER_DAY),
-    { model } = modelFrom(scenario, day, day + 1),
+    earlier = earlierThan(scenario, day),
     inside = new Inside(),
     histories = new Histories(),
+    stocks = new Stocks(model),
     entered = new Set<string>(),
-    lastStep = lastStepOf(model);
+    lastStep = lastStepOf(earlier.model);
   let shipped = 0,
     scrapped = 0,
+    first = Infinity,
     last = -Infinity;
+  const said = (instant: number): string => {
+    const local = Math.floor(clock.local(instant));
+    return `${isoDate(Math.floor(local / MINUTES_PER_DAY))} ${sayClock(local % MINUTES_PER_DAY)}`;
+  };
+  if (at < origin || at >= origin + end)
+    throw new RangeError(
+      `at: expected a moment of the programme, which begins on ${scenario.programme.start}` +
+        `${end < Infinity ? ` and ends before ${said(origin + end)}` : ''}, got ${said(at)}`,
+    );
   const kinds = new Set<FloorEvent['kind']>();
   const each = async (take: (event: FloorEvent) => void): Promise<LogRead | null> =>
     log.read((events) => {
-      for (const event of events) if (event.at < at) take(event);
+      for (const event of events) {
+        first = Math.min(first, event.at);
+        if (event.at < at) take(event);
+      }
     });
   const read = await each((event) => {
     kinds.add(event.kind);
     last = Math.max(last, event.at);
   });
+  if (last === -Infinity)
+    throw new RangeError(
+      first < Infinity
+        ? `at: expected a moment after ${said(first)}, when the log begins, got ${said(at)}`
+        : 'log: expected events of steps that the scenario has, got none',
+    );
   await each((logged) => {
     for (const event of withShipping(logged, kinds, lastStep)) {
       inside.take(event);
       histories.take(event);
+      stocks.take(event);
       if (event.type !== UNIT) continue;
       if (event.kind === 'ship') shipped++;
       else if (event.kind === 'scrap') scrapped++;
@@ -78,11 +113,14 @@ export async function floorAt(
       else entered.add(event.object);
     }
   });
-  const opening = openingOf({ inside, histories, at, tells: kinds.has('find') }, model),
+  const opening = openingOf({ inside, histories, at, tells: kinds.has('find') }, earlier),
+    stocked = stocks.asAt(scenario, origin, at),
     isOld = at - last > MINUTES_PER_DAY * OLD_DAYS;
   return {
     date: isoDate(day),
     day,
+    minute: Math.floor(clock.local(at)) - day * MINUTES_PER_DAY,
+    said: said(at),
     at,
     opening,
     inside,
@@ -90,8 +128,10 @@ export async function floorAt(
     shipped,
     scrapped,
     log: toldOfLog(read),
+    stocked: stocked.scenario,
     notes: [
       ...opening.notes,
+      ...stocked.notes,
       ...(isOld ? ['The log ends days before this moment: the floor is taken as it stood then.'] : []),
     ],
   };

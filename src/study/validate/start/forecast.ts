@@ -77,7 +77,6 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
     ...besides(scenario, units, dayOf, floor.day),
     notes: [
       ...floor.notes,
-      `The forecast begins with the first minute of ${floor.date}.`,
       ...(unfinished > 0 ? [`${unfinished} of ${replications} builds do not ship all units.`] : []),
     ],
   };

@@ -4,6 +4,7 @@ import { type EventKind, type FloorEvent, UNIT } from '../../../records/log/even
 import { type Frame, stepIds } from '../seen/frame.js';
 import { Inside } from '../seen/inside.js';
 import { LogWatch } from '../seen/watch.js';
+import type { Earlier } from './done.js';
 import { Histories } from './history.js';
 import { type Opening, openingOf } from './opening.js';
 import type { Period } from './period.js';
@@ -39,6 +40,7 @@ export class RealLog {
 
   constructor(
     private readonly begun: Begun,
+    private readonly earlier: Earlier,
     calendars: readonly Calendar[],
     { from, to, fromDay }: Period,
     private readonly kinds: ReadonlySet<EventKind>,
@@ -84,10 +86,10 @@ export class RealLog {
 
   private begin(): void {
     if (this.opening !== null) return;
-    const { before, histories, kinds, begun, frame } = this;
+    const { before, histories, kinds, frame } = this;
     this.opening = openingOf(
       { inside: before, histories, at: frame.from, tells: kinds.has('find') },
-      begun.model,
+      this.earlier,
     );
     for (const unit of this.before.units.keys()) {
       this.old.add(unit);

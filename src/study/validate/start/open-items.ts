@@ -20,6 +20,8 @@ export interface Inspected {
   readonly sentBy: number;
   /** Where it was sent and has not come to yet; -1. */
   readonly sentTo: number;
+  /** Since when what was found is mended where it was found; NaN: nothing is. */
+  readonly mendedSince: number;
 }
 
 /** Of a way back its target; of a step side by side its group. */
@@ -53,12 +55,12 @@ export class OpenItems {
     // Of a unit that was there before the log begins, once through what is behind it.
     if (history[0]?.kind !== 'enter')
       for (let step = 0; step < first; step++) if (model.steps.route[step] === 0) unit.ends(step);
-    for (const { kind, step: name, values } of history) {
+    for (const { kind, step: name, values, at } of history) {
       const step = stepOf.get(name);
       if (step === undefined) continue;
       if (kind === 'arrive') unit.comes(step);
       else if (kind === 'end') unit.ends(step);
-      else if (kind === 'find') unit.found(step, values);
+      else if (kind === 'find') unit.found(step, values, at);
     }
     return unit.result();
   }
@@ -71,6 +73,7 @@ class OneUnit {
   private now: { readonly find: number; readonly isBack: boolean }[] = [];
   private sentBy = -1;
   private sentTo = -1;
+  private foundAt = NaN;
 
   constructor(
     private readonly model: Model,
@@ -84,8 +87,9 @@ class OneUnit {
     if (step === this.sentBy) this.sentBy = -1;
   }
 
-  found(step: number, { defect = '', 'made at': madeAt, to }: FloorEvent['values']): void {
+  found(step: number, { defect = '', 'made at': madeAt, to }: FloorEvent['values'], at: number): void {
     const find = this.findOf(step, defect, madeAt);
+    this.foundAt = at;
     if (find !== undefined) this.now.push({ find, isBack: to !== undefined && this.targetOf(find) >= 0 });
   }
 
@@ -120,17 +124,20 @@ class OneUnit {
   result(): Inspected {
     const { model, known, hidden, sentBy, sentTo } = this,
       items: Item[] = [];
+    let isMended = false;
     // What is being mended where it was found is found there again.
     for (const { find } of this.now) {
       const slot = model.steps.findSlot[find] ?? -1;
-      if (slot >= 0) known.set(slot, { find, isNoted: false });
+      if (slot < 0) continue;
+      known.set(slot, { find, isNoted: false });
+      isMended = true;
     }
     for (const { find } of known.values())
       items.push({ slot: model.steps.findSlot[find] ?? -1, find, chance: 1 });
     hidden.chance.forEach((chance, slot) => {
       if (chance >= LEAST && !known.has(slot)) items.push({ slot, find: -1, chance });
     });
-    return { items, sentBy, sentTo };
+    return { items, sentBy, sentTo, mendedSince: isMended ? this.foundAt : NaN };
   }
 
   private targetOf(find: number): number {

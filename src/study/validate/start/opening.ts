@@ -1,5 +1,5 @@
-import type { Model } from '../../../flow/model/model.js';
 import type { Inside } from '../seen/inside.js';
+import { doneOf, type Earlier } from './done.js';
 import type { Histories } from './history.js';
 import { type Inspected, type Item, OpenItems } from './open-items.js';
 import { Room } from './room.js';
@@ -14,6 +14,8 @@ export interface Placed {
   readonly items: readonly Item[];
   /** The inspection that sent it back and that it has not come to again; -1. */
   readonly sentBy: number;
+  /** Minutes of its step that are done already; 0: it begins. */
+  readonly done: number;
   /** In work there, or on the road: what was done of it is done again. */
   readonly again: boolean;
 }
@@ -36,11 +38,12 @@ export interface Known {
 
 /**
  * Where the floor stands, as the opening of a scenario: each unit at the step that it is about to begin, with
- * its open items. A unit in work begins that step again; one that is done with its step, and finds the next
- * one full, stands at its own again.
+ * its open items, and what is done of its step. One that is on the road, or for which there is no room where
+ * it is, stands at a step near by.
  */
-export function openingOf({ inside, histories, at, tells }: Known, model: Model): Opening {
-  const route = new Route(model),
+export function openingOf({ inside, histories, at, tells }: Known, earlier: Earlier): Opening {
+  const { model } = earlier,
+    route = new Route(model),
     open = new OpenItems(model, route.ids, tells),
     wanted: Placed[] = [],
     out: string[] = [],
@@ -56,12 +59,25 @@ export function openingOf({ inside, histories, at, tells }: Known, model: Model)
     }
     const needed = route.needed(step, logged),
       options = { ...logged, ...needed },
-      again = unit.phase === 'started' || unit.phase === 'riding';
+      own = route.ids.get(unit.step),
+      isAtWork = unit.phase === 'started' && step === own,
+      done = isAtWork
+        ? doneOf(earlier, step, { since: unit.since, mendedSince: inspected.mendedSince, at })
+        : 0,
+      again = done === 0 && (unit.phase === 'started' || (unit.phase === 'riding' && step === own));
     if (Object.keys(needed).length > 0) taken.push(unit.unit);
     if (Object.keys(options).length < model.options.length) unknown.push(unit.unit);
     // Come to the inspection, it is looked at like any other.
     const { items, sentBy } = inspected;
-    wanted.push({ unit: unit.unit, step, options, items, sentBy: sentBy === step ? -1 : sentBy, again });
+    wanted.push({
+      unit: unit.unit,
+      step,
+      options,
+      items,
+      sentBy: sentBy === step ? -1 : sentBy,
+      done,
+      again,
+    });
   }
   // As the engine places them: the farthest first.
   wanted.sort((a, b) => b.step - a.step);
@@ -81,7 +97,7 @@ export function openingOf({ inside, histories, at, tells }: Known, model: Model)
     if (step === undefined) left.push(unit.unit);
     else {
       moved.push(unit.unit);
-      placed.push({ ...unit, items: NEW.items, sentBy: NEW.sentBy, step, again: false });
+      placed.push({ ...unit, items: NEW.items, sentBy: NEW.sentBy, step, done: 0, again: false });
     }
   }
   placed.sort((a, b) => b.step - a.step);
@@ -112,7 +128,7 @@ export function openingOf({ inside, histories, at, tells }: Known, model: Model)
 }
 
 /** Nothing is open on it. */
-const NEW: Inspected = { items: [], sentBy: -1, sentTo: -1 };
+const NEW: Inspected = { items: [], sentBy: -1, sentTo: -1, mendedSince: NaN };
 
 const SHOWN = 5;
 

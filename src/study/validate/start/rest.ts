@@ -8,9 +8,10 @@ import type { RouteEntry } from '../../../scenario/types/steps.js';
 import type { FloorAt } from './floor-at.js';
 import { standingOrder } from './standing-orders.js';
 
-/** The scenario from the day of the moment on: with the units that stand there, and those still to come. */
-export function restOf(scenario: Scenario, floor: FloorAt, whole: Model): Scenario {
-  const { programme } = scenario,
+/** The scenario from the moment on: with the units that stand there, and those still to come. */
+export function restOf(floor: FloorAt, whole: Model): Scenario {
+  const scenario = floor.stocked,
+    { programme } = scenario,
     known = new Map(
       programme.orders.list.flatMap((order) => (order.build === undefined ? [] : [[order.build, order]])),
     ),
@@ -38,6 +39,7 @@ export function restOf(scenario: Scenario, floor: FloorAt, whole: Model): Scenar
     programme: {
       ...programme,
       start: floor.date,
+      startMin: floor.minute === 0 ? undefined : floor.minute,
       quantity:
         programme.quantity === undefined
           ? undefined

@@ -4,13 +4,13 @@ import type { Item } from './open-items.js';
 import type { Placed } from './opening.js';
 
 /** A unit of the opening in the words of a scenario. */
-export type StandingOrder = Pick<Order, 'build' | 'at' | 'options' | 'open' | 'sentBackBy'>;
+export type StandingOrder = Pick<Order, 'build' | 'at' | 'options' | 'doneMin' | 'open' | 'sentBackBy'>;
 
 /** Digits of a chance that are written. */
 const DIGITS = 3;
 
 export function standingOrder(
-  { unit, step, options, items, sentBy }: Placed,
+  { unit, step, options, items, sentBy, done }: Placed,
   { steps, slots }: Model,
 ): StandingOrder {
   const nameOf = (id: number): string => steps.names[id] ?? '';
@@ -29,6 +29,7 @@ export function standingOrder(
     build: unit,
     at: nameOf(step),
     options,
+    doneMin: done === 0 ? undefined : Math.round(done * 10) / 10,
     open: items.length === 0 ? undefined : items.map(itemOf),
     sentBackBy: sentBy < 0 ? undefined : nameOf(sentBy),
   };

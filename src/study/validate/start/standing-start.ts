@@ -40,6 +40,7 @@ export function modelFrom(
     programme: {
       ...programme,
       start: isoDate(from),
+      startMin: undefined,
       until: isoDate(until + SLACK_DAYS),
       quantity: Math.max(1, standing.length),
       lengthMin: undefined,
