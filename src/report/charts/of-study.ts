@@ -1,6 +1,7 @@
 import type { BufferResults } from '../../study/buffers/results.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import type { FactorsResults } from '../../study/factors/results.js';
+import type { FitResults } from '../../study/fit/results.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { ReachResults } from '../../study/reach/results.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
@@ -14,6 +15,9 @@ import { factorEffects, factorEffectsElsewhere } from './compared/factors-effect
 import { factorPairs } from './compared/factors-pairs.js';
 import { mostForEach } from './reach/most-for-each.js';
 import { lastUnitBeside, shippedBeside, wayPicture } from './reach/way.js';
+import { fitHistograms } from './records/fit-histograms.js';
+import { fitQuantiles } from './records/fit-quantiles.js';
+import { fitSteps } from './records/fit-steps.js';
 import { bottlenecks } from './simulate/bottlenecks.js';
 import { buffers } from './simulate/buffers.js';
 import { changeovers } from './simulate/changeovers.js';
@@ -51,6 +55,7 @@ interface ResultsOf {
   reliefs: ReliefsResults;
   buffers: BufferResults;
   reach: ReachResults;
+  fit: FitResults;
 }
 
 /** Every picture of every study, for the PNG files and the page alike; numbers stay as they are. */
@@ -111,4 +116,5 @@ export const CHARTS = {
     '04-losses': ({ constraint }) => lossLadder(constraint, constraint.askedPerDay),
     '05-trials': (results) => trialGains(results.constraint, results.steps.length > 1 ? 'then' : null),
   },
+  fit: { '01-times': fitSteps, '02-distributions': fitHistograms, '03-quantiles': fitQuantiles },
 } satisfies { readonly [Study in keyof ResultsOf]: ChartsOf<ResultsOf[Study]> };

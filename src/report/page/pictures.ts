@@ -65,6 +65,7 @@ export const QUESTIONS = {
   dates: 'When is it done?',
   money: 'What does it cost?',
   else: 'What else changes?',
+  times: 'Do the distributions fit?',
 } as const;
 
 /** Where a picture stands: behind a question, with the losses, or with what the answer rests on. */
@@ -108,6 +109,9 @@ const ROOMS: Readonly<Record<string, Room>> = {
   '06-shipped-by-step': 'holds',
   '02-places': 'places',
   '03-place-by-place': 'places',
+  '01-times': 'times',
+  '02-distributions': 'times',
+  '03-quantiles': 'times',
 };
 
 /** Where the picture of that file name stands; one that is new answers whether it holds. */
