@@ -57,29 +57,36 @@ const differingIn = (steps: readonly StepResult[]): Differing[] =>
     .filter(({ againstScenario: { differs } }) => differs !== null)
     .sort((a, b) => Math.abs(offBy(b)) - Math.abs(offBy(a)));
 
-function answer({ steps, scenarioFile }: FitResults): string {
+/** A headline has twelve words, of which this leaves a name four. */
+const shortName = (step: string): string => (step.split(/\s+/).length > 4 ? 'one step' : step);
+
+const allOf = ({ length }: readonly StepResult[]): string =>
+  length === 1 ? 'the step' : `all ${exact(length)} steps`;
+
+/** Of a share, two digits. */
+const percent = (share: number): string => `${number(Number((100 * share).toPrecision(2)))} %`;
+
+function answer({ steps }: FitResults): string {
   const compared = comparedIn(steps),
     differing = differingIn(steps),
     [first] = differing,
     written = steps.filter(({ path }) => path !== null).length;
   if (first !== undefined) {
     const ways = new Set(differing.map(({ againstScenario: { differs } }) => differs)),
-      [way] = ways.size === 1 ? ways : [null],
+      [way] = ways.size === 1 ? ways : [],
       n = differing.length,
-      some =
-        n === compared.length
-          ? n === 1
-            ? 'The step'
-            : `All ${exact(n)} steps`
-          : `${exact(n)} of ${count(compared.length, 'step')}`;
-    return `${scenarioFile === null ? '' : 'No. '}${some} ${n === 1 ? 'takes' : 'take'} ${
-      way === null ? 'other times' : way
-    } than the scenario says.`;
+      which =
+        compared.length === n ? `all ${exact(n)} steps` : `${exact(n)} of ${count(compared.length, 'step')}`;
+    return n === 1
+      ? `No: ${shortName(first.step)} takes ${percent(Math.abs(offBy(first)))} ${way ?? ''} than it says.`
+      : `No: ${which} take ${way ?? 'other times'} than it says.`;
   }
   if (compared.length > 0)
-    return `As far as the times tell: no step of ${exact(compared.length)} surely differs.`;
+    return compared.length === 1
+      ? 'As far as its times tell, the step takes what it says.'
+      : `As far as the times tell, none of ${exact(compared.length)} steps differs.`;
   return written === steps.length
-    ? `A scenario can include the times of ${steps.length === 1 ? 'the step' : `all ${exact(steps.length)} steps`}.`
+    ? `A scenario can include the times of ${allOf(steps)}.`
     : `A scenario can include the times of ${exact(written)} of ${count(steps.length, 'step')}.`;
 }
 
@@ -90,11 +97,11 @@ function sure({ steps, level }: FitResults): Line {
   const means =
     widths.length === 0
       ? 'How far chance moves the means is not known'
-      : `Means are known to within ${spread(widths, (width) => `${number(Number((100 * width).toPrecision(2)))} %`)} ` +
+      : `Means are known to within ${spread(widths, percent)} ` +
         `(${surely(level)}, ${spread(times, exact)} times a step)`;
   if (first === undefined) return { brief: `${means}.`, more: '' };
   const told = ({ step, againstScenario: { interval, now } }: Differing): string =>
-    `${step}: ${figure(interval)} min clocked, ${number(now)} in the scenario (${range(interval)})`;
+    `${step}: ${figure(interval)} min clocked (${range(interval)}), ${number(now)} in the scenario`;
   return {
     brief: `${told(first)}.`,
     more: sentences(
@@ -122,10 +129,13 @@ function against(steps: readonly StepResult[]): Line {
     [first, ...others] = warned;
   if (first === undefined)
     return { brief: 'Nothing was seen: no drift, no mixed work, no odd times, no rounding.', more: '' };
+  const n = warned.length,
+    all =
+      steps.length === 1
+        ? ''
+        : `${exact(n)} of ${count(steps.length, 'step')} ${n === 1 ? 'has' : 'have'} a warning. `;
   return {
-    brief:
-      (steps.length === 1 ? '' : `${exact(warned.length)} of ${count(steps.length, 'step')} warned of. `) +
-      `${first.step}: ${warningWords(first).join('; ')}.`,
+    brief: `${all}${first.step}: ${warningWords(first).join('; ')}.`,
     more: sentences(
       ...first.warnings.map(({ told }) => told),
       ...others.slice(0, MOST_NAMED).map((step) => `${step.step}: ${warningWords(step).join('; ')}.`),
@@ -143,11 +153,11 @@ function toDo({ steps }: FitResults): Line {
     left.length > MOST_NAMED ? `And ${count(left.length - MOST_NAMED, 'step')} more.` : '',
   );
   if (written.length === 0) return { brief: 'Give the steps of the table work in the scenario first.', more };
-  const [first] = warned;
+  const [first] = [...differingIn(steps), ...warned];
   return {
     brief:
-      `${first === undefined ? 'Put' : `Look at ${first.step} first, then put`} fitted.yaml beside the scenario, ` +
-      'with include: [fitted.yaml].',
+      (first === undefined ? 'Put' : `Look at ${first.step} first, then put`) +
+      ' fitted.yaml beside the scenario, with include: [fitted.yaml].',
     more,
   };
 }
@@ -181,7 +191,7 @@ function weakest(steps: readonly StepResult[]): Line {
   return worst === undefined
     ? { brief: 'All times of a step are the same: their spread is not known.', more }
     : {
-        brief: `${worst.step}: ${count(worst.n, 'time')}, mean known to within ${number(Number((100 * worst.width).toPrecision(2)))} %.`,
+        brief: `${worst.step}: ${count(worst.n, 'time')}, mean known to within ${percent(worst.width)}.`,
         more,
       };
 }

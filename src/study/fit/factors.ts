@@ -31,21 +31,18 @@ const FELT_BELOW = 0.05;
 /**
  * Factors of the options that matter, which are multiplied as `work factor` of a scenario is. The first is
  * the one with the smallest p; each further one has to matter when the others are taken out, so that an
- * option that merely goes along with another has none (forward selection). All are fitted together, such that
- * the mean of the times of every value of every option is that of the model: for times t of units with the
- * values v, sum t = sum m f1(v1) f2(v2) .. over the units of each value (the likelihood equations of a
- * Poisson model with main effects on the logarithm; solved value by value, as W. E. Deming & F. F. Stephan,
- * Annals of Mathematical Statistics 11, 1940, 427-444; from memory).
+ * option that merely goes along with another has none, and one that another hides has one (forward
+ * selection). All are fitted together, such that the mean of the times of every value of every option is that
+ * of the model: for times t of units with the values v, sum t = sum m f1(v1) f2(v2) .. over the units of each
+ * value (the likelihood equations of a Poisson model with main effects on the logarithm; solved value by
+ * value, as W. E. Deming & F. F. Stephan, Annals of Mathematical Statistics 11, 1940, 427-444; from memory).
  * @param options those that may have a factor
  */
 export function takenOut(times: readonly number[], by: By, options: readonly string[]): TakenOut {
-  const felt = optionEffects(times, by)
-    .filter(({ option, isFelt }) => isFelt && options.includes(option))
-    .map(({ option }) => option);
   let best: TakenOut = { factors: [], times, rows: times.map((_, i) => i), left: [] };
   const chosen: string[] = [],
     aliased: string[] = [];
-  for (let rest = felt; rest.length > 0; ) {
+  for (let rest = [...options]; rest.length > 0; ) {
     const rows = best.rows,
       effects = optionEffects(
         best.times,
@@ -65,9 +62,9 @@ export function takenOut(times: readonly number[], by: By, options: readonly str
   }
   return {
     ...best,
-    left: felt
-      .filter((option) => !chosen.includes(option))
-      .map((option) => ({ option, why: aliased.includes(option) ? 'aliased' : 'explained' })),
+    left: optionEffects(times, by)
+      .filter(({ option, isFelt }) => isFelt && options.includes(option) && !chosen.includes(option))
+      .map(({ option }) => ({ option, why: aliased.includes(option) ? 'aliased' : 'explained' })),
   };
 }
 

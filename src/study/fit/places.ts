@@ -66,8 +66,8 @@ export function placesIn(
       return {
         ...anyPlace(name),
         path: null,
-        notWritten: 'The step has no `work` in the scenario; nothing is written.',
-        whyNot: () => 'the step has no `work` in the scenario',
+        notWritten: 'The step has no work in the scenario; nothing is written.',
+        whyNot: () => 'the step has no work in the scenario',
       };
     const { work, passes, learning, workFactor } = placed.step,
       path = `${found.step}.work factor`,
@@ -89,10 +89,10 @@ export function placesIn(
         ...(passes === undefined ? [] : passesNotes(passes.count, mean / meanOf(passes.work))),
         ...(learning === undefined
           ? []
-          : ['Its `learning` still applies: the times should be those of the first unit.']),
+          : ['Its learning still applies: the times should be those of the first unit.']),
         ...Object.keys(workFactor)
           .filter((option) => !taken.includes(option))
-          .map((option) => `Its \`work factor\` by ${option} still applies to what was fitted.`),
+          .map((option) => `Its work factor by ${option} still applies to what was fitted.`),
       ],
     };
   };

@@ -111,8 +111,9 @@ export function fitResults(
       }),
     ),
     ranks = ranksToLook(
-      steps.map(({ fit: { chosen, candidates, warnings }, times }) => ({
+      steps.map(({ fit: { chosen, candidates, warnings }, times }, i) => ({
         n: times.length,
+        off: offBy(against[i]),
         isUnfitted:
           chosen === 'observed values' && candidates.every(({ andersonDarling: { p } }) => p < 0.05),
         warnings: warnings.length,
@@ -132,6 +133,13 @@ export function fitResults(
     oddities,
     steps: steps.map((step, i) => stepResult(step, against[i], ranks[i])),
   };
+}
+
+/** By how much the clocked mean surely is another than that in the scenario, as a share. */
+function offBy(against: AgainstScenario | null): number {
+  if (against?.differs == null) return 0;
+  const { interval, now } = against;
+  return Math.abs(interval.mean / now - 1);
 }
 
 function stepResult(

@@ -83,7 +83,7 @@ function plotOf(
         hasBand: false,
       })
     : quantilePlot(sample, shown.distribution, {
-        ...{ against: shown.name, isChosen: shown === chosen, stream, unit, hasBand: true },
+        ...{ against: shown.name, isChosen: isFitted(chosen), stream, unit, hasBand: true },
       });
 }
 

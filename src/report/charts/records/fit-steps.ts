@@ -24,7 +24,7 @@ export function toLookAt({ steps }: FitResults): ReturnType<typeof foremost<Step
   );
 }
 
-/** Of each step how the times spread, how well their mean is known, and what the scenario has, by the mean. */
+/** Of each step how the times spread, how well their mean is known, and what the scenario has. */
 export function fitSteps(results: FitResults): Chart {
   const { shown, note } = toLookAt(results),
     rows = rowsOf(shown, ({ step }) => step),
@@ -71,6 +71,9 @@ export function fitSteps(results: FitResults): Chart {
                   : ([share(now.now, step), share(now.now, step)] as [number, number]);
               }),
               backgroundColor: 'transparent',
+              // Of the key alone.
+              borderColor: PALETTE.orange,
+              borderWidth: 0,
               grouped: false,
             },
           ]
@@ -108,6 +111,6 @@ function findingOf({ steps }: FitResults): string {
     return steps.length === 1 ? 'The times of one step' : `The times of ${exact(steps.length)} steps`;
   return differing.length === 0
     ? 'No step surely takes longer or shorter than the scenario has it'
-    : `${exact(differing.length)} of ${exact(compared.length)} steps surely take longer or shorter than the ` +
-        'scenario has it';
+    : `${exact(differing.length)} of ${exact(compared.length)} steps surely take longer or shorter than ` +
+        'the scenario has it';
 }

@@ -1,21 +1,30 @@
 import type { StepResult } from '../../../study/fit/results.js';
 
-/** Kinds of warnings as one says them. */
-const SAID: Readonly<Record<StepResult['warnings'][number]['kind'], string>> = {
+/** Kinds of warnings as one says them; of options each is said. */
+const SAID: Readonly<Record<Exclude<StepResult['warnings'][number]['kind'], 'option'>, string>> = {
   drift: 'times drift',
   'not independent': 'times in turn are alike',
   rounding: 'times are rounded',
   'two populations': 'two kinds of work seem mixed',
   'far from all others': 'odd times',
-  option: 'times depend on an option',
 };
 
 /** What speaks against the times of a step, a few words each; nothing where nothing does. */
-export const warningWords = ({ warnings, distribution, candidates }: StepResult): string[] => [
+export const warningWords = ({
+  warnings,
+  distribution,
+  candidates,
+  options,
+  factors,
+}: StepResult): string[] => [
   ...(distribution === 'observed values' && candidates.length > 0 && candidates.every(isRejected)
     ? ['no distribution fits']
     : []),
-  ...new Set(warnings.map(({ kind }) => SAID[kind])),
+  ...new Set(warnings.flatMap(({ kind }) => (kind === 'option' ? [] : [SAID[kind]]))),
+  ...factors.map(({ option }) => `depends on ${option}, written as a factor`),
+  ...options
+    .filter(({ option, isFelt }) => isFelt && factors.every((factor) => factor.option !== option))
+    .map(({ option }) => `depends on ${option}, not written`),
 ];
 const isRejected = ({ andersonDarling: { p } }: StepResult['candidates'][number]): boolean => p < 0.05;
 

@@ -10,7 +10,7 @@ export function factorsTold({ factors, factorsKept, factorsNotWritten, n, fitted
   return [
     ...factors.map(({ option, usual: value, factors: by }) => {
       const each = Object.entries(by).map(([other, factor]) => `${other} ${number(factor)}`);
-      return `Written as a \`work factor\` by ${option}: ${each.join(', ')}; ${value} counts as 1.`;
+      return `Written as a work factor by ${option}: ${each.join(', ')}; ${value} counts as 1.`;
     }),
     ...(factors.length > 1
       ? [
@@ -23,7 +23,7 @@ export function factorsTold({ factors, factorsKept, factorsNotWritten, n, fitted
       : []),
     ...factorsKept.map(
       (option) =>
-        `The times were divided by the \`work factor\` by ${option} that the scenario has, which stays.`,
+        `The times were divided by the work factor by ${option} that the scenario has, which stays.`,
     ),
     ...(fitted < n
       ? [`${count(n - fitted, 'time')} with a value that is not told, or seldom seen, were not fitted.`]

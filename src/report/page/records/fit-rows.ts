@@ -31,7 +31,7 @@ export function leftOutTable({ leftOut, head }: FitResults): PageTable {
     note:
       leftOut.length <= MOST
         ? 'As they stand in the table.'
-        : `The first ${exact(MOST)} of ${exact(leftOut.length)}, as they stand in the table; left-out.csv has all.`,
+        : `The first ${exact(MOST)} of ${exact(leftOut.length)}, as they stand there; left-out.csv has all.`,
     head: ['Line', 'Why', ...head],
     rows: leftOut
       .slice(0, MOST)

@@ -36,12 +36,12 @@ export function fitPage(results: FitResults): PageContent {
     costsAndDates: [],
     values: [],
     assumptions: [
-      'The times are taken as they were clocked: working minutes, without breaks and waiting, of people who ' +
-        'work as others will.',
-      'A run draws each time by itself, and one day like another. Where times drift, or follow from the one ' +
-        'before, a warning says so.',
-      'Each distribution is the one with the lowest AIC among those that the Anderson-Darling test does not ' +
-        'reject; one with a longest time only where no other is nearly as good.',
+      'The times are taken as they were clocked: working minutes, without breaks and waiting, of people ' +
+        'who work as others will.',
+      'A run draws each time by itself, and one day like another. Where times drift, or follow from the ' +
+        'one before, a warning says so.',
+      'Each distribution is the one with the lowest AIC among those that the Anderson-Darling test does ' +
+        'not reject; one with a longest time only where no other is nearly as good.',
       ...toLookAt
         .flatMap((step) => notesOf(step).map((note) => `${step.step}: ${note}`))
         .slice(0, 2 * MOST_TOLD),

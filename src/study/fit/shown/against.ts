@@ -6,7 +6,7 @@ import { meanInterval } from '../../statistics/interval.js';
 export interface AgainstScenario {
   /** Mean minutes in the scenario, of units with the options of those in the table. */
   readonly now: number;
-  /** Of the clocked mean, in the same minutes; so wide that those of all steps compared hold together with 95 %. */
+  /** Of the clocked mean, in the same minutes; so wide that those of all steps hold together with 95 %. */
   readonly interval: Estimate;
   readonly differs: 'longer' | 'shorter' | null;
 }

@@ -25,6 +25,7 @@ export interface BandOptions {
   readonly unit: number;
 }
 
+const SAME = 1e-9;
 /** Values simulated in all, and samples at least and at most. */
 const VALUES = 400_000,
   FEWEST = 49,
@@ -47,7 +48,8 @@ export function bandOf(
   const { n } = sample,
     simulated = Math.max(FEWEST, Math.min(MOST, Math.floor(VALUES / n))),
     draws = new Draws(fitted, n, stream, unit),
-    nearEnd = 0.1 / n;
+    // The least and the greatest time may be the ends of a family themselves.
+    nearEnd = family.isBounded ? 0.1 / n : SAME;
   const scoresOf = (values: Sample['values'], cdf: (x: number) => number): number[] =>
     ranks.map((rank) => normalQuantile(Math.min(1 - nearEnd, Math.max(nearEnd, cdf(values[rank]))), 0, 1));
   const all: number[][] = [];
@@ -68,7 +70,7 @@ export function bandOf(
     wide = furthest[Math.min(all.length, Math.ceil(level * (all.length + 1))) - 1],
     { cdf, quantile } = family.curve(fitted),
     end = normalQuantile(1 - nearEnd, 0, 1);
-  /** Of a family with an end, the end itself: its chance is 0, which is no score. */
+  /** At an end its chance is 0, which is no score. */
   const minutesAt = (score: number): number =>
     quantile(family.isBounded && Math.abs(score) >= end - SAME ? +(score > 0) : normalBelow(score));
   return {
@@ -77,4 +79,3 @@ export function bandOf(
     outside: away(scoresOf(sample.values, cdf)).flatMap((far, r) => (far > wide ? [ranks[r]] : [])),
   };
 }
-const SAME = 1e-9;

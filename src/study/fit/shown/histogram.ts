@@ -20,8 +20,8 @@ const CURVE_POINTS = 81;
 
 /**
  * Bars as wide as 2 IQR n^(-1/3) (D. Freedman & P. Diaconis, Zeitschrift fur Wahrscheinlichkeitstheorie 57,
- * 1981, 453-476; from memory), rounded down to 1, 2 or 5 times a power of ten; of rounded times each stands in the
- * middle of what was rounded to it.
+ * 1981, 453-476; from memory), rounded down to 1, 2 or 5 times a power of ten; of rounded times each stands
+ * in the middle of what was rounded to it.
  * @param unit times were rounded to whole multiples of it; 0 where not
  */
 export function histogramOf(sample: Sample, unit: number, curve: Curve | undefined): Histogram {

@@ -34,8 +34,8 @@ const MOST = 60,
   AT_ENDS = 10;
 
 /**
- * The quantile plot: the i-th of n times against the quantile of (i - 1/2) / n (A. Hazen 1914; M. B. Wilk & R.
- * Gnanadesikan, Biometrika 55, 1968, 1-17; both from memory). Undefined of a distribution without curve.
+ * The quantile plot: the i-th of n times against the quantile of (i - 1/2) / n (A. Hazen 1914; M. B. Wilk &
+ * R. Gnanadesikan, Biometrika 55, 1968, 1-17; both from memory). Undefined of a distribution without curve.
  */
 export function quantilePlot(
   sample: Sample,
