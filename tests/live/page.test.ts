@@ -61,6 +61,23 @@ costs:
 `,
 );
 
+// Invented times of the starter's steps, of others, and of one with a name that would do harm, in twelve steps.
+writeFileSync(
+  join(folder, 'times.csv'),
+  `step,minutes,model\n${[
+    'build frame',
+    'fit out',
+    'test',
+    ...Array.from({ length: 8 }, (_, i) => `more ${i}`),
+  ]
+    .flatMap((step, s) =>
+      [0.7, 0.8, 0.85, 0.9, 0.95, 1, 1.05, 1.1, 1.2, 1.3, 1.4, 1.6].map(
+        (part, i) => `${step},${(part * (40 + 20 * s)).toFixed(1)},${i % 2 === 0 ? 'a' : 'b'}`,
+      ),
+    )
+    .join('\n')}\n"<script>alert(3)</script>",5,a\n`,
+);
+
 const FEW = ['--replications', '4', '--finding-ok', '--quiet'];
 const PAGES: Readonly<Record<string, readonly string[]>> = {
   demo: ['simulate', demo, ...FEW],
@@ -71,15 +88,18 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
   reliefs: ['reliefs', starter, ...FEW],
   buffers: ['buffers', starter, '--budget', '3', ...FEW],
   reach: ['reach', 'priced.yaml', '--rate', '5', ...FEW],
+  fit: ['fit', 'times.csv', '--by', 'model', '--quiet'],
   hostile: ['simulate', 'hostile.yaml', ...FEW],
 };
+/** It runs nothing. */
+const workersOf = (name: string): string[] => (name === 'fit' ? [] : ['--workers', '1']);
 const pageOf = (name: string): string => join(folder, name, 'report.html');
 
 beforeAll(async () => {
   // Side by side: each starts, reads and draws in one thread for most of its time.
   await Promise.all(
     Object.entries(PAGES).map(async ([name, args]) => {
-      const { code, stderr } = await runHere(folder, ...args, '--workers', '1', '--out', name);
+      const { code, stderr } = await runHere(folder, ...args, ...workersOf(name), '--out', name);
       expect({ name, code, stderr }).toEqual({ name, code: 0, stderr: '' });
     }),
   );
@@ -267,7 +287,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
 
   it
     .runIf(kind === 'chrome')
-    .each(['demo', 'compare', 'factors', 'rate', 'reliefs', 'buffers', 'reach', 'hostile'])(
+    .each(['demo', 'compare', 'factors', 'rate', 'reliefs', 'buffers', 'reach', 'fit', 'hostile'])(
     'of %s has no violation of WCAG 2.2 AA that axe-core finds, light or dark',
     async (name) => {
       const { page } = await open(pageOf(name), SIZES[1]);
@@ -290,7 +310,9 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
     },
   );
 
-  it.runIf(kind === 'chrome').each(['demo', 'compare', 'factors', 'rate', 'reliefs', 'buffers', 'reach'])(
+  it
+    .runIf(kind === 'chrome')
+    .each(['demo', 'compare', 'factors', 'rate', 'reliefs', 'buffers', 'reach', 'fit'])(
     'of %s has all of its first screen on the first page of A4 and Letter, and links written out',
     async (name) => {
       const { page } = await open(pageOf(name), SIZES[0]),

@@ -1,5 +1,5 @@
 import type { FitResults, StepResult } from '../../study/fit/results.js';
-import { capital, count, exact, number } from '../../study/format.js';
+import { count, exact, number } from '../../study/format.js';
 import { boundsOf, isSame } from '../../study/statistics/estimate.js';
 import { warningWords } from '../charts/records/fit-words.js';
 import { figure, range } from './figures.js';
@@ -181,7 +181,7 @@ function weakest(steps: readonly StepResult[]): Line {
     'taken on trust.';
   const single = steps.find(({ n }) => n === 1);
   if (single !== undefined)
-    return { brief: `${capital(single.step)}: a single time says nothing of the spread.`, more };
+    return { brief: `${single.step}: a single time says nothing of the spread.`, more };
   const [worst] = steps
     .flatMap((step) => {
       const width = halfWidth(step);

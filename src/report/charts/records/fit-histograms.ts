@@ -52,18 +52,22 @@ export function fitHistograms(results: FitResults): Chart {
 }
 const FEW = 20;
 
-const topOf = ({ counts, expected }: StepResult['histogram']): number =>
-  1.08 * Math.max(...counts, ...(expected ?? []));
+/** A density may be endless at its end: it is cut well above the bars. */
+function topOf({ counts, curve }: StepResult['histogram']): number {
+  const bars = Math.max(...counts),
+    peak = Math.max(0, ...(curve ?? []).map(([, times]) => times));
+  return 1.08 * Math.max(bars, Math.min(1.6 * bars, peak));
+}
 
 function panelOf(step: StepResult): Panel {
   const { histogram } = step,
     { from, width, counts } = histogram;
   return {
     title: step.step,
-    note: `${exact(step.fitted)} times${asOf(step)}, ${step.distribution}${fitText(step)}`,
+    note: `${count(step.fitted, 'time')}${asOf(step)}, ${step.distribution}${fitText(step)}`,
     warning: warningWords(step).join(', '),
     x: { low: from - width / 2, high: from + (counts.length + 0.5) * width },
-    y: { low: 0, high: topOf(histogram) },
+    y: { low: 0, high: topOf(histogram), isCount: true },
   };
 }
 

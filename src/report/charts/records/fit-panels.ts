@@ -21,6 +21,8 @@ export interface Panel {
 interface Scale {
   readonly low: number;
   readonly high: number;
+  /** Of whole numbers. */
+  readonly isCount?: boolean;
 }
 
 /** Where values of a panel are, in pixels, and its plot. */
@@ -137,8 +139,8 @@ function frame(context: SKRSContext2D, panel: Panel, { x, y }: Spot, room: numbe
 }
 
 /** Round values within a scale, at most about so many. */
-export function ticksIn({ low, high }: Scale, most: number): number[] {
-  const rough = (high - low) / most,
+export function ticksIn({ low, high, isCount = false }: Scale, most: number): number[] {
+  const rough = Math.max((high - low) / most, isCount ? 1 : 0),
     ten = 10 ** Math.floor(Math.log10(rough)),
     step = [1, 2, 5, 10].map((times) => times * ten).find((each) => each >= rough) ?? 10 * ten,
     first = Math.ceil(low / step - 1e-9);

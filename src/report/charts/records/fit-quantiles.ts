@@ -1,7 +1,7 @@
 import type { SKRSContext2D } from '@napi-rs/canvas';
 import type { FitResults, StepResult } from '../../../study/fit/results.js';
 import type { QuantilePlot } from '../../../study/fit/shown/quantiles.js';
-import { exact, number } from '../../../study/format.js';
+import { count, exact, number } from '../../../study/format.js';
 import { polyline } from '../../drawing.js';
 import { faded, MUTED, PALETTE } from '../../style.js';
 import { type Chart, chart, type Dataset } from '../chart.js';
@@ -113,8 +113,17 @@ function findingOf(plotted: readonly Plotted[]): string {
   const chosen = plotted.filter(({ quantiles: { isChosen, outside } }) => isChosen && outside !== null),
     inside = chosen.filter(({ quantiles: { outside } }) => outside === 0).length;
   if (chosen.length === 0) return 'No step has a distribution that was fitted';
-  return inside === chosen.length
-    ? `Of ${exact(chosen.length)} distributions that stand none strays further than chance explains`
-    : `${exact(chosen.length - inside)} of ${exact(chosen.length)} distributions that stand stray further ` +
-        'than chance explains';
+  const all = chosen.length,
+    out = all - inside,
+    byChance = Math.round(all * 0.05);
+  if (out === 0)
+    return all === 1
+      ? 'The distribution that stands keeps inside the band of chance'
+      : `All ${exact(all)} distributions that stand keep inside the band of chance`;
+  return (
+    `${exact(out)} of ${count(all, 'distribution')} that ${all === 1 ? 'stands' : 'stand'} ` +
+    `${out === 1 ? 'strays' : 'stray'} outside the band, as ${
+      byChance === 0 ? 'fewer than one' : `about ${exact(byChance)}`
+    } would by chance`
+  );
 }

@@ -3,7 +3,7 @@ import type { StepResult } from '../../../study/fit/results.js';
 /** Kinds of warnings as one says them; of options each is said. */
 const SAID: Readonly<Record<Exclude<StepResult['warnings'][number]['kind'], 'option'>, string>> = {
   drift: 'times drift',
-  'not independent': 'times in turn are alike',
+  'not independent': 'times in turn depend on each other',
   rounding: 'times are rounded',
   'two populations': 'two kinds of work seem mixed',
   'far from all others': 'odd times',

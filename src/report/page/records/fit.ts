@@ -43,8 +43,9 @@ export function fitPage(results: FitResults): PageContent {
       'Each distribution is the one with the lowest AIC among those that the Anderson-Darling test does ' +
         'not reject; one with a longest time only where no other is nearly as good.',
       ...toLookAt
-        .flatMap((step) => notesOf(step).map((note) => `${step.step}: ${note}`))
-        .slice(0, 2 * MOST_TOLD),
+        .filter((step) => notesOf(step).length > 0)
+        .slice(0, MOST_TOLD)
+        .map((step) => `${step.step}: ${notesOf(step).join(' ')}`),
     ],
     facts: factsOf(results),
     tables: filled([

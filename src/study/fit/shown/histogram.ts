@@ -19,9 +19,10 @@ const MOST_BARS = 40;
 const CURVE_POINTS = 81;
 
 /**
- * Bars as wide as 2 IQR n^(-1/3) (D. Freedman & P. Diaconis, Zeitschrift fur Wahrscheinlichkeitstheorie 57,
- * 1981, 453-476; from memory), rounded down to 1, 2 or 5 times a power of ten; of rounded times each stands
- * in the middle of what was rounded to it.
+ * Bars as wide as 2 IQR n^(-1/3), or range / (log2 n + 1) where that is less (D. Freedman & P. Diaconis,
+ * Zeitschrift fur Wahrscheinlichkeitstheorie 57, 1981, 453-476; H. A. Sturges, Journal of the American
+ * Statistical Association 21, 1926, 65-66; both from memory), rounded down to 1, 2 or 5 times a power of ten.
+ * Of rounded times each stands in the middle of what was rounded to it.
  * @param unit times were rounded to whole multiples of it; 0 where not
  */
 export function histogramOf(sample: Sample, unit: number, curve: Curve | undefined): Histogram {
@@ -32,7 +33,7 @@ export function histogramOf(sample: Sample, unit: number, curve: Curve | undefin
   }
   const range = greatest - least,
     iqr = quantileOf(values, 0.75) - quantileOf(values, 0.25),
-    wanted = (iqr > 0 ? 2 * iqr : range) * power(n, -1 / 3),
+    wanted = Math.min(iqr > 0 ? 2 * iqr * power(n, -1 / 3) : range, range / (log2(n) + 1)),
     width = inUnits(Math.max(niceBelow(wanted), niceAbove(range / MOST_BARS)), unit),
     shift = unit > 0 ? unit / 2 : 0,
     first = Math.floor((least + shift) / width + 1e-9),
