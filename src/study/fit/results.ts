@@ -32,7 +32,7 @@ export interface StepResult {
   /** Times used; `fitted` of them stand behind the distribution, where options were taken out. */
   readonly n: number;
   readonly fitted: number;
-  /** Minutes, with Student's interval. */
+  /** Minutes, of all times as clocked; without an interval where too few of them differ. */
   readonly mean: Estimate;
   /** Standard deviation over mean; null of a single time. */
   readonly cv: number | null;

@@ -1,11 +1,11 @@
 import { dayText, type StepTimes } from '../../records/table/clocked.js';
 import type { Estimate } from '../statistics/estimate.js';
-import { meanInterval, momentsOf } from '../statistics/interval.js';
+import { momentsOf } from '../statistics/interval.js';
 import { valuesSeen } from './factors.js';
 import type { Fitted } from './fitted.js';
 import { curveOf } from './kinds/families.js';
 import type { StepPlace } from './places.js';
-import { LEVEL } from './shown/against.js';
+import { clockedMean, LEVEL } from './shown/against.js';
 import { type Histogram, histogramOf } from './shown/histogram.js';
 import { type QuantilePlot, quantilePlot } from './shown/quantiles.js';
 import { type FittedTimes, fitTimes } from './times.js';
@@ -16,7 +16,7 @@ export interface FittedStep {
   /** Minutes, in the order of the table. */
   readonly times: readonly number[];
   readonly fit: FittedTimes;
-  /** Minutes, with Student's interval; its mean and spread are those of all times as clocked. */
+  /** Minutes, of all times as clocked. */
   readonly mean: Estimate;
   /** Standard deviation over mean; null of a single time. */
   readonly cv: number | null;
@@ -52,7 +52,7 @@ export function fitStep({ step, minutes, at, by }: StepTimes, seed: string, plac
     times: minutes,
     fit,
     place,
-    mean: meanInterval(minutes, LEVEL),
+    mean: clockedMean(minutes, LEVEL),
     cv: n < 2 ? null : Math.sqrt(variance) / mean,
     histogram: histogramOf(sample, unit, curveOf(distribution)),
     quantiles: plotOf(fit, `${stream}/band`) ?? null,
@@ -72,8 +72,7 @@ function plotOf(
   { candidates, chosen, sample, distribution, unit }: FittedTimes,
   stream: string,
 ): QuantilePlot | undefined {
-  const [nearest] = candidates,
-    shown = isFitted(chosen) ? chosen : nearest;
+  const shown = isFitted(chosen) ? chosen : candidates.at(0);
   return chosen === 'three points' || shown === undefined
     ? quantilePlot(sample, distribution, {
         against: 'three points',

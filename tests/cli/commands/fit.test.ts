@@ -79,7 +79,7 @@ describe('rateproof fit', { timeout: 60_000 }, () => {
       (await runHere(folder, 'fit', 'data.csv', '--by', 'cab', '--out', 'out', '--replace', '--quiet')).code,
     ).toBe(0);
     const after = readdirSync(join(folder, 'out')).map((name) => readFileSync(join(folder, 'out', name)));
-    expect(after.map((bytes, i) => bytes.equals(before[i]!))).toEqual(after.map(() => true));
+    expect(after.map((bytes, i) => bytes.equals(before[i]))).toEqual(after.map(() => true));
   });
 
   it('writes options that matter as factors, with which a run has the means by option of the table', async () => {
@@ -90,7 +90,7 @@ describe('rateproof fit', { timeout: 60_000 }, () => {
     expect(code).toBe(0);
     expect(stdout.replaceAll(/\s+/g, ' ')).toContain('and a unit with several has their product');
     const [step] = readResults('fitted').steps;
-    expect(step?.factors).toEqual([
+    expect(step.factors).toEqual([
       { option: 'cab', usual: 'long', factors: { short: expect.closeTo(1 / 1.5, 1) as number } },
       { option: 'colour', usual: 'red', factors: { white: expect.closeTo(1.2, 1) as number } },
     ]);
@@ -133,8 +133,8 @@ describe('rateproof fit', { timeout: 60_000 }, () => {
       ['times.csv', 'times.xlsx'].map((name) => runHere(folder, 'fit', name, '--by', 'cab', '--json')),
     );
     const of = (text = '{}'): FitResults => JSON.parse(text) as FitResults;
-    expect(of(xlsx?.stdout).steps).toEqual(of(csv?.stdout).steps);
-    expect(of(xlsx?.stdout)).toMatchObject({ study: 'fit', table: 'times.xlsx', rows: 48, used: 48 });
+    expect(of(xlsx.stdout).steps).toEqual(of(csv.stdout).steps);
+    expect(of(xlsx.stdout)).toMatchObject({ study: 'fit', table: 'times.xlsx', rows: 48, used: 48 });
   });
 
   it('writes the work of a pass, and says so; an option that the scenario does not have is told', async () => {
@@ -145,7 +145,7 @@ describe('rateproof fit', { timeout: 60_000 }, () => {
     );
     const [step] = (JSON.parse(stdout) as FitResults).steps;
     expect(step).toMatchObject({ path: 'route[build].passes.work', factors: [{ option: 'cab' }] });
-    expect(step?.notes.join(' ')).toMatch(/of one of its 2 passes.* nearer to that of all 2 passes/);
+    expect(step.notes.join(' ')).toMatch(/of one of its 2 passes.* nearer to that of all 2 passes/);
     expect((await runHere(folder, 'fit', 'times.csv', 'passes.yaml', '--by', 'colour')).stdout).not.toContain(
       'Written as a work factor',
     );

@@ -61,7 +61,7 @@ describe('the first screen of fit', () => {
     );
     expect(first.question).toBe('Do the clocked times agree with the scenario?');
     expect(first.answer).toBe('No: paint takes 42 % longer than it says.');
-    expect(first.sure.brief).toBe('paint: 43 min clocked (38 to 47), 30 in the scenario.');
+    expect(first.sure.brief).toBe('paint: 43 min clocked (39 to 47), 30 in the scenario.');
     expect(first.toDo.brief).toContain('Look at paint first');
   });
   it('says how many where several differ, and which way if it is one', () => {

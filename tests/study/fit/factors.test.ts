@@ -7,8 +7,8 @@ import { mean } from '../../../src/study/statistics/sums.js';
 const TIMES = [
     30, 44, 33, 29, 41, 52, 38, 61, 35, 27, 47, 39, 58, 31, 43, 36, 66, 28, 45, 34, 49, 37, 55, 32,
   ],
-  CAB = [...'slssllslsslslslslssslsls'],
-  COLOUR = [...'rrwrrwwwrrryyrrwyryrrwwr'];
+  CAB = 'slssllslsslslslslssslsls'.split(''),
+  COLOUR = 'rrwrrwwwrrryyrrwyryrrwwr'.split('');
 const by = { cab: CAB, colour: COLOUR };
 
 describe('factors of options', () => {
@@ -54,7 +54,7 @@ describe('factors of options', () => {
       short = Array.from({ length: 20 }, (_, i) => 9 + i * 0.13),
       long = [0, 0.9, 1.8, 2.7, 3.6].flatMap((more) => few.map((time) => time + more)),
       cab = [...short.map(() => 's'), ...long.map(() => 'l')],
-      model = [...short.map(() => 'a'), ...long.map((_, i) => [...'bcdef'][Math.floor(i / 4)] ?? '')],
+      model = [...short.map(() => 'a'), ...long.map((_, i) => 'bcdef'.charAt(Math.floor(i / 4)))],
       { factors, left } = takenOut([...short, ...long], { cab, model }, ['cab', 'model']);
     expect(factors.map(({ option }) => option)).toEqual(['cab']);
     expect(left).toEqual([{ option: 'model', why: 'aliased' }]);

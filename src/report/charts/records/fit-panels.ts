@@ -32,13 +32,13 @@ export interface Spot {
 }
 
 /** Height of a panel, and of what stands above and below its plot, beside it at the left; CSS pixels. */
-const HEIGHT = 236,
+const HEIGHT = 212,
   ABOVE = 58,
   BELOW = 34,
   LEFT = 46,
   RIGHT = 14;
-/** Three panels side by side need more. */
-const WIDE = 800;
+/** Three panels side by side need more; paper has it. */
+const WIDE = 700;
 
 /** Panels in rows; a dataset has its values in `x` and `y`, and where they are drawn in `to` and `at`. */
 export class FitPanels {

@@ -38,7 +38,7 @@ export function fitSteps(results: FitResults): Chart {
       `${hasNow ? ' Diamond: the mean in the scenario.' : ''}${note}`,
     rows,
     columns: [
-      [['mean, min'], ({ mean, n }) => (n < 2 ? number(mean.mean) : toldShort(mean))],
+      [['mean, min'], ({ mean }) => (mean.low === null ? number(mean.mean) : toldShort(mean))],
       ...(hasNow
         ? [
             [

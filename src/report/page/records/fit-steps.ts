@@ -14,7 +14,7 @@ export function stepsTable({ steps, level }: FitResults): PageTable {
     id: 'steps',
     title: 'Steps',
     note:
-      `Mean: min, in brackets its ${100 * level} % interval (Student). cv: standard deviation over mean. ` +
+      `Mean: min, in brackets its ${100 * level} % interval. cv: standard deviation over mean. ` +
       'p: chance of times that fit as badly, were the distribution the true one (Anderson-Darling, by ' +
       'simulation and fitting again). Scenario: mean of the work as written there, where it can be ' +
       'compared; differs: surely, all comparisons together 95 %.',

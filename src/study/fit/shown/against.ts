@@ -1,6 +1,6 @@
 import { familyLevel } from '../../statistics/difference.js';
 import { type Estimate, mapped } from '../../statistics/estimate.js';
-import { meanInterval } from '../../statistics/interval.js';
+import { amount } from '../../statistics/skewed-interval.js';
 
 /** Whether clocked times surely take longer or shorter than the scenario has it. */
 export interface AgainstScenario {
@@ -12,8 +12,14 @@ export interface AgainstScenario {
 }
 
 export const LEVEL = 0.95;
-/** Of fewer, and skewed, times Student's interval is too narrow to claim a difference by. */
+/** Of fewer times no interval is sure enough to claim a difference by. */
 const FEWEST = 10;
+
+/** Mean of times with the interval of `skewedInterval`; without one where too few of them differ. */
+export function clockedMean(times: readonly number[], level: number): Estimate {
+  const { mean, low, high, n } = amount(times, level);
+  return { mean, low, high, level, n };
+}
 
 /**
  * Clocked means against those of the scenario, in the same order; null where there is nothing to compare or
@@ -30,7 +36,7 @@ export function againstScenario(
   return steps.map((step) => {
     const { now, times, mix } = step;
     if (now === null || !isCompared(step)) return null;
-    const interval = meanInterval(times, level),
+    const interval = clockedMean(times, level),
       { low, high } = interval,
       asMixed = (minutes: number): number => mix * minutes;
     return {
