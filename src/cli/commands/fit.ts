@@ -1,6 +1,4 @@
 import { basename } from 'node:path';
-import type { StepResult } from '../../study/fit/results.js';
-import type { FittedStep } from '../../study/fit/steps.js';
 import { command } from '../arguments/command.js';
 import { flag, optional, repeatable, type Word, withDefault, word } from '../arguments/option.js';
 import { ANSWER, INCLUDE_FROM } from '../arguments/options.js';
@@ -49,41 +47,38 @@ export const fit = command({
   run: async ({ table, scenario: [file], includeFrom, seed, json, quiet, ...asked }) => {
     const { checkOut, writeReport } = await import('../report-folder.js');
     if (asked.out !== undefined) checkOut(asked.out, asked.replace);
-    const { dataOf, loadScenario } = await import('../load.js');
+    const { loadPlaces } = await import('../records/places.js');
     const { loadTable, readable } = await import('../records/table-file.js');
     const { readTimes } = await import('../../records/table/clocked.js');
     const { fitStep } = await import('../../study/fit/steps.js');
     const { fitResults } = await import('../../study/fit/results.js');
-    const { workPaths } = await import('../../scenario/changes/work-paths.js');
+    const { rowsDigest } = await import('../../study/fit/digest.js');
     const { fitFiles, fitJson } = await import('../../report/files/fit.js');
     const { fitTable } = await import('../../report/terminal/records/fit.js');
-    const paths =
-      file === undefined
-        ? undefined
-        : workPaths(dataOf(file, loadScenario(file, includeFrom).scenario).value);
+    const scenario = loadPlaces(file, includeFrom);
     const lines = await loadTable(table),
-      read = await readable(table, () => readTimes(lines, asked, paths?.keys()));
+      read = await readable(table, () => readTimes(lines, asked, scenario.steps));
     if (read.steps.length === 0)
       throw new UsageError(
         `${table}: expected at least one row that can be used, got none of ${read.rows}`,
         read.oddities[0]?.told ?? 'each row names a step and its minutes',
         read.oddities.map(({ told, lines: at }) => `${table}: line ${at.join(', ')}: ${told}`),
       );
-    const placed = (step: FittedStep): StepResult => {
-      const path = paths === undefined ? `route.${step.step}.work` : paths.get(step.step);
-      return path === undefined || path === null
-        ? { ...step, path: null, notWritten: 'The step has no `work` in the scenario; nothing is written.' }
-        : { ...step, path, notWritten: null };
-    };
     const results = fitResults(
       read,
-      read.steps.map((each) => placed(fitStep(each, seed))),
-      { table: basename(table), scenarioFile: file === undefined ? null : basename(file), seed },
+      read.steps.map((each) => fitStep(each, seed, scenario.placeOf(each.step))),
+      {
+        table: basename(table),
+        tableDigest: rowsDigest(lines),
+        scenarioFile: file === undefined ? null : basename(file),
+        scenarioDigest: scenario.digest,
+        seed,
+      },
     );
     if (json) printJson(fitJson(results));
     else printResults(fitTable(results, outputWidth()));
     if (asked.out !== undefined) {
-      writeReport(asked.out, new Map(fitFiles(results)), asked.replace);
+      writeReport(asked.out, await fitFiles(results, say), asked.replace);
       if (!quiet) say(`wrote ${asked.out}; include fitted.yaml in the scenario to use it`);
     }
     return EXIT.done;

@@ -1,6 +1,7 @@
 import type { BufferResults } from '../../study/buffers/results.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import type { FactorsResults } from '../../study/factors/results.js';
+import type { FitResults } from '../../study/fit/results.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { ReachResults } from '../../study/reach/results.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
@@ -16,6 +17,9 @@ import { factorEffects, factorEffectsElsewhere } from './compared/factors-effect
 import { factorPairs } from './compared/factors-pairs.js';
 import { mostForEach } from './reach/most-for-each.js';
 import { lastUnitBeside, shippedBeside, wayPicture } from './reach/way.js';
+import { fitHistograms } from './records/fit-histograms.js';
+import { fitQuantiles } from './records/fit-quantiles.js';
+import { fitSteps } from './records/fit-steps.js';
 import { ordersAhead } from './records/forecast-orders.js';
 import { shippedAhead } from './records/forecast-shipped.js';
 import { measuresInBands } from './records/validate-bands.js';
@@ -61,6 +65,7 @@ interface ResultsOf {
   reach: ReachResults;
   validate: ValidateResults;
   forecast: ForecastResults;
+  fit: FitResults;
 }
 
 /** Every picture of every study, for the PNG files and the page alike; numbers stay as they are. */
@@ -128,4 +133,5 @@ export const CHARTS = {
     '04-units-inside': wipInBands,
   },
   forecast: { '01-orders': ordersAhead, '02-shipped-by-day': shippedAhead },
+  fit: { '01-times': fitSteps, '02-distributions': fitHistograms, '03-quantiles': fitQuantiles },
 } satisfies { readonly [Study in keyof ResultsOf]: ChartsOf<ResultsOf[Study]> };

@@ -66,6 +66,7 @@ export const QUESTIONS = {
   dates: 'When is it done?',
   money: 'What does it cost?',
   else: 'What else changes?',
+  times: 'Do the distributions fit?',
 } as const;
 
 /** Where a picture stands: behind a question, with the losses, or with what the answer rests on. */
@@ -115,6 +116,9 @@ const ROOMS: Readonly<Record<string, Room>> = {
   '04-units-inside': 'places',
   '01-orders': 'dates',
   '02-shipped-by-day': 'dates',
+  '01-times': 'times',
+  '02-distributions': 'times',
+  '03-quantiles': 'times',
 };
 
 /** Where the picture of that file name stands; one that is new answers whether it holds. */
