@@ -24,8 +24,10 @@ export const pert: Family<Pert> = {
   fit(sample) {
     if (!(sample.least > 0) || hasNoSpread(sample)) return undefined;
     const ends = bestEnds(sample, (tried) => bestAlpha(tried).value),
-      { low, high } = ends;
-    return { kind: 'pert', low, likely: low + ((bestAlpha(ends).alpha - 1) / 4) * (high - low), high };
+      { low, high } = ends,
+      likely = low + ((bestAlpha(ends).alpha - 1) / 4) * (high - low);
+    // Where it is the upper end, rounding may put it beyond.
+    return { kind: 'pert', low, likely: Math.min(high, likely), high };
   },
   curve({ low, likely, high }) {
     const width = high - low,

@@ -80,6 +80,23 @@ describe('what cannot be fitted', () => {
     expect(names([0, 10, 12, 14])).toEqual(['exponential', 'normal cut at 0', 'uniform']);
   });
 
+  it('a likeliest time at an end of the sample is never beyond the end', () => {
+    // Crowded at the upper end, and by symmetry at the lower one, in ranges whose digits differ.
+    for (let k = 1; k <= 300; k++) {
+      const shares = [0.05, 0.4, 0.7, 0.8, 0.9, 0.95, 0.97, 0.98, 0.99, 1],
+        low = 10 + k / 7,
+        range = 3 + k / 3;
+      for (const at of [shares, shares.map((share) => 1.05 - share)])
+        for (const kind of ['pert', 'triangular'] as const) {
+          const fit = familyOf({ kind, low: 1, likely: 2, high: 3 })!.fit(
+            sampleOf(at.map((share) => low + range * share)),
+          ) as { low: number; likely: number; high: number };
+          expect(fit.likely).toBeGreaterThanOrEqual(fit.low);
+          expect(fit.likely).toBeLessThanOrEqual(fit.high);
+        }
+    }
+  });
+
   it('a cv above 1 leaves no normal cut at 0: its likelihood rises towards the exponential', () => {
     expect(names([1, 1, 1, 2, 30])).not.toContain('normal cut at 0');
   });
