@@ -82,10 +82,20 @@ describe('rateproof forecast', { timeout: 60_000 }, () => {
     expect(again.stderr).toContain('report');
   });
 
-  it('ends with 0 where no order is likely late', async () => {
-    const { code, stdout } = await forecast('bench.yaml', 'bench.csv', '--at', '2027-03-03');
+  it('counts an order as late that is overdue at the moment', async () => {
+    const { code, stdout } = await forecast('bench.yaml', 'bench.csv', '--at', '2027-03-03', '--json');
     expect(code).toBe(3);
-    expect(stdout).toContain('B9');
+    const { orders, byDay } = JSON.parse(stdout) as ForecastResults;
+    expect(orders.map(({ unit, late, daysLate, due }) => [unit, late, daysLate, due])).toEqual([
+      ['B9', 5, 1, '2027-03-02'],
+      ['B10', 5, 1, '2027-03-02'],
+      ['B11', 0, null, '2027-03-03'],
+      ['B12', 0, null, '2027-03-03'],
+    ]);
+    expect(byDay).toEqual([{ date: '2027-03-03', p10: 4, p50: 4, p90: 4, due: 4 }]);
+  });
+
+  it('ends with 0 where no order is likely late', async () => {
     writeFileSync(
       join(folder, 'later.csv'),
       ['build,due', ...DUE.map((_, i) => `B${i + 1},2027-03-05`), ''].join('\n'),
