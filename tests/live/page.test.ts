@@ -93,6 +93,9 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
 };
 /** One of each study, with names as people give them. */
 const OF_STUDIES = Object.keys(PAGES).filter((name) => name !== 'simulate' && !name.startsWith('hostile'));
+/** They run build after build, on one thread. */
+const workersOf = (name: string): string[] =>
+  ['validate', 'forecast', 'hostile-log', 'hostile-ahead'].includes(name) ? [] : ['--workers', '1'];
 const pageOf = (name: string): string => join(folder, name, 'report.html');
 
 beforeAll(async () => {
@@ -110,7 +113,7 @@ beforeAll(async () => {
   // Side by side: each starts, reads and draws in one thread for most of its time.
   await Promise.all(
     Object.entries(PAGES).map(async ([name, args]) => {
-      const { code, stderr } = await runHere(folder, ...args, '--workers', '1', '--out', name);
+      const { code, stderr } = await runHere(folder, ...args, ...workersOf(name), '--out', name);
       expect({ name, code, stderr }).toEqual({ name, code: 0, stderr: '' });
     }),
   );
