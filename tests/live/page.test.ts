@@ -110,8 +110,9 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
 };
 /** One of each study, with names as people give them. */
 const OF_STUDIES = Object.keys(PAGES).filter((name) => name !== 'simulate' && !name.startsWith('hostile'));
-/** It runs nothing. */
-const workersOf = (name: string): string[] => (name === 'fit' ? [] : ['--workers', '1']);
+/** They run nothing, or build after build on one thread. */
+const workersOf = (name: string): string[] =>
+  ['fit', 'validate', 'forecast', 'hostile-log', 'hostile-ahead'].includes(name) ? [] : ['--workers', '1'];
 const pageOf = (name: string): string => join(folder, name, 'report.html');
 
 beforeAll(async () => {

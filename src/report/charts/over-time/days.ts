@@ -1,10 +1,12 @@
-import { GRID, isNarrow, MUTED, SIZE } from '../../style.js';
+import { GRID, isNarrow, LAYOUT, MUTED, SIZE } from '../../style.js';
 import { type Axis, ticksAt } from '../axes.js';
 
 const MS_PER_MINUTE = 60_000,
   MS_PER_DAY = 1440 * MS_PER_MINUTE,
+  /** Dates at most, on a phone, and room that one takes in a picture, CSS pixels. */
   MOST_TICKS = 10,
   FEW_TICKS = 3,
+  TICK_ROOM = 95,
   HOUR = 1 / 24;
 
 /** Day number of an ISO date, with its fraction where it has a clock time. */
@@ -22,7 +24,7 @@ export function dayAxis(
   from: number,
   to: number,
   least: number,
-  { zero = 0, most = isNarrow() ? FEW_TICKS : MOST_TICKS }: { zero?: number; most?: number } = {},
+  { zero = 0, most = mostDates() }: { zero?: number; most?: number } = {},
 ): Axis {
   const step =
     [HOUR / 4, HOUR, 2 * HOUR, 3 * HOUR, 6 * HOUR, 12 * HOUR, 1, 2, 7, 14, 28, 56, 112, 364].find(
@@ -49,6 +51,9 @@ export function dayAxis(
     },
   };
 }
+
+const mostDates = (): number =>
+  isNarrow() ? FEW_TICKS : Math.min(MOST_TICKS, Math.floor(LAYOUT.width / TICK_ROOM));
 
 /** `2027-03-01` at midnight, `14:00` between. */
 function tickText(day: number): string {

@@ -11,7 +11,7 @@ import {
   likelyLate,
   standsAt,
 } from '../../first/records/forecast-told.js';
-import { GAINED, INK, isNarrow, LAYOUT, LOST } from '../../style.js';
+import { GAINED, INK, LAYOUT, LOST } from '../../style.js';
 import type { Chart, Dataset } from '../chart.js';
 import { box } from '../marks.js';
 import { dayAxis, momentOf } from '../over-time/days.js';
@@ -20,7 +20,9 @@ import { perRow, type Row, rowChart, rowsOf } from '../row-chart.js';
 const TOP = 40,
   /** Half the height of a bar, and of the mark of a due day, CSS pixels. */
   HALF = 6,
-  HALF_DUE = 10;
+  HALF_DUE = 10,
+  /** CSS pixels. */
+  WIDE = 900;
 
 /** A row an order: when it is due, and when it is out; the likeliest late first. */
 export function ordersAhead(results: ForecastResults): Chart | null {
@@ -63,10 +65,15 @@ export function ordersAhead(results: ForecastResults): Chart | null {
             [['due'], ({ due }: OrderAhead) => due ?? ''],
           ] as const)
         : []),
-      [['out by, half'], ({ half }) => dateOrNot(half)],
-      [['four of five'], ({ fourInFive }) => dateOrNot(fourInFive)],
+      // The bars show these; on paper they would leave the bars no room.
+      ...(LAYOUT.width < WIDE && isDue
+        ? []
+        : ([
+            [['out by, half'], ({ half }: OrderAhead) => dateOrNot(half)],
+            [['four of five'], ({ fourInFive }: OrderAhead) => dateOrNot(fourInFive)],
+          ] as const)),
     ],
-    values: dayAxis(zero + ends[0], zero + ends[1], 1, { zero, most: isNarrow() ? 2 : 4 }),
+    values: dayAxis(zero + ends[0], zero + ends[1], 1, { zero, most: LAYOUT.width < WIDE ? 2 : 4 }),
     datasets: [
       ...(isDue ? [unseen('due', ({ due }) => due)] : []),
       unseen('out in half of the builds', ({ half }) => half),

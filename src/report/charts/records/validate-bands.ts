@@ -19,7 +19,9 @@ import { IN_WORDS, logMarks } from './in-band.js';
 
 /** Rows of the picture, and how far out of a band it goes. */
 const TOP = 25,
-  FARTHEST = 3;
+  FARTHEST = 2.5,
+  /** Below such a width there is no room for three names of the axis, CSS pixels. */
+  WIDE = 900;
 const TICKS: Readonly<Record<string, string>> = { '-1': 'low end', 0: 'model', 1: 'high end' };
 
 /** Each measure in its band, all on one scale: those that do not agree, then the nearest that do. */
@@ -41,8 +43,8 @@ export function measuresInBands(results: ValidateResults): Chart | null {
           : `${exact(out.length)} of ${exact(judged.length)} measures lie out of their bands, farthest: ` +
             measureWords(farthest),
     how:
-      `Each band as wide as any other: where a build of the model lies. ${IN_WORDS} Farther out than ` +
-      `${FARTHEST - 1} half bands: at the edge.` +
+      `Each band as wide as any other: where a build of the model lies. ${IN_WORDS} At the edge: out ` +
+      'by three quarters of its band and more.' +
       (judged.length > shown.length
         ? ` The ${shown.length} nearest to an end or out; the table has all.`
         : ''),
@@ -58,7 +60,12 @@ export function measuresInBands(results: ValidateResults): Chart | null {
       max: FARTHEST,
       grid: ZERO_GRID,
       afterBuildTicks: ticksAt([-1, 0, 1]),
-      ticks: { maxRotation: 0, autoSkip: false, callback: (value: number | string) => TICKS[value] ?? '' },
+      ticks: {
+        maxRotation: 0,
+        autoSkip: false,
+        callback: (value: number | string) =>
+          LAYOUT.width < WIDE ? (value === 0 ? 'band' : '') : (TICKS[value] ?? ''),
+      },
     }),
     datasets: [
       {

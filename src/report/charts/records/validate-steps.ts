@@ -13,7 +13,9 @@ import { type Chart, intervalWords } from '../chart.js';
 import { rowChart, rowsOf } from '../row-chart.js';
 import { IN_WORDS, logMarks } from './in-band.js';
 
-const TOP = 40;
+const TOP = 40,
+  /** Per cent to either side. */
+  LEAST_ROOM = 10;
 
 /** How much longer a step takes in the log than in the model, per cent, beside where a build of it lies. */
 export function stepTimes(results: ValidateResults): Chart | null {
@@ -27,7 +29,15 @@ export function stepTimes(results: ValidateResults): Chart | null {
   if (shown.length === 0) return null;
   if (steps.length > most && most < TOP) LAYOUT.isCut = true;
   const longer = ({ simulated: { middle } }: Judged, value: number): number => 100 * (value / middle - 1),
-    at = shown.map((each) => longer(each, each.real));
+    at = shown.map((each) => longer(each, each.real)),
+    ends = (each: Judged): [number, number] => [
+      longer(each, each.simulated.low),
+      longer(each, each.simulated.high),
+    ],
+    farthest = (values: readonly number[]): number => Math.max(...values.map(Math.abs)),
+    // A wide band would leave no room for the others: it goes on beyond the plot.
+    room = Math.max(LEAST_ROOM, 10 * Math.ceil(farthest(at) / 5)),
+    isWider = farthest(shown.flatMap(ends)) > room;
   return rowChart({
     finding: finding(steps, longer),
     how:
@@ -43,11 +53,14 @@ export function stepTimes(results: ValidateResults): Chart | null {
       [['between'], boundsText],
       [['visits'], ({ n }) => exact(n)],
     ],
-    values: valueAxis('log against model, %', { grid: ZERO_GRID }),
+    values: valueAxis('log against model, %', {
+      grid: ZERO_GRID,
+      ...(isWider ? { min: -room, max: room } : {}),
+    }),
     intervals: {
       of: 'log against model, %',
       sure: `in the model ${intervalWords(results.level)}`,
-      ends: (each) => [longer(each, each.simulated.low), longer(each, each.simulated.high)],
+      ends,
       mean: (each) => longer(each, each.real),
     },
     plugins: [logMarks(shown.map(({ agrees }, i) => ({ agrees, x: at[i] ?? 0 })))],

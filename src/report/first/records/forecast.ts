@@ -1,4 +1,3 @@
-import { inWords } from '../../../study/answer/answer.js';
 import { capital, count, exact } from '../../../study/format.js';
 import { listed } from '../../../study/lists.js';
 import type { ForecastResults } from '../../../study/validate/start/forecast.js';
@@ -58,7 +57,7 @@ function answer(results: ForecastResults): string {
     return `The one order with a due day is likely ${late.length === 1 ? 'late' : 'in time'}.`;
   return late.length === 0
     ? `None of ${exact(due.length)} orders with a due day is likely late.`
-    : `${capital(inWords(late.length))} of ${exact(due.length)} orders with a due day will likely be late.`;
+    : `${exact(late.length)} of ${exact(due.length)} orders with a due day will likely be late.`;
 }
 
 /** How many at once: orders of one build are late together. */

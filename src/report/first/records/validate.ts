@@ -123,14 +123,14 @@ function explains({ cause, causes, uses }: ValidateResults): Line {
 }
 
 function useFor(results: ValidateResults): Line {
-  const { uses } = results,
+  const { uses, causes } = results,
     [may, not, unknown] = [true, false, null].map((each) => named(uses, each)),
     list = (names: readonly string[] | undefined, last: string): string => listed(names ?? [], last);
   const some = (names: readonly string[] | undefined, words: string): string =>
     names === undefined || names.length === 0 ? '' : words;
   return {
     brief: sentences(
-      some(may, `${capital(list(may, 'and'))}.`) || 'Nothing yet.',
+      some(may, `${capital(list(may, 'and'))}${causes.length > 0 ? ', with care' : ''}.`) || 'Nothing yet.',
       some(not, `Not for ${list(not, 'or')}.`),
       some(unknown, `Of ${list(unknown, 'and')} the log does not tell.`),
     ),

@@ -46,7 +46,7 @@ export function forecastPage(results: ForecastResults): PageContent {
     facts: origin(
       results,
       [
-        ['Moment', `the first minute of ${at}`],
+        ['Moment', at],
         [
           'Units',
           `${exact(units.standing)} on the floor, ${exact(units.shipped)} shipped, ` +

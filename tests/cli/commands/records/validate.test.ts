@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { ValidateResults } from '../../../src/study/validate/results.js';
-import { shop } from '../../study/validate/shop.js';
-import { scenarioFolder } from '../run-cli.js';
-import { runHere } from '../run-here.js';
+import type { ValidateResults } from '../../../../src/study/validate/results.js';
+import { shop } from '../../../study/validate/shop.js';
+import { scenarioFolder } from '../../run-cli.js';
+import { runHere } from '../../run-here.js';
 
 const folder = scenarioFolder(),
   UNITS = 100;

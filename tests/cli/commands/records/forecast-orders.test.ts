@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { ForecastResults } from '../../../src/study/validate/start/forecast.js';
-import { scenarioFolder } from '../run-cli.js';
-import { runHere } from '../run-here.js';
+import type { ForecastResults } from '../../../../src/study/validate/start/forecast.js';
+import { scenarioFolder } from '../../run-cli.js';
+import { runHere } from '../../run-here.js';
 
 const folder = scenarioFolder();
 // Invented. A bench of 2 h work in 8 h days builds four a day, nothing is left to chance, six come in a day: by
@@ -60,7 +60,7 @@ describe('rateproof forecast', { timeout: 60_000 }, () => {
   it('writes page, workbook, pictures and data, and prints the answer in the words of the page', async () => {
     const { code, stdout, stderr } = await forecast(...TUESDAY, '--out', 'report', '--finding-ok');
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-    expect(stdout).toMatch(/^Two of 8 orders with a due day will likely be late\.\n/);
+    expect(stdout).toMatch(/^2 of 8 orders with a due day will likely be late\.\n/);
     expect(stdout).toContain('Which ones: Orders B9 (1 day), B10 (1 day).');
     expect(stdout).toContain('By when: Last unit by 3 March 2027, four times in five.');
     expect(readdirSync(join(folder, 'report')).sort()).toEqual([
@@ -73,7 +73,7 @@ describe('rateproof forecast', { timeout: 60_000 }, () => {
       'results.json',
     ]);
     const page = readFileSync(join(folder, 'report/report.html'), 'utf8');
-    expect(page).toContain('<title>Two of 8 orders with a due day will likely be late. one bench</title>');
+    expect(page).toContain('<title>2 of 8 orders with a due day will likely be late. one bench</title>');
     expect(readFileSync(join(folder, 'report/orders.csv'), 'utf8').split('\n')[1]).toMatch(
       /^B9,.*,2027-03-02,5,1,2027-03-03,2027-03-03$/,
     );
@@ -82,10 +82,20 @@ describe('rateproof forecast', { timeout: 60_000 }, () => {
     expect(again.stderr).toContain('report');
   });
 
-  it('ends with 0 where no order is likely late', async () => {
-    const { code, stdout } = await forecast('bench.yaml', 'bench.csv', '--at', '2027-03-03');
+  it('counts an order as late that is overdue at the moment', async () => {
+    const { code, stdout } = await forecast('bench.yaml', 'bench.csv', '--at', '2027-03-03', '--json');
     expect(code).toBe(3);
-    expect(stdout).toContain('B9');
+    const { orders, byDay } = JSON.parse(stdout) as ForecastResults;
+    expect(orders.map(({ unit, late, daysLate, due }) => [unit, late, daysLate, due])).toEqual([
+      ['B9', 5, 1, '2027-03-02'],
+      ['B10', 5, 1, '2027-03-02'],
+      ['B11', 0, null, '2027-03-03'],
+      ['B12', 0, null, '2027-03-03'],
+    ]);
+    expect(byDay).toEqual([{ date: '2027-03-03', p10: 4, p50: 4, p90: 4, due: 4 }]);
+  });
+
+  it('ends with 0 where no order is likely late', async () => {
     writeFileSync(
       join(folder, 'later.csv'),
       ['build,due', ...DUE.map((_, i) => `B${i + 1},2027-03-05`), ''].join('\n'),
