@@ -1,7 +1,7 @@
 import { countWhere } from '../../../flow/model/time.js';
 import { type Frame, minutesBetween } from './frame.js';
 
-/** Hours of a calendar that a rule decides on, minutes of the model's time; whether somebody worked in them. */
+/** Hours of a calendar that a rule decides on, in the model's time; whether somebody worked in them. */
 interface Ruled {
   readonly start: Float64Array;
   readonly end: Float64Array;
