@@ -1,7 +1,7 @@
 import { countWhere } from '../../../flow/model/time.js';
 import { type Frame, minutesBetween } from './frame.js';
 
-/** Hours of a calendar that a rule decides on, minutes of the model's time, and whether somebody worked in them. */
+/** Hours of a calendar that a rule decides on, in the model's time; whether somebody worked in them. */
 interface Ruled {
   readonly start: Float64Array;
   readonly end: Float64Array;
@@ -38,7 +38,7 @@ export class OvertimeSeen {
     if (w >= 0 && now <= (ruled.end[w] ?? 0)) ruled.isWorked[w] = 1;
   }
 
-  /** Minutes of a calendar (-1: of the clock) between two times of the log, the later of them the last noted. */
+  /** Minutes of a calendar (-1: of the clock) between two times of the log, the later one the last noted. */
   minutes(calendar: number, from: number, to: number): number {
     const all = minutesBetween(this.frame, calendar, from, to),
       ruled = this.ruled[calendar];

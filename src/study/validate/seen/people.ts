@@ -4,7 +4,7 @@ import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
 import type { FloorEvent } from '../../../records/log/event.js';
 import type { Frame } from './frame.js';
 
-/** Minutes with so many people at work at once, `[shift][people]`: of the whole period and its second half. */
+/** Minutes with so many people at work at once, `[shift][people]`: of the period and of its second half. */
 export interface CrewSeen {
   readonly whole: readonly number[][];
   readonly later: readonly number[][];
@@ -62,6 +62,11 @@ export class People {
       this.goOn(crew, event.at);
       this.level[crew] = (this.level[crew] ?? 0) + (isStart ? amount : -amount);
     }
+  }
+
+  /** Steps that the crew does. */
+  stepsOf(crew: number): number[] {
+    return this.needs.flatMap((all, step) => (all.some(([own]) => own === crew) ? [step] : []));
   }
 
   end(): void {

@@ -1,10 +1,17 @@
 import type { Model } from '../../../flow/model/model.js';
+import { HOLD_NONE } from '../../../flow/model/quality.js';
 import type { FloorEvent } from '../../../records/log/event.js';
 import { Moments } from '../../statistics/moments.js';
 import type { Frame } from './frame.js';
 import { OvertimeSeen } from './overtime-seen.js';
 
 const NO_CALENDAR = -1;
+
+/** Something is done there: it is no bank, no group of steps side by side and no hold. */
+export const isDone = ({ steps, stations, sideBySide, quality }: Model, step: number): boolean =>
+  quality.hold[step] === HOLD_NONE &&
+  stations.isBank[steps.station[step] ?? -1] !== 1 &&
+  !sideBySide.group.includes(step);
 
 /** Roads, and what runs unattended to its end: they go on by night. */
 export const isByTheClock = ({ steps }: Model, step: number): boolean =>
