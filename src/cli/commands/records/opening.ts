@@ -41,13 +41,15 @@ export const opening = command({
     const { logSource, withLog } = await import('./floor-log.js');
     const { readNames } = await import('../../records/names-file.js');
     const { floorAt } = await import('../../../study/validate/start/floor-at.js');
+    const { refusedIn, restOf } = await import('../../../study/validate/start/rest.js');
     const { standingOrder } = await import('../../../study/validate/start/standing-orders.js');
     const { openingPart } = await import('../../../report/terminal/records/opening.js');
     const { scenario, model } = loadScenario(file, includeFrom),
       source = logSource(log, scenario, names === undefined ? undefined : readNames(names)),
       floor = await withLog(file, log, () => floorAt(source, { scenario, model }, at)),
       standing = floor.opening.placed.map((unit) => standingOrder(unit, model)),
-      text = openingPart(floor, source.file, standing);
+      notes = [...floor.notes, ...refusedIn(restOf(floor, model))],
+      text = openingPart({ ...floor, notes }, source.file, standing);
     if (out === undefined) print(text.trimEnd());
     else {
       writeFile(out, text);
