@@ -37,17 +37,19 @@ export const opening = command({
   run: async ({ file, log, includeFrom, at, names, out, replace }) => {
     if (out !== undefined && existsSync(out) && !replace)
       throw new UsageError(`expected ${out} to be free, got a file`, 'choose another name, or add --replace');
-    const { loadScenario, plannedRun } = await import('../../load.js');
-    const { logSource } = await import('./floor-log.js');
+    const { loadScenario } = await import('../../load.js');
+    const { logSource, withLog } = await import('./floor-log.js');
     const { readNames } = await import('../../records/names-file.js');
     const { floorAt } = await import('../../../study/validate/start/floor-at.js');
+    const { refusedIn, restOf } = await import('../../../study/validate/start/rest.js');
     const { standingOrder } = await import('../../../study/validate/start/standing-orders.js');
     const { openingPart } = await import('../../../report/terminal/records/opening.js');
     const { scenario, model } = loadScenario(file, includeFrom),
       source = logSource(log, scenario, names === undefined ? undefined : readNames(names)),
-      floor = await plannedRun(file, () => floorAt(source, { scenario, model }, at)),
+      floor = await withLog(file, log, () => floorAt(source, { scenario, model }, at)),
       standing = floor.opening.placed.map((unit) => standingOrder(unit, model)),
-      text = openingPart(floor, source.file, standing);
+      notes = [...floor.notes, ...refusedIn(restOf(floor, model))],
+      text = openingPart({ ...floor, notes }, source.file, standing);
     if (out === undefined) print(text.trimEnd());
     else {
       writeFile(out, text);

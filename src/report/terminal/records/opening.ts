@@ -33,13 +33,13 @@ export function openingPart(
     return [`    - { ${unit}${more}, open: [`, ...items, '      ] }'];
   });
   const stocks = [...Object.entries(stocked.feeders), ...Object.entries(stocked.supplies)].flatMap(
-    ([name, thing]) => ('kind' in thing && thing.kind === 'own' ? [] : [[name, thing.atStart] as const]),
+    ([name, thing]) => ('kind' in thing && thing.kind === 'own' ? [] : [`${name} ${thing.atStart}`]),
   );
   return [
     `# Where the floor stood on ${said}, from ${log}.`,
     '# Take it in with `include`; the programme starts on that day.',
     ...[...told, ...notes].map((note) => `# ${note}`),
-    ...stocks.map(([name, atStart]) => `# In stock then, to be set as its \`at start\`: ${name} ${atStart}.`),
+    ...(stocks.length === 0 ? [] : [`# In stock then, to be set as \`at start\`: ${stocks.join(', ')}.`]),
     'programme:',
     ...(minute === 0 ? [] : [`  start time: ${quoted(said.slice(-5))}`]),
     rows.length === 0 ? '  opening: []' : '  opening:',

@@ -72,7 +72,7 @@ function* itemFinding(scenario: Scenario, stands: Standing, item: OpenItem, path
       };
       return;
     }
-    const makers = makersOf(scenario, stands, defect).map(({ step }) => step.name);
+    const makers = makersOf(scenario, stands, defect, foundAt).map(({ step }) => step.name);
     if (makers.length === 0) {
       yield {
         path: [...path, 'defect'],

@@ -65,7 +65,9 @@ function itemRow(
     maker =
       defect === undefined
         ? undefined
-        : makersOf(scenario, stands, defect).find(({ step }) => madeAt === undefined || step.name === madeAt);
+        : makersOf(scenario, stands, defect, foundAt).find(
+            ({ step }) => madeAt === undefined || step.name === madeAt,
+          );
   if (typeof state === 'string' || (defect !== undefined && maker === undefined))
     throw new Error('expected open items that were checked, got others; check the scenario first');
   const made =

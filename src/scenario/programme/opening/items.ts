@@ -97,9 +97,12 @@ export const beenTo = (scenario: Scenario, stands: StandsAt): number =>
   Math.max(stands.index, (senderOf(scenario, stands)?.index ?? -1) + 1);
 
 /** Steps that can have made a kind of item on it: its own behind it, and those of what has joined it. */
-export function makersOf(scenario: Scenario, stands: StandsAt, kind: string): PlacedStep[] {
+export function makersOf(scenario: Scenario, stands: StandsAt, kind: string, foundAt?: string): PlacedStep[] {
   const [unit] = routesOf(scenario),
-    end = beenTo(scenario, stands);
+    finder = finderOf(scenario, foundAt),
+    // What was found where it is may have been made there too.
+    here = finder?.index === stands.index ? stands.index + 1 : 0,
+    end = Math.max(beenTo(scenario, stands), here);
   return allSteps(scenario).filter(({ route, step, index }) => {
     if (!Object.hasOwn(step.creates, kind)) return false;
     const comes = route === unit ? index : (joinIndex(scenario, route, unit) ?? Infinity);

@@ -7,7 +7,7 @@ import type { Scenario } from '../../../scenario/types/scenario.js';
 import { wholeNumber } from '../../asked.js';
 import type { LogSource } from '../types.js';
 import { type AskedMoment, type FloorAt, floorAt } from './floor-at.js';
-import { restOf } from './rest.js';
+import { refusedIn, restOf } from './rest.js';
 
 export interface BuildsOptions {
   readonly scenario: Scenario;
@@ -84,5 +84,5 @@ export async function buildsAhead(options: BuildsOptions): Promise<BuildsAhead> 
       shippedAt,
     };
   });
-  return { floor, units, last, clock };
+  return { floor: { ...floor, notes: [...floor.notes, ...refusedIn(rest)] }, units, last, clock };
 }

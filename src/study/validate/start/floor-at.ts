@@ -8,11 +8,12 @@ import { ZoneClock } from '../../../scenario/calendar/zone.js';
 import { runSpan } from '../../../scenario/programme/span.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import { sayClock } from '../../../scenario/values/quantity.js';
+import { count } from '../../format.js';
 import { Inside } from '../seen/inside.js';
 import type { LogSource } from '../types.js';
 import { earlierThan } from './done.js';
-import { Histories } from './history.js';
 import { lastStepOf, withShipping } from './log-read.js';
+import { Histories } from './open-items.js';
 import { type Opening, openingOf } from './opening.js';
 import { Stocks } from './stocks.js';
 
@@ -73,14 +74,17 @@ export async function floorAt(
     scrapped = 0,
     first = Infinity,
     last = -Infinity;
-  const said = (instant: number): string => {
-    const local = Math.floor(clock.local(instant));
-    return `${isoDate(Math.floor(local / MINUTES_PER_DAY))} ${sayClock(local % MINUTES_PER_DAY)}`;
-  };
+  const said = (instant: number): string => saidLocal(Math.floor(clock.local(instant)));
   if (at < origin || at >= origin + end)
     throw new RangeError(
       `at: expected a moment of the programme, which begins on ${scenario.programme.start}` +
         `${end < Infinity ? ` and ends before ${said(origin + end)}` : ''}, got ${said(at)}`,
+    );
+  // A time that the clock skips in spring comes back as another; so does one that it shows twice.
+  if (isLocal && clock.local(at) !== minutes)
+    throw new RangeError(
+      `at: expected a time that clocks in ${scenario.programme.zone} show, got one that they skip, ` +
+        `${saidLocal(minutes)}`,
     );
   const kinds = new Set<FloorEvent['kind']>();
   const each = async (take: (event: FloorEvent) => void): Promise<LogRead | null> =>
@@ -130,12 +134,38 @@ export async function floorAt(
     log: toldOfLog(read),
     stocked: stocked.scenario,
     notes: [
+      ...toldOf(read),
       ...opening.notes,
       ...stocked.notes,
       ...(isOld ? ['The log ends days before this moment: the floor is taken as it stood then.'] : []),
     ],
   };
 }
+
+const saidLocal = (local: number): string =>
+  `${isoDate(Math.floor(local / MINUTES_PER_DAY))} ${sayClock(local % MINUTES_PER_DAY)}`;
+
+/** What was wrong with the rows of the log, and what became of them. */
+function toldOf(read: LogRead | null): string[] {
+  if (read === null) return [];
+  const unknown = read.unknownSteps.map(
+    ({ name, count: rows, near }) =>
+      `The scenario has no step "${name}", and ${count(rows, 'row')} of the log with it ` +
+      `${rows === 1 ? 'is' : 'are'} left out${near === undefined ? '' : `: did you mean "${near}"?`}`,
+  );
+  const others = read.oddities.reduce((sum, { count: rows }) => sum + rows, 0),
+    named = read.unknownSteps.reduce((sum, { count: rows }) => sum + rows, 0);
+  return [
+    ...unknown.slice(0, MOST_NAMES),
+    ...(others > named
+      ? [
+          `${count(others - named, 'row')} of the log ${others - named === 1 ? 'is' : 'are'} odd: \`rateproof validate\` tells how.`,
+        ]
+      : []),
+  ];
+}
+
+const MOST_NAMES = 5;
 
 /** A log that is older says nothing of today. */
 const OLD_DAYS = 3;

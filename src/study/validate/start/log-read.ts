@@ -7,7 +7,7 @@ import { type Frame, stepIds } from '../seen/frame.js';
 import { Inside } from '../seen/inside.js';
 import { LogWatch } from '../seen/watch.js';
 import type { Earlier } from './done.js';
-import { Histories } from './history.js';
+import { Histories } from './open-items.js';
 import { type Opening, openingOf } from './opening.js';
 import type { FirstLook, Period } from './period.js';
 import type { Begun, Entry } from './standing-start.js';

@@ -1,8 +1,25 @@
 import type { Model } from '../../../flow/model/model.js';
 import { CARRY, SEND_BACK } from '../../../flow/model/quality.js';
-import type { FloorEvent } from '../../../records/log/event.js';
+import { type FloorEvent, UNIT } from '../../../records/log/event.js';
 import { FAILED } from '../../../records/log/of-run.js';
 import { broughtBy, Hidden } from './chances.js';
+
+/** What happened to the units that are on the floor, and nothing of those that are gone. */
+export class Histories {
+  readonly units = new Map<string, FloorEvent[]>();
+
+  take(event: FloorEvent): void {
+    const { kind, object, type } = event;
+    if (type !== UNIT) return;
+    if (kind === 'ship' || kind === 'scrap') {
+      this.units.delete(object);
+      return;
+    }
+    const known = this.units.get(object);
+    if (known === undefined) this.units.set(object, [event]);
+    else if (kind === 'arrive' || kind === 'end' || kind === 'find') known.push(event);
+  }
+}
 
 /** An item on a unit, in ids of the model. */
 export interface Item {

@@ -1,7 +1,6 @@
 import type { Inside } from '../seen/inside.js';
 import { doneOf, type Earlier } from './done.js';
-import type { Histories } from './history.js';
-import { type Inspected, type Item, OpenItems } from './open-items.js';
+import { type Histories, type Inspected, type Item, OpenItems } from './open-items.js';
 import { Room } from './room.js';
 import { Route } from './route.js';
 

@@ -1,6 +1,7 @@
 import type { Model } from '../../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
 import { isoDate } from '../../../scenario/calendar/date.js';
+import { openingFindings } from '../../../scenario/programme/opening/opening.js';
 import { runSpan } from '../../../scenario/programme/span.js';
 import type { Order } from '../../../scenario/types/programme.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
@@ -48,6 +49,15 @@ export function restOf(floor: FloorAt, whole: Model): Scenario {
     },
   };
 }
+
+/**
+ * What the reader of scenarios has against an opening, as sentences: more teams than people, say, as shifts
+ * of fewer people leave them. Here who lacks one claims it where it stands.
+ */
+export const refusedIn = (rest: Scenario): string[] =>
+  [...new Set([...openingFindings(rest)].map(({ wanted, seen }) => `expected ${wanted}, got ${seen}`))].map(
+    (said) => `A scenario with this opening would be refused: ${said}.`,
+  );
 
 /** What was learnt so far. */
 function withLearnt<Entry extends RouteEntry>(entry: Entry, floor: FloorAt): Entry {
