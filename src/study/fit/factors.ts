@@ -57,7 +57,7 @@ export function takenOut(times: readonly number[], by: By, options: readonly str
     if (more === undefined) aliased.push(next.option);
     else {
       chosen.push(next.option);
-      best = more;
+      best = { ...more, left: [] };
     }
   }
   return {

@@ -119,7 +119,7 @@ function findingOf(plotted: readonly Plotted[]): string {
   if (out === 0)
     return all === 1
       ? 'The distribution that stands keeps inside the band of chance'
-      : `All ${exact(all)} distributions that stand keep inside the band of chance`;
+      : `${all === 2 ? 'Both' : `All ${exact(all)}`} distributions that stand keep inside the band of chance`;
   return (
     `${exact(out)} of ${count(all, 'distribution')} that ${all === 1 ? 'stands' : 'stand'} ` +
     `${out === 1 ? 'strays' : 'stray'} outside the band, as ${

@@ -5,7 +5,7 @@ import { mapped } from '../../../study/statistics/estimate.js';
 import { axisOf, drawing } from '../../drawing.js';
 import { DARK_EDGE, type Fill, INK, PALETTE } from '../../style.js';
 import { valueAxis } from '../axes.js';
-import { type Chart, intervalWords } from '../chart.js';
+import { type Chart, type Dataset, intervalWords } from '../chart.js';
 import { filledBars } from '../datasets.js';
 import { toldShort } from '../figures.js';
 import { foremost } from '../foremost.js';
@@ -60,22 +60,20 @@ export function fitSteps(results: FitResults): Chart {
         ),
         grouped: false,
       },
+      unpainted(
+        'mean',
+        perRow(rows, () => 100),
+        INK,
+      ),
       ...(hasNow
         ? [
-            {
-              label: 'in the scenario',
-              data: perRow(rows, (step) => {
-                const { againstScenario: now } = step;
-                return now === null
-                  ? null
-                  : ([share(now.now, step), share(now.now, step)] as [number, number]);
-              }),
-              backgroundColor: 'transparent',
-              // Of the key alone.
-              borderColor: PALETTE.orange,
-              borderWidth: 0,
-              grouped: false,
-            },
+            unpainted(
+              'in the scenario',
+              perRow(rows, (step) =>
+                step.againstScenario === null ? null : share(step.againstScenario.now, step),
+              ),
+              PALETTE.orange,
+            ),
           ]
         : []),
     ],
@@ -88,14 +86,19 @@ export function fitSteps(results: FitResults): Chart {
   });
 }
 
-/** What the scenario has, over the bars: the second dataset. */
+/** What is drawn by plugins; its colour is that of the key. */
+const unpainted = (label: string, data: (number | null)[], colour: string): Dataset => ({
+  ...{ label, data, backgroundColor: 'transparent', borderColor: colour, borderWidth: 0, grouped: false },
+});
+
+/** What the scenario has, over the bars: the third dataset. */
 const diamonds = (): Plugin =>
   drawing('diamonds', (context, chart) => {
     const x = axisOf(chart, 'x');
-    chart.getDatasetMeta(1).data.forEach(({ y }, row) => {
-      const value = chart.data.datasets[1]?.data[row];
-      if (!Array.isArray(value)) return;
-      diamondPath(context, x.getPixelForValue(value[0]), y, 6);
+    chart.getDatasetMeta(2).data.forEach(({ y }, row) => {
+      const value = chart.data.datasets[2]?.data[row];
+      if (typeof value !== 'number') return;
+      diamondPath(context, x.getPixelForValue(value), y, 6);
       context.fillStyle = PALETTE.orange;
       context.fill();
       context.strokeStyle = INK;

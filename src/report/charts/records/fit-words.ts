@@ -28,9 +28,12 @@ export const warningWords = ({
 ];
 const isRejected = ({ andersonDarling: { p } }: StepResult['candidates'][number]): boolean => p < 0.05;
 
-/** ` as of cab short`, where options were taken out. */
-export const asOf = ({ factors }: StepResult): string =>
-  factors.length === 0 ? '' : ` as of ${factors.map(({ option, usual }) => `${option} ${usual}`).join(', ')}`;
+/** ` as of cab short`, ` without the factor of colour`: where options were taken out. */
+export const asOf = ({ factors, factorsKept }: StepResult): string =>
+  (factors.length === 0
+    ? ''
+    : ` as of ${factors.map(({ option, usual }) => `${option} ${usual}`).join(', ')}`) +
+  (factorsKept.length === 0 ? '' : ` without the factor of ${factorsKept.join(', ')}`);
 
 /** `0.25`, `under 0.001`. */
 export const pWords = (p: number): string => (p < 0.001 ? 'under 0.001' : String(Number(p.toPrecision(2))));

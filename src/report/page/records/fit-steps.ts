@@ -35,7 +35,7 @@ export function stepsTable({ steps, level }: FitResults): PageTable {
 }
 
 /** Observed times are a long list, which fitted.yaml and results.json have. */
-const LONGEST = 120;
+const LONGEST = 60;
 const shortened = (text: string): string =>
   text.length <= LONGEST ? text : `${text.slice(0, LONGEST)} .., see fitted.yaml`;
 
