@@ -111,9 +111,9 @@ export class RealLog {
 
   private begin(): void {
     if (this.opening !== null) return;
-    const { before, histories, kinds, frame } = this;
+    const { before, histories, looked, frame } = this;
     this.opening = openingOf(
-      { inside: before, histories, at: frame.from, tells: kinds.has('find') },
+      { inside: before, histories, at: frame.from, tells: looked.kinds.has('find') },
       this.earlier,
     );
     for (const unit of this.before.units.keys()) {
