@@ -1,5 +1,4 @@
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
-import type { LogRead } from '../../../records/log/cleaned.js';
 import { type FloorEvent, UNIT } from '../../../records/log/event.js';
 import { type LogTold, toldOfLog } from '../../../records/log-told.js';
 import { isoDate } from '../../../scenario/calendar/date.js';
@@ -56,21 +55,23 @@ export async function floorAt(
     scrapped = 0,
     last = -Infinity;
   const kinds = new Set<FloorEvent['kind']>();
-  const each = async (take: (event: FloorEvent) => void): Promise<LogRead | null> =>
-    log.read((events) => {
-      for (const event of events) if (event.at < at) take(event);
-    });
-  const read = await each((event) => {
-    kinds.add(event.kind);
-    last = Math.max(last, event.at);
+  // What comes later tells which events the log has at all.
+  const read = await log.read((events) => {
+    for (const event of events) {
+      kinds.add(event.kind);
+      if (event.at < at) last = Math.max(last, event.at);
+    }
   });
-  await each((logged) => {
-    for (const event of withShipping(logged, kinds, lastStep)) {
-      inside.take(event);
-      if (event.type !== UNIT) continue;
-      if (event.kind === 'ship') shipped++;
-      else if (event.kind === 'scrap') scrapped++;
-      entered.add(event.object);
+  await log.read((events) => {
+    for (const logged of events) {
+      if (logged.at >= at) continue;
+      for (const event of withShipping(logged, kinds, lastStep)) {
+        inside.take(event);
+        if (event.type !== UNIT) continue;
+        if (event.kind === 'ship') shipped++;
+        else if (event.kind === 'scrap') scrapped++;
+        entered.add(event.object);
+      }
     }
   });
   const opening = openingOf(inside, model),
