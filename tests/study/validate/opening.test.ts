@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { FloorEvent } from '../../../src/records/log/event.js';
 import { openingPart } from '../../../src/report/terminal/records/opening.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
@@ -44,6 +45,33 @@ describe('the floor at a moment', () => {
     expect(await names('2027-03-01T09:30')).toEqual(['1 fit 90', '2 cut 30']);
     expect(await names('2027-03-01T14:30')).toEqual(['3 fit 30']);
     expect(await names('2027-03-02T00:00')).toEqual(['4 fit 60']);
+  });
+
+  it('has a unit that waits to be cleared, though none was shipped so far', async () => {
+    const hold = scenarioOf(`
+scenario: A hold at the end
+programme: { start: 2027-03-01, quantity: 9, rate: { per day: 2 } }
+defects: { gap: {} }
+sites: { shop: { zone: UTC, crews: { fitters: 2 }, stations: { saw: {}, yard: { places: 4 } } } }
+route:
+  - { step: cut, at: saw, work: 1 h, creates: { gap: 50 % }, finds: { gap: { chance: 90 %, carry: 10 min } } }
+  - { step: clear, at: yard, crew: { fitters: 1 }, hold: { mend: 10 min } }
+`),
+      minute = Date.parse('2027-03-01T06:00Z') / 60_000,
+      event = (after: number, kind: FloorEvent['kind'], step: string): FloorEvent => ({
+        ...{ at: minute + after, kind, step, object: 'A', type: 'unit', station: '', others: [], values: {} },
+      });
+    const events = [
+        event(0, 'enter', ''),
+        event(0, 'start', 'cut'),
+        event(60, 'end', 'cut'),
+        event(60, 'arrive', 'clear'),
+        event(300, 'start', 'clear'),
+        event(310, 'end', 'clear'),
+        event(310, 'ship', ''),
+      ],
+      { opening, shipped } = await floorAt(sourceOf(events), hold, at('2027-03-01T08:00'));
+    expect([shipped, opening.placed.map(({ unit, step }) => `${unit} ${step}`)]).toEqual([0, ['A 1']]);
   });
 
   it('is written as a part that the reader of scenarios takes', async () => {

@@ -1,6 +1,5 @@
 import type { Model } from '../../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
-import type { LogRead } from '../../../records/log/cleaned.js';
 import { type FloorEvent, UNIT } from '../../../records/log/event.js';
 import { type LogTold, toldOfLog } from '../../../records/log-told.js';
 import { isoDate } from '../../../scenario/calendar/date.js';
@@ -87,16 +86,13 @@ export async function floorAt(
         `${saidLocal(minutes)}`,
     );
   const kinds = new Set<FloorEvent['kind']>();
-  const each = async (take: (event: FloorEvent) => void): Promise<LogRead | null> =>
-    log.read((events) => {
-      for (const event of events) {
-        first = Math.min(first, event.at);
-        if (event.at < at) take(event);
-      }
-    });
-  const read = await each((event) => {
-    kinds.add(event.kind);
-    last = Math.max(last, event.at);
+  // What comes later tells which events the log has at all.
+  const read = await log.read((events) => {
+    for (const event of events) {
+      kinds.add(event.kind);
+      first = Math.min(first, event.at);
+      if (event.at < at) last = Math.max(last, event.at);
+    }
   });
   if (last === -Infinity)
     throw new RangeError(
@@ -104,17 +100,20 @@ export async function floorAt(
         ? `at: expected a moment after ${said(first)}, when the log begins, got ${said(at)}`
         : 'log: expected events of steps that the scenario has, got none',
     );
-  await each((logged) => {
-    for (const event of withShipping(logged, kinds, lastStep)) {
-      inside.take(event);
-      histories.take(event);
-      stocks.take(event);
-      if (event.type !== UNIT) continue;
-      if (event.kind === 'ship') shipped++;
-      else if (event.kind === 'scrap') scrapped++;
-      // The order of a scrapped unit may be built again.
-      if (event.kind === 'scrap' && scenario.programme.orders.replaceScrapped) entered.delete(event.object);
-      else entered.add(event.object);
+  await log.read((events) => {
+    for (const logged of events) {
+      if (logged.at >= at) continue;
+      for (const event of withShipping(logged, kinds, lastStep)) {
+        inside.take(event);
+        histories.take(event);
+        stocks.take(event);
+        if (event.type !== UNIT) continue;
+        if (event.kind === 'ship') shipped++;
+        else if (event.kind === 'scrap') scrapped++;
+        // The order of a scrapped unit may be built again.
+        if (event.kind === 'scrap' && scenario.programme.orders.replaceScrapped) entered.delete(event.object);
+        else entered.add(event.object);
+      }
     }
   });
   const opening = openingOf({ inside, histories, at, tells: kinds.has('find') }, earlier),
