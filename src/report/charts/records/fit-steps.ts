@@ -114,6 +114,6 @@ function findingOf({ steps }: FitResults): string {
     return steps.length === 1 ? 'The times of one step' : `The times of ${exact(steps.length)} steps`;
   return differing.length === 0
     ? 'No step surely takes longer or shorter than the scenario has it'
-    : `${exact(differing.length)} of ${exact(compared.length)} steps surely take longer or shorter than ` +
-        'the scenario has it';
+    : `${exact(differing.length)} of ${exact(compared.length)} steps surely ` +
+        `${differing.length === 1 ? 'takes' : 'take'} longer or shorter than the scenario has it`;
 }
