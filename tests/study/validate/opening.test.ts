@@ -70,7 +70,11 @@ route:
         event(310, 'end', 'clear'),
         event(310, 'ship', ''),
       ],
-      { opening, shipped } = await floorAt(sourceOf(events), hold, at('2027-03-01T08:00'));
+      { opening, shipped } = await floorAt(
+        sourceOf(events),
+        { scenario: hold, model: compile(hold) },
+        at('2027-03-01T08:00'),
+      );
     expect([shipped, opening.placed.map(({ unit, step }) => `${unit} ${step}`)]).toEqual([0, ['A 1']]);
   });
 

@@ -1,5 +1,6 @@
 import type { Model } from '../../../flow/model/model.js';
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
+import type { LogRead } from '../../../records/log/cleaned.js';
 import { type FloorEvent, UNIT } from '../../../records/log/event.js';
 import { type LogTold, toldOfLog } from '../../../records/log-told.js';
 import { isoDate } from '../../../scenario/calendar/date.js';
