@@ -178,16 +178,13 @@ export class Unit {
     this.arrivedBy = null;
     this.parent = null;
     this.dueAt = Infinity;
-    this.ownOff = 0;
-    this.companionBits = 0;
-    this.unstaffed = 0;
+    this.ownOff = this.companionBits = this.unstaffed = 0;
     this.notClean = 0;
     this.found = 0;
-    this.againTo = -1;
+    this.againTo = this.doneAt = -1;
     this.heldAt = null;
     this.heldSince = NaN;
     this.brought = null;
-    this.done = 0;
     if (this.noted > 0) clear(this.notes);
     this.noted = 0;
     clear(this.slots);

@@ -58,6 +58,13 @@ export function workMinutes(run: Run, place: Place, unit: Unit, step: Step): num
   return leftOf(unit, step, minutes, isOnly, () => drawWork(run, place, unit, step));
 }
 
+/** Draws the process of a step for a unit, minutes. */
+export function processMinutes(run: Run, unit: Unit, step: Step): number {
+  const minutes = run.sampler.next(step.processDraw);
+  if (unit.done === 0) return minutes;
+  return leftOf(unit, step, minutes, step.workDraw < 0, () => run.sampler.next(step.processDraw));
+}
+
 function drawWork(run: Run, place: Place, unit: Unit, step: Step): number {
   let minutes = run.sampler.next(step.workDraw);
   if ((step.flags & (HAS_FACTOR | LEARNS)) === 0) return minutes;

@@ -35,10 +35,9 @@ import {
 import type { Unit } from '../floor/unit.js';
 import type { Run } from '../run.js';
 import { startChangeover } from './changeovers.js';
-import { leftOf } from './done.js';
 import { mendNoted } from './holds.js';
 import { beginWithCrew } from './one-crew.js';
-import { workMinutes } from './options.js';
+import { processMinutes, workMinutes } from './options.js';
 import { beginParts, endStretch, nextStretch } from './parts.js';
 import { beginSideBySide } from './side-by-side.js';
 import { countRework, enterPhase, mirror, putOff, repair, resume } from './timing.js';
@@ -198,10 +197,4 @@ function afterWork(run: Run, place: Place, step: Step): boolean {
   releaseCrew(run, place);
   place.wanted = 0;
   return enterPhase(run, place, step, IN_PROCESS, processMinutes(run, place.unit!, step));
-}
-
-function processMinutes(run: Run, unit: Unit, step: Step): number {
-  const minutes = run.sampler.next(step.processDraw);
-  if (unit.done === 0) return minutes;
-  return leftOf(unit, step, minutes, step.workDraw < 0, () => run.sampler.next(step.processDraw));
 }

@@ -7,7 +7,7 @@ export type OptionMix = Readonly<Record<string, Readonly<Record<string, number>>
 export interface Programme {
   /** First day, ISO date. */
   readonly start: string;
-  /** When the run starts on that day, minutes after midnight by the clock of `zone`; undefined: at midnight. */
+  /** When the run starts on that day, minutes after midnight by the clock of `zone`; undefined: then. */
   readonly startMin?: number | undefined;
   /** Zone of the programme's dates and weeks; default: the first site's. */
   readonly zone: string;

@@ -8,11 +8,10 @@ import type { ValidateResults } from './results.js';
 import { measuresOf } from './seen/measures.js';
 import { peopleMeasures, peopleOf } from './seen/people-compared.js';
 import { LogWatch } from './seen/watch.js';
-import { earlierThan } from './start/done.js';
 import { lastStepOf, RealLog, withShipping } from './start/log-read.js';
 import { FirstLook, periodOf, tellsOf } from './start/period.js';
 import { standingOrder } from './start/standing-orders.js';
-import { asLogged, modelFrom } from './start/standing-start.js';
+import { asLogged, earlierThan, modelFrom } from './start/standing-start.js';
 import { summaryOf } from './summary.js';
 import type { OneLog, SideBySide, ValidateOptions } from './types.js';
 

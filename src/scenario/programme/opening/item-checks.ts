@@ -77,7 +77,9 @@ function* itemFinding(scenario: Scenario, stands: Standing, item: OpenItem, path
       yield {
         path: [...path, 'defect'],
         wanted: `a defect that a step behind the unit at ${where} may have made`,
-        seen: saySeen(defect) + made(stepsWith(scenario, ({ step }) => Object.hasOwn(step.creates, defect))),
+        seen:
+          (saySeen(defect) ?? '') +
+          made(stepsWith(scenario, ({ step }) => Object.hasOwn(step.creates, defect))),
       };
       return;
     }

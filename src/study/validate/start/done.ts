@@ -1,9 +1,6 @@
 import { type Calendar, calendarAt } from '../../../flow/floor/calendar.js';
 import type { Model } from '../../../flow/model/model.js';
-import { prepare } from '../../../flow/plan.js';
 import { meanOf } from '../../../random/distribution.js';
-import type { Scenario } from '../../../scenario/types/scenario.js';
-import { modelFrom } from './standing-start.js';
 
 /** A model whose calendars reach back before a moment. */
 export interface Earlier {
@@ -11,15 +8,6 @@ export interface Earlier {
   readonly calendars: readonly Calendar[];
   /** Minutes since 1970-01-01T00:00Z. */
   readonly origin: number;
-}
-
-/** Work that began longer ago counts from then. */
-const BACK_DAYS = 28;
-
-/** @param day number of the day of the moment, in the zone of the programme */
-export function earlierThan(scenario: Scenario, day: number): Earlier {
-  const { model, origin } = modelFrom(scenario, day - BACK_DAYS, day + 1);
-  return { model, origin, calendars: prepare(model).calendars };
 }
 
 /** Since when a unit is at work, and its repair there (NaN: none): minutes since 1970-01-01T00:00Z. */

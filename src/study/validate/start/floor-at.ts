@@ -11,10 +11,10 @@ import { sayClock } from '../../../scenario/values/quantity.js';
 import { count } from '../../format.js';
 import { Inside } from '../seen/inside.js';
 import type { LogSource } from '../types.js';
-import { earlierThan } from './done.js';
 import { lastStepOf, withShipping } from './log-read.js';
 import { Histories } from './open-items.js';
 import { type Opening, openingOf } from './opening.js';
+import { earlierThan } from './standing-start.js';
 import { Stocks } from './stocks.js';
 
 /** A moment as it is asked for: of UTC or by the clock of the programme's zone. */
@@ -84,7 +84,7 @@ export async function floorAt(
   if (isLocal && clock.local(at) !== minutes)
     throw new RangeError(
       `at: expected a time that clocks in ${scenario.programme.zone} show, got one that they skip, ` +
-        `${saidLocal(minutes)}`,
+        saidLocal(minutes),
     );
   const kinds = new Set<FloorEvent['kind']>();
   // What comes later tells which events the log has at all.
@@ -158,9 +158,7 @@ function toldOf(read: LogRead | null): string[] {
   return [
     ...unknown.slice(0, MOST_NAMES),
     ...(others > named
-      ? [
-          `${count(others - named, 'row')} of the log ${others - named === 1 ? 'is' : 'are'} odd: \`rateproof validate\` tells how.`,
-        ]
+      ? [`Odd in the log: ${count(others - named, 'row')}; \`rateproof validate\` tells what is wrong.`]
       : []),
   ];
 }

@@ -1,11 +1,13 @@
 import type { Model } from '../../../flow/model/model.js';
 import { RELEASE_TIMES } from '../../../flow/model/programme.js';
+import { prepare } from '../../../flow/plan.js';
 import { isoDate } from '../../../scenario/calendar/date.js';
 import { compile } from '../../../scenario/compile.js';
 import { releaseWorkingDays } from '../../../scenario/dated/stages.js';
 import { runSpan } from '../../../scenario/programme/span.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import type { Inside } from '../seen/inside.js';
+import type { Earlier } from './done.js';
 import type { Opening } from './opening.js';
 import { overtimeAsked } from './overtime-asked.js';
 import type { StandingOrder } from './standing-orders.js';
@@ -66,6 +68,15 @@ export function modelFrom(
     origin: span.origin,
     workingDays: new Set(days.filter((day) => from <= day && day < until)),
   };
+}
+
+/** Work that began longer ago counts from then. */
+const BACK_DAYS = 28;
+
+/** @param day number of the day of the moment, in the zone of the programme */
+export function earlierThan(scenario: Scenario, day: number): Earlier {
+  const { model, origin } = modelFrom(scenario, day - BACK_DAYS, day + 1);
+  return { model, origin, calendars: prepare(model).calendars };
 }
 
 /** A unit that comes in, when, and what is known of its options. */

@@ -73,7 +73,7 @@ export class Stocks {
     if (names.length > 0)
       notes.push(
         isWhole
-          ? `Parts in stock are reckoned from work begun, and those on order count as there: ${names.join(', ')}.`
+          ? `Parts in stock are reckoned from work begun, those on order are there: ${names.join(', ')}.`
           : `The log does not tell of parts in stock, which are taken as at the start: ${names.join(', ')}.`,
       );
     const supplies = Object.entries(scenario.supplies).map(
