@@ -33,7 +33,8 @@ export const toldOfLog = (read: LogRead | null): LogTold =>
 function linesOf({ rows, used, oddities, unknownSteps, ignored, encoding, form }: LogRead): string[] {
   const others = unknownSteps.slice(1, MOST_NAMES);
   return [
-    `${count(rows, form === 'OCEL 2.0' ? 'event' : 'row')}, ${used === rows ? 'all' : used.toLocaleString('en')} used`,
+    `${count(rows, form === 'OCEL 2.0' ? 'event' : 'row')}, ` +
+      `${used === rows ? 'all' : used.toLocaleString('en')} used`,
     ...(encoding === 'UTF-8' ? [] : [`the file is ${encoding}, and was read so`]),
     ...(ignored.length === 0 ? [] : [`columns that are not read: ${ignored.join(', ')}`]),
     ...oddities.map(

@@ -9,7 +9,7 @@ import { measuresOf } from './seen/measures.js';
 import { peopleMeasures, peopleOf } from './seen/people-compared.js';
 import { LogWatch } from './seen/watch.js';
 import { lastStepOf, RealLog, withShipping } from './start/log-read.js';
-import { FirstLook, periodOf } from './start/period.js';
+import { FirstLook, periodOf, tellsOf } from './start/period.js';
 import { standingOrder } from './start/standing-orders.js';
 import { asLogged, modelFrom } from './start/standing-start.js';
 import { summaryOf } from './summary.js';
@@ -41,7 +41,7 @@ export async function besideLog(options: ValidateOptions): Promise<SideBySide> {
     );
   const period = periodOf(looked, scenario.programme.zone, options.from, options.to),
     begun = modelFrom(scenario, period.fromDay, period.toDay),
-    real = new RealLog(begun, prepare(begun.model).calendars, period, looked.kinds);
+    real = new RealLog(begun, prepare(begun.model).calendars, period, looked);
   await log.read((events) => {
     for (const event of events) real.take(event);
   });
@@ -88,10 +88,9 @@ function play(
 ): { one: OneLog; isGridlock: boolean } {
   const { happenings, run } = floorLog(plan, seed, replication),
     watch = new LogWatch({ ...frame, model: plan.model, calendars: plan.calendars }),
-    last = lastStepOf(plan.model);
+    last = lastStepOf(plan.model, looked.steps);
   for (const told of eventsOfRun(happenings, plan.model, frame.origin))
-    if (looked.kinds.has(told.kind))
-      for (const event of withShipping(told, looked.kinds, last)) watch.take(event);
+    if (tellsOf(looked, told)) for (const event of withShipping(told, looked.kinds, last)) watch.take(event);
   return { one: oneLog(frame, watch.end(), looked), isGridlock: run.outcome === GRIDLOCK };
 }
 

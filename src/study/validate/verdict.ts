@@ -62,15 +62,14 @@ export function sentenceOf(uses: readonly Use[], causes: readonly Cause[]): stri
 export function causeOf(uses: readonly Use[], [first, ...others]: readonly Cause[]): string {
   if (first !== undefined) {
     const following = others.filter((each) => each.follows).length,
-      more = others.length - following;
+      more = others.length - following,
+      these = more === 0 ? 'it' : 'these';
     return [
       `Strongest evidence: ${first.words}.`,
       ...(more === 0 ? [] : [`${more} more ${more === 1 ? 'input does' : 'inputs do'} not agree.`]),
       ...(following === 0
         ? []
-        : [
-            `${following} more ${following === 1 ? 'gap' : 'gaps'} may follow from ${more === 0 ? 'it' : 'these'}.`,
-          ]),
+        : [`${following} more ${following === 1 ? 'gap' : 'gaps'} may follow from ${these}.`]),
     ].join(' ');
   }
   return uses.some(({ may }) => may === false)

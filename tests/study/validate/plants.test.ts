@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { compile } from '../../../src/scenario/compile.js';
 import type { Scenario } from '../../../src/scenario/types/scenario.js';
 import type { ValidateResults } from '../../../src/study/validate/results.js';
+import { lastStepOf } from '../../../src/study/validate/start/log-read.js';
 import { validateStudy } from '../../../src/study/validate/validate.js';
 import { chassisWorks, twoPlants } from './plants.js';
 import { logOf, scenarioOf, sourceOf } from './shop.js';
@@ -23,11 +25,32 @@ describe('a scenario held against a log of its own', () => {
     ['own parts, a team, lots, a pulse line, steps side by side and a change on a date', chassisWorks],
     ['two sites, a lane, a feeder, shifts, absence and failures', twoPlants],
   ])('agrees, with %s', async (_, yaml) => {
-    const short = yaml.replace(/quantity: \d+/, 'quantity: 36'),
+    const short = yaml.replace(/quantity: \d+/, 'quantity: 24'),
       { verdict, units, measures } = await held(scenarioOf(short), scenarioOf(short));
-    expect(units.entered).toBe(36);
+    expect(units.entered).toBe(24);
     expect(measures.filter(({ agrees }) => agrees === false)).toEqual([]);
     expect(verdict).toBe('agrees');
+  });
+
+  it('agrees with a log of stays alone: nothing is said of what it does not tell', async () => {
+    const yaml = twoPlants.replace(/quantity: \d+/, 'quantity: 40'),
+      kinds = ['arrive', 'start', 'end'],
+      stays = logOf(scenarioOf(yaml), 'real').filter(
+        ({ type, kind, station }) => type === 'unit' && kinds.includes(kind) && !station.startsWith('ferry'),
+      ),
+      { units, notes, measures } = await validateStudy({
+        scenario: scenarioOf(yaml),
+        file: 'made.yaml',
+        log: sourceOf(stays),
+        seed: 'model',
+        replications: 10,
+      });
+    expect(measures.filter(({ agrees }) => agrees === false)).toEqual([]);
+    // Who is done with the last look is taken for gone.
+    expect(units.shipped).toBeGreaterThan(10);
+    expect(notes.find((note) => note.startsWith('The log does not tell of'))).toBe(
+      'The log does not tell of 3 steps, and nothing is said of them: ferry, build console, try console.',
+    );
   });
 
   it('agrees where rules decide on overtime: what is due is that of the whole programme', async () => {
@@ -55,6 +78,25 @@ route: [{ step: cut, at: saw, work: 1 h }, { step: fit, at: bench, work: 2 h }]
     for (const { real, simulated } of measures)
       if (simulated !== null) expect(simulated.middle).toBeCloseTo(real ?? NaN, 6);
   });
+});
+
+it('takes a unit for gone at the last step that every unit does', () => {
+  const model = compile(
+      scenarioOf(`
+scenario: A hold at the end
+programme: { start: 2027-03-01, quantity: 9, rate: { per day: 2 }, options: { top: { yes: 50 %, no: 50 % } } }
+defects: { gap: {} }
+sites: { shop: { zone: UTC, crews: { fitters: 2 }, stations: { saw: {}, bench: { buffer: 4 }, yard: { places: 4 } } } }
+route:
+  - { step: cut, at: saw, work: 1 h, creates: { gap: 50 % } }
+  - { step: look, at: bench, work: 1 h, finds: { gap: { chance: 90 %, carry: 10 min } } }
+  - { step: fit top, at: bench, when: { top: yes }, work: 1 h }
+  - { step: clear, at: yard, crew: { fitters: 1 }, hold: { mend: 10 min } }
+`),
+    ),
+    last = lastStepOf(model);
+  expect([last.name, [...last.behind]]).toEqual(['look', ['clear', 'fit top']]);
+  expect(lastStepOf(model, new Set(['cut'])).name).toBe('cut');
 });
 
 it('compares units shipped week by week, whole weeks alone', async () => {

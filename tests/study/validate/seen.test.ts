@@ -189,6 +189,51 @@ describe('what is estimated of a log', () => {
   });
 });
 
+describe('overtime that a rule decides on', () => {
+  const ruled = compile(
+      scenarioOf(`
+scenario: Saturdays
+programme: { start: 2027-03-01, rate: { per day: 2 }, quantity: 4 }
+calendars: { day: { hours: ["06:00-14:00"], overtime: [{ on: Sat, hours: ["06:00-12:00"], when: { units behind: 1, lead time: 1 day } }] } }
+sites: { shop: { zone: UTC, calendar: day, crews: { fitters: 2 }, stations: { bench: { places: 2, buffer: unlimited } } } }
+route: [{ step: fit, at: bench, crew: { fitters: 1 }, work: 1 h }]
+`),
+    ),
+    frame: Frame = {
+      model: ruled,
+      calendars: prepare(ruled).calendars,
+      origin,
+      from: origin,
+      to: origin + 60 * 24 * 9,
+      fromDay: 20,
+      workingDays: 6,
+      stepOf: stepIds(ruled),
+      old: new Set(),
+    },
+    friday = 4 * 24,
+    /** Unit A is in work from Friday 13:00 to Monday 7:00. */
+    over = [event(friday + 13, 'start', 'A', 'fit'), event(friday + 72 + 7, 'end', 'A', 'fit')];
+  const read = (events: readonly FloorEvent[]) => {
+    const watch = new LogWatch(frame);
+    for (const each of inOrder([...events])) watch.take(each);
+    return { minutes: watch.end().stays.minutes[0], people: peopleOf(frame, watch)[0].minutes };
+  };
+
+  it('is no working time where nothing begins or ends in it', () => {
+    // An hour on Friday and one on Monday; six more only if somebody was seen at work on Saturday.
+    expect(read(over).minutes.mean).toBe(120);
+    expect(read(over).people[1]).toBe(120);
+    const seenOnSaturday = read([
+      ...over,
+      event(friday + 24 + 7, 'start', 'B', 'fit'),
+      event(friday + 24 + 8, 'end', 'B', 'fit'),
+    ]);
+    // A 8 h, B 1 h.
+    expect([seenOnSaturday.minutes.n, seenOnSaturday.minutes.mean]).toEqual([2, 270]);
+    expect(seenOnSaturday.people.slice(1)).toEqual([420, 60]);
+  });
+});
+
 describe('what is found on sub-assemblies', () => {
   const yaml = `
 scenario: A look at the bench

@@ -1,10 +1,9 @@
-import { HOLD_NONE } from '../../../flow/model/quality.js';
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
 import { isoDate } from '../../../scenario/calendar/date.js';
 import { ratio } from '../../statistics/sums.js';
 import { type Frame, placeNames } from './frame.js';
 import { WEEK } from './line.js';
-import { isByTheClock } from './stays.js';
+import { isByTheClock, isDone } from './stays.js';
 import type { LogWatch } from './watch.js';
 
 /** What the line brings about, and what a planner puts in. */
@@ -42,7 +41,7 @@ export const isInput = (topic: Topic): boolean =>
 /** Everything that is compared, in the same order for each log of a model. */
 export function measuresOf(frame: Frame, { line, finds, stays }: LogWatch): Measure[] {
   const { model, workingDays } = frame,
-    { steps, routes, quality } = model,
+    { steps, routes } = model,
     places = placeNames(model),
     wip = line.wip();
   const found: Measure[] = [
@@ -96,11 +95,9 @@ export function measuresOf(frame: Frame, { line, finds, stays }: LogWatch): Meas
     if (!Number.isNaN(seen.sentBack)) found.push(share('sent back', seen.sentBack, seen.visits));
   });
   // Steps of ways back and holds do what other steps leave to them; nothing is done at banks and by groups.
-  const last = routes.firstStep[routes.count] ?? steps.count,
-    groups = new Set(model.sideBySide.group);
+  const last = routes.firstStep[routes.count] ?? steps.count;
   stays.minutes.slice(0, last).forEach(({ n, mean, variance }, step) => {
-    if ((quality.hold[step] ?? HOLD_NONE) !== HOLD_NONE) return;
-    if (groups.has(step) || model.stations.isBank[steps.station[step] ?? -1] === 1) return;
+    if (!isDone(model, step)) return;
     const isLane = (steps.lane[step] ?? -1) >= 0;
     found.push({
       topic: 'minutes',

@@ -1,6 +1,6 @@
 import type { Model } from '../../../flow/model/model.js';
 import { isoDate } from '../../../scenario/calendar/date.js';
-import { mean } from '../../statistics/sums.js';
+import { mean, ratio, sum } from '../../statistics/sums.js';
 import type { Frame } from './frame.js';
 import type { Measure } from './measures.js';
 import { firstHalf, mostAtOnce, shareAbove } from './people.js';
@@ -13,13 +13,20 @@ export interface PeopleSeen {
   readonly what: string;
   readonly most: number;
   readonly minutes: readonly number[];
+  /** Mean minutes from arrival to start at the steps of the crew; NaN where no arrival is told. */
+  readonly waiting: number;
 }
 
-export function peopleOf(frame: Frame, { people }: LogWatch): PeopleSeen[] {
+export function peopleOf(frame: Frame, { people, stays }: LogWatch): PeopleSeen[] {
   const { resources } = frame.model,
     half = firstHalf(frame),
     since = half === null ? null : `${FROM}${isoDate(frame.fromDay + half)} on`;
   return people.crews.flatMap(({ whole, later }, crew) => {
+    const waits = people.stepsOf(crew).flatMap((step) => stays.waiting[step] ?? []),
+      waiting = ratio(
+        sum(waits.map((each) => (each.n === 0 ? 0 : each.n * each.mean))),
+        sum(waits.map(({ n }) => n)),
+      );
     const hasShifts = (resources.shifts[crew]?.position.length ?? 0) > 0;
     const seen = (minutes: readonly number[][], part: string | null): PeopleSeen[] =>
       part === null
@@ -27,7 +34,7 @@ export function peopleOf(frame: Frame, { people }: LogWatch): PeopleSeen[] {
         : minutes.map((booked, shift) => {
             const filled = Array.from(booked, (each: number | undefined) => each ?? 0),
               what = [hasShifts ? `shift ${shift + 1}` : '', part].filter((text) => text !== '').join(', ');
-            return { crew, what, most: mostAtOnce(filled), minutes: filled };
+            return { crew, what, most: mostAtOnce(filled), minutes: filled, waiting };
           });
     return [...seen(whole, ''), ...seen(later, since)];
   });
@@ -35,7 +42,7 @@ export function peopleOf(frame: Frame, { people }: LogWatch): PeopleSeen[] {
 
 const FROM = 'from ',
   /** Root of a share of the time. */
-  A_MOMENT = Math.sqrt(0.002);
+  SLIGHT = Math.sqrt(0.002);
 
 /** What is said of a part of the period, without the part; null: it is of the whole. */
 export function wholeOf(what: string): string | null {
@@ -48,8 +55,8 @@ export interface MostPeople {
   readonly real: number;
   readonly simulated: number;
   /**
-   * So many were at work for as long as so many or more are in the model: there were no more of them. Where
-   * there was less to do it is shorter.
+   * There were no more of them: so many were at work for as long as so many or more are in the model, and
+   * units waited longer for them. Where there was less to do either is shorter.
    */
   readonly isCut: boolean;
 }
@@ -67,13 +74,16 @@ export function peopleMeasures(
   readonly simulated: Measure[][];
   readonly most: ReadonlyMap<Measure, MostPeople>;
 } {
-  const most = real.map(({ most: own, minutes }, i): MostPeople => {
+  const most = real.map(({ most: own, minutes, waiting }, i): MostPeople => {
     const others = simulated.flatMap((all) => all[i] ?? []),
       shares = others.map((each) => shareAbove(each.minutes, own - 1));
     return {
       real: own,
       simulated: others.reduce((top, each) => Math.max(top, each.most), 0),
-      isCut: shares.length > 0 && shareAbove(minutes, own - 1) >= mean(shares),
+      isCut:
+        shares.length > 0 &&
+        shareAbove(minutes, own - 1) >= mean(shares) &&
+        !(waiting <= mean(others.map((each) => each.waiting))),
     };
   });
   const measured = (all: readonly PeopleSeen[]): Measure[] =>
@@ -88,7 +98,7 @@ export function peopleMeasures(
         value: shareAbove(minutes, level),
         n: 0,
         // Where one shift hands over to the next, people of both may be at work for a moment.
-        ...(own > others ? { least: A_MOMENT } : {}),
+        ...(own > others ? { least: SLIGHT } : {}),
       };
     });
   const measures = measured(real);

@@ -4,7 +4,7 @@ import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
 import type { FloorEvent } from '../../../records/log/event.js';
 import type { Frame } from './frame.js';
 
-/** Minutes with so many people at work at once, `[shift][people]`: of the whole period and its second half. */
+/** Minutes with so many people at work at once, `[shift][people]`: of the period and of its second half. */
 export interface CrewSeen {
   readonly whole: readonly number[][];
   readonly later: readonly number[][];
@@ -64,6 +64,11 @@ export class People {
     }
   }
 
+  /** Steps that the crew does. */
+  stepsOf(crew: number): number[] {
+    return this.needs.flatMap((all, step) => (all.some(([own]) => own === crew) ? [step] : []));
+  }
+
   end(): void {
     this.level.forEach((_, crew) => {
       this.goOn(crew, this.frame.to);
@@ -88,12 +93,17 @@ export class People {
       this.book(crew, 0, to - from, from);
       return;
     }
+    const rules = frame.model.calendars[frame.model.resources.calendar[crew] ?? -1]?.rules;
     let w = this.window[crew] ?? 0;
     while (w < calendar.end.length && (calendar.end[w] ?? 0) <= from) w++;
     this.window[crew] = w;
     for (; w < calendar.start.length && (calendar.start[w] ?? 0) < to; w++) {
-      const minutes = Math.min(to, calendar.end[w] ?? 0) - Math.max(from, calendar.start[w] ?? 0);
-      if (minutes > 0) this.book(crew, this.shiftOf(crew, w), minutes, from);
+      const start = calendar.start[w] ?? 0,
+        end = calendar.end[w] ?? 0,
+        minutes = Math.min(to, end) - Math.max(from, start);
+      // Overtime that a rule decides on, and in which nothing began or ended, was not worked.
+      const isIdle = rules?.[w] !== undefined && rules[w] !== 0 && from <= start && end <= to;
+      if (minutes > 0 && !isIdle) this.book(crew, this.shiftOf(crew, w), minutes, from);
     }
   }
 
