@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
-import { type TableLine, tableLines } from '../../records/table/clocked.js';
+import { type TableLine, tableLines } from '../../records/table/table.js';
 import { Unreadable } from '../../records/unreadable.js';
 import { systemReason, UsageError } from '../usage-error.js';
 

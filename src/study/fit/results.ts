@@ -1,5 +1,6 @@
 import type { Oddity } from '../../records/oddity.js';
-import type { LeftOut, TimesRead } from '../../records/table/clocked.js';
+import type { TimesRead } from '../../records/table/clocked.js';
+import type { LeftOut } from '../../records/table/table.js';
 import { RESULTS_VERSION } from '../head.js';
 import { PROGRAM_VERSION } from '../version.js';
 import type { FittedStep } from './steps.js';
@@ -17,6 +18,7 @@ export interface FitResults {
   readonly version: number;
   readonly program: string;
   readonly study: 'fit';
+  readonly of: 'times';
   /** Names of the files, without folders. */
   readonly table: string;
   readonly scenarioFile: string | null;
@@ -27,22 +29,27 @@ export interface FitResults {
   readonly leftOut: readonly LeftOut[];
   readonly oddities: readonly Oddity[];
   readonly steps: readonly StepResult[];
+  /** Of the records as a whole, in sentences. */
+  readonly notes: readonly string[];
 }
 
 export const fitResults = (
-  { rows, head, leftOut, oddities }: TimesRead,
+  { rows, head, leftOut, oddities, used = rows - leftOut.length }: TimesRead,
   steps: readonly StepResult[],
   of: Pick<FitResults, 'table' | 'scenarioFile' | 'seed'>,
+  notes: readonly string[] = [],
 ): FitResults => ({
   format: 'rateproof results',
   version: RESULTS_VERSION,
   program: PROGRAM_VERSION,
   study: 'fit',
+  of: 'times',
   ...of,
   rows,
-  used: rows - leftOut.length,
+  used,
   head,
   leftOut,
   oddities,
   steps,
+  notes,
 });

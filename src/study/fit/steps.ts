@@ -1,4 +1,5 @@
-import { dayText, type StepTimes } from '../../records/table/clocked.js';
+import type { StepTimes } from '../../records/table/clocked.js';
+import { dayText } from '../../records/table/table.js';
 import { mean } from '../statistics/sums.js';
 import type { Fitted, GoodnessOfFit } from './fitted.js';
 import { type FittedTimes, fitTimes } from './times.js';

@@ -1,0 +1,196 @@
+import { FAILED } from '../../records/log/of-run.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { LEVEL } from '../asked.js';
+import { fitChance } from '../chances/chance.js';
+import { basisOf, percentText, roughPercent, type Source, type Written } from '../chances/measured.js';
+import { type Bounded, inTurn, oneLook, say } from '../chances/two-looks.js';
+import { writtenBounded, writtenChance } from '../chances/written.js';
+import { sumOf } from '../statistics/sums.js';
+import type { DefectCounts, LookCounts } from './counts.js';
+import { type Detection, detectionAt, takenOf, turnAt } from './detection.js';
+import { type Entry, entryOf } from './entry.js';
+import { type ChancePlace, type MakerPlace, makersOf, pathOf, stepPlaces } from './places.js';
+import type { ChanceResult, LookResult } from './results.js';
+
+/**
+ * What counts of inspections say, kind by kind.
+ * @param scenario where the values have their places; it also says what share the last inspection finds,
+ *   which counts cannot tell
+ * @param file of the records, for the basis
+ */
+export function chanceResults(
+  counts: readonly DefectCounts[],
+  scenario: Scenario | undefined,
+  file: string,
+): ChanceResult[] {
+  const kinds = [...new Set(counts.map(({ defect }) => defect))];
+  return kinds.flatMap((kind) => {
+    const ofKind = counts.filter(({ defect }) => defect === kind);
+    return kind === FAILED
+      ? ofKind.map((each) => testResult(each, scenario, file))
+      : kindResults(kind, ofKind, scenario, file);
+  });
+}
+
+const sourceOf = (file: string, { from, to }: DefectCounts): Source => ({
+  file,
+  ...(from === null || to === null ? {} : { from, to }),
+});
+
+function testResult(counts: DefectCounts, scenario: Scenario | undefined, file: string): ChanceResult {
+  const looks = counts.looks.map(({ step, rows }) => ({ step, found: fitChance(rows, LEVEL), finds: null })),
+    step = looks[0]?.step ?? '',
+    place = scenario === undefined ? undefined : stepPlaces(scenario).get(step),
+    isTest = scenario === undefined || place?.step.fails !== undefined,
+    path = `${place?.path ?? pathOf(step)}.fails.chance`;
+  return {
+    ...{ defect: FAILED, madeAt: null, looks, made: null, from: counts.from, to: counts.to },
+    told: looks.flatMap(({ found }) => found.told),
+    entries: isTest
+      ? looks.map(({ found }) => entryOf(path, writtenChance(found, sourceOf(file, counts))))
+      : [],
+    notWritten: isTest
+      ? []
+      : [`${step} is no test in the scenario (it has no \`fails\`); nothing is written.`],
+  };
+}
+
+function kindResults(
+  kind: string,
+  all: readonly DefectCounts[],
+  scenario: Scenario | undefined,
+  file: string,
+): ChanceResult[] {
+  const makers = scenario === undefined ? [] : makersOf(scenario, kind),
+    places = new Map(makers.flatMap(({ looks }) => looks.map((look) => [look.step, look] as const))),
+    order = [
+      ...new Set([...places.keys(), ...all.flatMap(({ looks }) => looks.map(({ step }) => step))]),
+    ].filter((step) => all.some(({ looks }) => looks.some((look) => look.step === step))),
+    shares = new Map<string, number>(),
+    detections = new Map<string, Detection>();
+  // From the last inspection back: what it finds is asked of the one before.
+  for (const step of order.toReversed())
+    detections.set(step, detectionAt(step, all, places.get(step), shares));
+  const written = new Set<string>();
+  return all.map((counts) =>
+    resultOf(counts, {
+      ...{ scenario, makers, places, shares, detections, source: sourceOf(file, counts) },
+      /** Once, though several steps may make it. */
+      isFirst: (step) => !written.has(step) && written.add(step) !== undefined,
+    }),
+  );
+}
+
+interface Known {
+  readonly scenario: Scenario | undefined;
+  readonly makers: readonly MakerPlace[];
+  readonly places: ReadonlyMap<string, ChancePlace>;
+  readonly shares: ReadonlyMap<string, number>;
+  readonly detections: ReadonlyMap<string, Detection>;
+  readonly source: Source;
+  readonly isFirst: (step: string) => boolean;
+}
+
+function resultOf(counts: DefectCounts, known: Known): ChanceResult {
+  const { defect, madeAt, from, to } = counts,
+    { scenario, makers, places, shares, detections, source } = known,
+    looks = counts.looks
+      .filter(({ rows }) => sumOf(rows, ({ units }) => units) > 0)
+      .map(
+        ({ step, rows }): LookResult => ({
+          ...{ step, found: fitChance(rows, LEVEL), finds: detections.get(step)?.finds ?? null },
+        }),
+      ),
+    told = looks.flatMap(({ step, found }) => found.told.map((sentence) => `${step}: ${sentence}`)),
+    notWritten: string[] = [],
+    entries: Entry[] = [];
+  looks.forEach(({ step, finds }, i) => {
+    if (!known.isFirst(step)) return;
+    const place = places.get(step),
+      detection = detections.get(step);
+    told.push(...(detection?.told ?? []));
+    if (finds === null || detection === undefined) {
+      if (i > 0 && place !== undefined)
+        told.push(`What ${step} misses no later inspection shows: its chance stays as the scenario has it.`);
+      return;
+    }
+    const path =
+      place?.path ?? (scenario === undefined ? `${pathOf(step)}.finds.${defect}.chance` : undefined);
+    if (path === undefined)
+      notWritten.push(`${step} does not look for it in the scenario; nothing is written.`);
+    else if (place !== undefined && place.chance.byOption.length > 0)
+      notWritten.push(`What ${step} finds differs by option in the scenario; nothing is written.`);
+    else entries.push(entryOf(path, writtenBounded(finds, detection.n, source)));
+  });
+  const first = looks[0];
+  if (first === undefined) return { defect, madeAt, looks, made: null, from, to, told, entries, notWritten };
+  const made = madeOf(counts.looks, first, shares, told),
+    maker = makers.find(({ step }) => step === madeAt);
+  if (scenario === undefined)
+    notWritten.push('Without a scenario it is not known which step makes it; of that nothing is written.');
+  else if (maker === undefined)
+    notWritten.push(
+      makers.length > 1
+        ? `${makers.map(({ step }) => step).join(', ')} make it in the scenario, and the records do not tell ` +
+            'which did; of that nothing is written.'
+        : `${madeAt ?? 'No step'} ${madeAt === null ? 'makes' : 'does not make'} it in the scenario; of that ` +
+            'nothing is written.',
+    );
+  else {
+    const value = writtenMade(first, made, looks.length === 1 ? shares.get(first.step) : undefined, source);
+    if (value === null)
+      notWritten.push('How often it is made the counts do not tell; of that nothing is written.');
+    else entries.push(entryOf(maker.path, value));
+  }
+  return { defect, madeAt, looks, made, from, to, told, entries, notWritten };
+}
+
+/** How often it is made: what was found over what is found of those that have it. */
+function madeOf(
+  counts: readonly LookCounts[],
+  { step, found }: LookResult,
+  shares: ReadonlyMap<string, number>,
+  told: string[],
+): Bounded | null {
+  const turn = turnAt(counts, step),
+    taken = turn === undefined ? undefined : takenOf(turn.later, shares);
+  if (turn !== undefined && turn.later.length > 0 && taken !== undefined)
+    return inTurn(turn, taken, LEVEL).made;
+  const share = shares.get(step),
+    { all } = found;
+  if (share === undefined || share === 0) {
+    told.push(...oneLook(all).told);
+    return null;
+  }
+  const scaled = (value: number): number => Math.min(1, value / share),
+    made = { value: scaled(all.share), low: scaled(all.low), high: scaled(all.high), level: LEVEL };
+  if (share < 1)
+    told.push(
+      `${step} is taken to find ${roughPercent(share)} of what is there, as the scenario says: ` +
+        `${say(made)} of units have it.`,
+    );
+  return made;
+}
+
+/** For `creates`; by option where that matters. Null where the counts do not tell. */
+function writtenMade(
+  { found }: LookResult,
+  made: Bounded | null,
+  share: number | undefined,
+  source: Source,
+): Written | null {
+  if (share === 1 || (found.all.count === 0 && (made === null || made.value === 0)))
+    return writtenChance(found, source);
+  if (made === null) return null;
+  const [usual, ...others] = found.by?.levels ?? [];
+  if (found.by === null || usual === undefined) return writtenBounded(made, found.all.n, source);
+  const scale = made.value / found.all.share,
+    each = ({ units, found: n }: { units: number; found: number }): Written => ({
+      value: percentText(Math.min(1, (n / units) * scale)),
+      basis: basisOf(units, source),
+    });
+  return {
+    usual: each(usual),
+    [found.by.option]: Object.fromEntries(others.map((level) => [level.name, each(level)])),
+  };
+}
