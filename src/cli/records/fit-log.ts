@@ -77,7 +77,8 @@ export async function fitLog(request: FitRequest): Promise<FitResults | Measured
   }
   const placeOf = logPlaces(scenario),
     steps = times.map((each) => ({ ...fitStep(each, seed), ...placeOf(each.step) }));
-  return fitResults({ ...read, steps: times }, steps, head, notes);
+  const n = times.reduce((sum, { minutes }) => sum + minutes.length, 0);
+  return fitResults({ ...read, rows: n, used: n, steps: times }, steps, head, notes);
 }
 
 /** Rows of a log are not kept: those left out are counted among the oddities. */

@@ -1,4 +1,4 @@
-import { count } from '../../study/format.js';
+import { count, exact } from '../../study/format.js';
 import { type MeasuredResults, partsOf } from '../../study/measured/results.js';
 import { shownJson } from '../../study/shown.js';
 import { stableJson } from '../json.js';
@@ -22,7 +22,7 @@ export function measuredYaml(results: MeasuredResults): string {
     isEmpty = parts.every(({ entries }) => entries.length === 0),
     { table, rows, used, oddities, notes, of } = results;
   return [
-    remark(`Fitted to ${table} (${of}): ${count(used, 'row')} of ${count(rows, 'row')} used.`),
+    remark(`Fitted to ${table} (${of}): ${exact(used)} of ${count(rows, 'row')} used.`),
     ...oddities.map((odd) => remark(`${count(odd.count, 'row')}, ${odd.kind}, ${odd.rule}.`)),
     ...notes.map(remark),
     isEmpty ? 'measured: {}\n' : 'measured:\n',

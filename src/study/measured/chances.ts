@@ -1,15 +1,16 @@
 import { FAILED } from '../../records/log/of-run.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { LEVEL } from '../asked.js';
-import { fitChance } from '../chances/chance.js';
+import { type FitOfChance, fitChance } from '../chances/chance.js';
 import { basisOf, percentText, roughPercent, type Source, type Written } from '../chances/measured.js';
 import { type Bounded, inTurn, oneLook, say } from '../chances/two-looks.js';
 import { writtenBounded, writtenChance } from '../chances/written.js';
 import { sumOf } from '../statistics/sums.js';
-import type { DefectCounts, LookCounts } from './counts.js';
+import { type DefectCounts, foundAnywhere, type LookCounts, unitsIn } from './counts.js';
 import { type Detection, detectionAt, takenOf, turnAt } from './detection.js';
 import { type Entry, entryOf } from './entry.js';
-import { type ChancePlace, type MakerPlace, makersOf, pathOf, stepPlaces } from './places.js';
+import { sourceOf, testResult } from './failed.js';
+import { type ChancePlace, type MakerPlace, makersOf, pathOf } from './places.js';
 import type { ChanceResult, LookResult } from './results.js';
 
 /**
@@ -30,29 +31,6 @@ export function chanceResults(
       ? ofKind.map((each) => testResult(each, scenario, file))
       : kindResults(kind, ofKind, scenario, file);
   });
-}
-
-const sourceOf = (file: string, { from, to }: DefectCounts): Source => ({
-  file,
-  ...(from === null || to === null ? {} : { from, to }),
-});
-
-function testResult(counts: DefectCounts, scenario: Scenario | undefined, file: string): ChanceResult {
-  const looks = counts.looks.map(({ step, rows }) => ({ step, found: fitChance(rows, LEVEL), finds: null })),
-    step = looks[0]?.step ?? '',
-    place = scenario === undefined ? undefined : stepPlaces(scenario).get(step),
-    isTest = scenario === undefined || place?.step.fails !== undefined,
-    path = `${place?.path ?? pathOf(step)}.fails.chance`;
-  return {
-    ...{ defect: FAILED, madeAt: null, looks, made: null, from: counts.from, to: counts.to },
-    told: looks.flatMap(({ found }) => found.told),
-    entries: isTest
-      ? looks.map(({ found }) => entryOf(path, writtenChance(found, sourceOf(file, counts))))
-      : [],
-    notWritten: isTest
-      ? []
-      : [`${step} is no test in the scenario (it has no \`fails\`); nothing is written.`],
-  };
 }
 
 function kindResults(
@@ -95,13 +73,17 @@ function resultOf(counts: DefectCounts, known: Known): ChanceResult {
   const { defect, madeAt, from, to } = counts,
     { scenario, makers, places, shares, detections, source } = known,
     looks = counts.looks
-      .filter(({ rows }) => sumOf(rows, ({ units }) => units) > 0)
+      .filter(({ rows }) => unitsIn(rows) > 0)
       .map(
         ({ step, rows }): LookResult => ({
           ...{ step, found: fitChance(rows, LEVEL), finds: detections.get(step)?.finds ?? null },
         }),
       ),
-    told = looks.flatMap(({ step, found }) => found.told.map((sentence) => `${step}: ${sentence}`)),
+    found = foundAnywhere(counts.looks),
+    told = [
+      ...looks.flatMap((look) => look.found.told.slice(0, 1).map((sentence) => `${look.step}: ${sentence}`)),
+      ...(found?.told.slice(1) ?? []),
+    ],
     notWritten: string[] = [],
     entries: Entry[] = [];
   looks.forEach(({ step, finds }, i) => {
@@ -123,7 +105,8 @@ function resultOf(counts: DefectCounts, known: Known): ChanceResult {
     else entries.push(entryOf(path, writtenBounded(finds, detection.n, source)));
   });
   const first = looks[0];
-  if (first === undefined) return { defect, madeAt, looks, made: null, from, to, told, entries, notWritten };
+  if (first === undefined || found === null)
+    return { defect, madeAt, looks, found, made: null, from, to, told, entries, notWritten };
   const made = madeOf(counts.looks, first, shares, told),
     maker = makers.find(({ step }) => step === madeAt);
   if (scenario === undefined)
@@ -137,12 +120,12 @@ function resultOf(counts: DefectCounts, known: Known): ChanceResult {
             'nothing is written.',
     );
   else {
-    const value = writtenMade(first, made, looks.length === 1 ? shares.get(first.step) : undefined, source);
+    const value = writtenMade(found, made, looks.length === 1 ? shares.get(first.step) : undefined, source);
     if (value === null)
       notWritten.push('How often it is made the counts do not tell; of that nothing is written.');
     else entries.push(entryOf(maker.path, value));
   }
-  return { defect, madeAt, looks, made, from, to, told, entries, notWritten };
+  return { defect, madeAt, looks, found, made, from, to, told, entries, notWritten };
 }
 
 /** How often it is made: what was found over what is found of those that have it. */
@@ -174,7 +157,7 @@ function madeOf(
 
 /** For `creates`; by option where that matters. Null where the counts do not tell. */
 function writtenMade(
-  { found }: LookResult,
+  found: FitOfChance,
   made: Bounded | null,
   share: number | undefined,
   source: Source,

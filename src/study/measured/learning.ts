@@ -30,13 +30,13 @@ export function learningResults(
   const places = scenario === undefined ? undefined : stepPlaces(scenario);
   return steps.map((times) => {
     const timed = times.numbers.map((unit, i) => ({ unit, minutes: times.minutes[i] ?? NaN })),
-      fit = fitLearning(timed, LEVEL),
+      place = places?.get(times.step),
+      fit = sureFit(timed, place?.step.learning === undefined ? steps.length : 1),
       plain = plainOf(times, plainTimes(timed, fit), seed),
       source: Source = {
         file,
         ...(plain.from === null || plain.to === null ? {} : { from: plain.from, to: plain.to }),
       },
-      place = places?.get(times.step),
       at = place === undefined ? undefined : timePlace(place, isWhole),
       parts = writtenParts(fit, plain, source, {
         ...{ path: place?.path ?? pathOf(times.step), learning: place?.step.learning },
@@ -44,6 +44,7 @@ export function learningResults(
         timePath: at === undefined ? `${pathOf(times.step)}.work` : at.path,
         why: at?.path === null ? at.why : '',
         isProcess: at !== undefined && at.path !== null && at.isProcess,
+        isWhole,
       });
     return {
       step: times.step,
@@ -83,6 +84,17 @@ function plainOf({ step, at, by }: NumberedTimes, minutes: readonly number[], se
   };
 }
 
+/**
+ * Learning where nobody expects it is told only where it is sure allowing for all steps looked at
+ * (Bonferroni): of 50 steps that do not learn one or two would else seem to.
+ */
+function sureFit(times: readonly TimedUnit[], looked: number): FitOfLearning {
+  const fit = fitLearning(times, LEVEL);
+  if (looked === 1) return fit;
+  const strict = fitLearning(times, 1 - (1 - LEVEL) / looked);
+  return { ...fit, learns: strict.learns, floor: strict.floor, told: strict.told };
+}
+
 /** Minutes along the curve, at the first unit, at doublings, at the bend, and at the last. */
 function lineOf({ learns, curve, units }: FitOfLearning): TimedUnit[] {
   if (!learns || curve === null) return [];
@@ -102,13 +114,14 @@ interface Where {
   readonly timePath: string | null;
   readonly why: string;
   readonly isProcess: boolean;
+  readonly isWhole: boolean;
 }
 
 type Parts = Pick<LearningResult, 'told' | 'entries' | 'notWritten'>;
 
 /** Learning and plain times go together: the ones without the other would be counted twice, or not at all. */
 function writtenParts(fit: FitOfLearning, plain: Plain, source: Source, where: Where): Parts {
-  const { path, learning, hasScenario, timePath, why, isProcess } = where,
+  const { path, learning, hasScenario, timePath, why, isProcess, isWhole } = where,
     told: string[] = [],
     none = (sentence: string): Parts => ({ told, entries: [], notWritten: [sentence] });
   if (timePath === null) return none(why);
@@ -119,7 +132,9 @@ function writtenParts(fit: FitOfLearning, plain: Plain, source: Source, where: W
       : learning === undefined
         ? null
         : notLearnt(fit, source);
-  if (learning === undefined && rate === null) return { told, entries: [work], notWritten: [] };
+  // Of a log times are told by themselves, and both files may be included.
+  if (learning === undefined && rate === null)
+    return { told, entries: isWhole ? [] : [work], notWritten: isWhole ? [BY_TIMES] : [] };
   if (learning === undefined && hasScenario)
     return none(
       'The step has no `learning` in the scenario, so neither it nor the time of the first unit is written. ' +
@@ -139,9 +154,10 @@ function writtenParts(fit: FitOfLearning, plain: Plain, source: Source, where: W
   };
 }
 
-const WITHOUT =
-  'Without a scenario it is not known whether the step has `learning`, so only the time of the first unit is ' +
-  'written; give FILE.';
+const BY_TIMES = 'Its work is written by `--of times`.',
+  WITHOUT =
+    'Without a scenario it is not known whether the step has `learning`, so only the time of the first unit is ' +
+    'written; give FILE.';
 
 /** A scenario that learns where no learning shows: the times stand as they are. Null of too few times. */
 const notLearnt = ({ curve, rate, n }: FitOfLearning, source: Source): Written | null =>

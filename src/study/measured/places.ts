@@ -1,6 +1,7 @@
 import { allSteps, type PlacedStep } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Chance, StationStep } from '../../scenario/types/steps.js';
+import { remembered } from '../../scenario/values/raw.js';
 
 /** A step of the scenario, and where it stands: a path of the section `measured`. */
 export interface StepPlace {
@@ -11,14 +12,14 @@ export interface StepPlace {
 export const pathOf = (step: string, feeder?: string): string =>
   `${feeder === undefined ? 'route' : `feeders.${feeder}.route`}[${step}]`;
 
-/** The steps of a scenario by name; what holds steps side by side is none. */
-export const stepPlaces = (scenario: Scenario): ReadonlyMap<string, StepPlace> =>
-  new Map(
-    allSteps(scenario)
-      .filter(({ step }) => step.sideBySide === undefined)
-      .map(({ step, route }) => [step.name, { path: pathOf(step.name, route.feeder), step }] as const)
-      .toReversed(),
-  );
+/** The steps of a scenario by name, of several the first; what holds steps side by side is none. */
+export function stepPlaces(scenario: Scenario): ReadonlyMap<string, StepPlace> {
+  const places = new Map<string, StepPlace>();
+  for (const { step, route } of allSteps(scenario))
+    if (step.sideBySide === undefined)
+      remembered(places, step.name, () => ({ path: pathOf(step.name, route.feeder), step }));
+  return places;
+}
 
 /** A chance of the scenario, and its path. */
 export interface ChancePlace {

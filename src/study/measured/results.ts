@@ -1,5 +1,6 @@
 import type { TableRead } from '../../records/table/table.js';
 import type { FitOfChance } from '../chances/chance.js';
+import type { Survival } from '../chances/kaplan-meier.js';
 import type { FitOfSpans } from '../chances/stops.js';
 import type { Bounded } from '../chances/two-looks.js';
 import { RESULTS_VERSION } from '../head.js';
@@ -31,6 +32,8 @@ export interface ChanceResult extends Told {
   /** Null where it is not known, or of a test. */
   readonly madeAt: string | null;
   readonly looks: readonly LookResult[];
+  /** Of units that came to the first inspection, found there or later; null without any. By option. */
+  readonly found: FitOfChance | null;
   /** Share of units on which it is made; null where the counts do not tell. */
   readonly made: Bounded | null;
   readonly from: string | null;
@@ -60,6 +63,12 @@ export interface LearningResult extends Told {
   readonly line: readonly { readonly unit: number; readonly minutes: number }[];
 }
 
+/** How long spans last, with the share that lasts longer than any time. */
+export interface SpansResult extends Omit<FitOfSpans, 'survival'> {
+  /** Standard error null once nobody is left. */
+  readonly survival: readonly (Omit<Survival, 'standardError'> & { readonly standardError: number | null })[];
+}
+
 export interface StopsResult extends Told {
   readonly station: string;
   readonly failures: number;
@@ -67,8 +76,8 @@ export interface StopsResult extends Told {
   readonly running: number;
   /** `minutes`: as the table has them. */
   readonly counted: 'operating time' | 'calendar time' | 'minutes';
-  readonly toFailure: FitOfSpans;
-  readonly toRepair: FitOfSpans;
+  readonly toFailure: SpansResult;
+  readonly toRepair: SpansResult;
 }
 
 interface Head {

@@ -3,13 +3,13 @@ import { dayText } from '../../records/table/table.js';
 import { LEVEL } from '../asked.js';
 import type { Source } from '../chances/measured.js';
 import { type Between, type Span, type Spans, spansOf } from '../chances/spans.js';
-import { fitStops } from '../chances/stops.js';
+import { type FitOfSpans, fitStops } from '../chances/stops.js';
 import { writtenFailures } from '../chances/written.js';
 import { count, exact } from '../format.js';
 import { sumOf } from '../statistics/sums.js';
 import { entryOf, flow } from './entry.js';
 import type { FailingPlace } from './failing.js';
-import type { StopsResult, Told } from './results.js';
+import type { SpansResult, StopsResult, Told } from './results.js';
 
 export interface StopsAsked {
   readonly file: string;
@@ -26,7 +26,7 @@ export function stopsResults({ stations, form }: StopsRead, asked: StopsAsked): 
   const last = stations
     .flatMap(({ stops }) => stops.flatMap(({ from, to }) => [from, to]))
     .filter(Number.isFinite)
-    .reduce((most, at) => Math.max(most, at), -Infinity);
+    .reduce((most, at) => Math.max(most, at + A_SECOND), -Infinity);
   return stations.map((stops) => {
     const place = asked.places?.get(stops.station),
       by = place?.failure?.by ?? (asked.places === undefined ? 'calendar time' : 'operating time'),
@@ -41,7 +41,7 @@ export function stopsResults({ stations, form }: StopsRead, asked: StopsAsked): 
       failures: seen.spans.failures,
       running: seen.spans.running,
       counted: form === 'minutes' ? 'minutes' : by,
-      ...{ toFailure, toRepair },
+      ...{ toFailure: asData(toFailure), toRepair: asData(toRepair) },
       told: [...told, ...toFailure.told, ...toRepair.told, ...seen.told],
       ...entriesOf(
         writtenFailures({ spans: seen.spans, toFailure, toRepair, told }, by, source),
@@ -52,6 +52,14 @@ export function stopsResults({ stations, form }: StopsRead, asked: StopsAsked): 
   });
 }
 
+const asData = ({ survival, ...fit }: FitOfSpans): SpansResult => ({
+  ...fit,
+  survival: survival.map(({ standardError, ...step }) => ({
+    ...step,
+    standardError: Number.isNaN(standardError) ? null : standardError,
+  })),
+});
+
 interface Seen {
   readonly spans: Spans;
   readonly told: readonly string[];
@@ -59,6 +67,8 @@ interface Seen {
   readonly to: number;
 }
 
+/** A stop that begins at the last time of a table is a failure in it. */
+const A_SECOND = 1 / 60;
 const NONE: Spans = spansOf([]);
 
 function ofMinutes({ minutes }: StationStops): Seen {

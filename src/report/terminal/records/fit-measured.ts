@@ -70,8 +70,14 @@ const percent = (share: Bounded | null): string =>
   right = 'right' as const;
 
 function chancesTable({ chances }: ChancesResults): Piece[] {
-  const rows = chances.flatMap(({ defect, madeAt, made, looks }) =>
-    looks.map((look, i) => ({ ...look, defect, madeAt, made: i === 0 ? made : null })),
+  const rows = chances.flatMap(({ defect, madeAt, made, looks, found }) =>
+    looks.map((look, i) => ({
+      ...look,
+      defect,
+      madeAt,
+      by: i === 0 ? found?.by : null,
+      made: i === 0 ? made : null,
+    })),
   );
   return [
     tableOf(rows, [
@@ -85,7 +91,7 @@ function chancesTable({ chances }: ChancesResults): Piece[] {
         cell: ({ found: { all } }) =>
           percent({ value: all.share, low: all.low, high: all.high, level: all.level }),
       },
-      { head: 'by', cell: ({ found }) => found.by?.option ?? '' },
+      { head: 'by', cell: ({ by }) => by?.option ?? '' },
       { head: 'finds of what is there', cell: ({ finds }) => percent(finds) },
       { head: 'made on', cell: ({ made }) => percent(made) },
     ]),
