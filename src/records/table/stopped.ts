@@ -31,6 +31,12 @@ export interface StopsRead extends TableRead {
   readonly stations: readonly StationStops[];
 }
 
+interface Stop {
+  readonly from: number;
+  readonly to: number;
+  readonly row: TableLine;
+}
+
 /** What a scenario knows of stations and equipment. */
 export interface KnownStations {
   readonly names: Iterable<string>;
@@ -73,21 +79,19 @@ export function readStops(
     oddities = new Oddities(),
     leftOut: LeftOut[] = [],
     seen = new Set<string>(),
-    stations = new Map<
-      string,
-      { stops: StationStops['stops'][number][]; minutes: StationStops['minutes'][number][] }
-    >();
+    stations = new Map<string, { stops: Stop[]; minutes: StationStops['minutes'][number][] }>();
+  const out = (row: TableLine, kind: OddityKind, example: string, told: string): void => {
+    oddities.add(kind, 'left out', row.line, example, `${told} Left out.`);
+    leftOut.push({ ...row, kind });
+  };
   for (const row of rows) {
-    const out = (kind: OddityKind, example: string, told: string): void => {
-      oddities.add(kind, 'left out', row.line, example, `${told} Left out.`);
-      leftOut.push({ ...row, kind });
-    };
     const written = cellOf(row, at.station),
       station = written === '' ? undefined : names.of(written);
     if (station === undefined) {
-      if (written === '') out('no station', row.cells.join(' '), 'The row names no station.');
+      if (written === '') out(row, 'no station', row.cells.join(' '), 'The row names no station.');
       else
         out(
+          row,
           'unknown station',
           written,
           `The scenario has no station or equipment ${JSON.stringify(written)}${names.hint(written)}`,
@@ -103,11 +107,13 @@ export function readStops(
       });
       if (Number.isNaN(up) || Number.isNaN(down) || (up === undefined && down === undefined))
         out(
+          row,
           'unreadable number',
           row.cells.join(' '),
           'Expected minutes up and down, such as 42.5 or "1.5 h".',
         );
-      else if ((up ?? 0) < 0 || (down ?? 0) < 0) out('negative time', row.cells.join(' '), 'A time below 0.');
+      else if ((up ?? 0) < 0 || (down ?? 0) < 0)
+        out(row, 'negative time', row.cells.join(' '), 'A time below 0.');
       else {
         all.minutes.push({ up, down });
         keep();
@@ -126,24 +132,43 @@ export function readStops(
       key = JSON.stringify([station, from, to]);
     if (Number.isNaN(from) || Number.isNaN(to))
       out(
+        row,
         began === '' ? 'no time' : 'unreadable time',
         Number.isNaN(from) ? began : ended,
         'Expected a time such as 2027-08-16 06:00 or 16.08.2027 06:00.',
       );
-    else if (to < from) out('ends before it begins', row.cells.join(' '), 'The stop ends before it begins.');
-    else if (seen.has(key)) out('duplicate', row.cells.join(' '), 'The same stop stands on a row above.');
+    else if (to < from)
+      out(row, 'ends before it begins', row.cells.join(' '), 'The stop ends before it begins.');
+    else if (seen.has(key))
+      out(row, 'duplicate', row.cells.join(' '), 'The same stop stands on a row above.');
     else {
       seen.add(key);
-      all.stops.push({ from, to });
+      all.stops.push({ from, to, row });
       keep();
     }
+  }
+  // One that has stopped again since was up in between.
+  for (const all of stations.values()) {
+    const lastFrom = all.stops.reduce((last, { from }) => Math.max(last, from), -Infinity);
+    for (const { row } of all.stops.filter(({ from, to }) => to === Infinity && from < lastFrom))
+      out(
+        row,
+        'missing end',
+        row.cells.join(' '),
+        'A stop without an end, though the station stopped again later.',
+      );
+    all.stops = all.stops.filter(({ from, to }) => to < Infinity || from >= lastFrom);
   }
   return {
     head,
     rows: rows.length,
-    leftOut,
+    leftOut: leftOut.sort((a, b) => a.line - b.line),
     oddities: oddities.list(),
     form: isTimes ? 'times' : 'minutes',
-    stations: [...stations].map(([station, all]) => ({ station, ...all })),
+    stations: [...stations].map(([station, { stops, minutes }]) => ({
+      station,
+      stops: stops.map(({ from, to }) => ({ from, to })),
+      minutes,
+    })),
   };
 }

@@ -5,8 +5,9 @@ import { type FitOfChance, fitChance } from '../chances/chance.js';
 import { basisOf, percentText, roughPercent, type Source, type Written } from '../chances/measured.js';
 import { type Bounded, inTurn, oneLook, say } from '../chances/two-looks.js';
 import { writtenBounded, writtenChance } from '../chances/written.js';
-import { sumOf } from '../statistics/sums.js';
-import { type DefectCounts, foundAnywhere, type LookCounts, unitsIn } from './counts.js';
+import { proportion } from '../statistics/proportion.js';
+import { foundByOption } from './by-option.js';
+import { type DefectCounts, type LookCounts, unitsIn } from './counts.js';
 import { type Detection, detectionAt, takenOf, turnAt } from './detection.js';
 import { type Entry, entryOf } from './entry.js';
 import { sourceOf, testResult } from './failed.js';
@@ -28,8 +29,8 @@ export function chanceResults(
   return kinds.flatMap((kind) => {
     const ofKind = counts.filter(({ defect }) => defect === kind);
     return kind === FAILED
-      ? ofKind.map((each) => testResult(each, scenario, file))
-      : kindResults(kind, ofKind, scenario, file);
+      ? ofKind.map((each) => testResult(each, scenario, file, counts.length))
+      : kindResults(kind, ofKind, scenario, file, counts.length);
   });
 }
 
@@ -38,6 +39,7 @@ function kindResults(
   all: readonly DefectCounts[],
   scenario: Scenario | undefined,
   file: string,
+  looked: number,
 ): ChanceResult[] {
   const makers = scenario === undefined ? [] : makersOf(scenario, kind),
     places = new Map(makers.flatMap(({ looks }) => looks.map((look) => [look.step, look] as const))),
@@ -53,6 +55,7 @@ function kindResults(
   return all.map((counts) =>
     resultOf(counts, {
       ...{ scenario, makers, places, shares, detections, source: sourceOf(file, counts) },
+      ...{ isOnly: all.length === 1, looked },
       /** Once, though several steps may make it. */
       isFirst: (step) => !written.has(step) && written.add(step) !== undefined,
     }),
@@ -67,6 +70,10 @@ interface Known {
   readonly detections: ReadonlyMap<string, Detection>;
   readonly source: Source;
   readonly isFirst: (step: string) => boolean;
+  /** So many chances are looked at in all. */
+  readonly looked: number;
+  /** No other step makes it. */
+  readonly isOnly: boolean;
 }
 
 function resultOf(counts: DefectCounts, known: Known): ChanceResult {
@@ -79,10 +86,15 @@ function resultOf(counts: DefectCounts, known: Known): ChanceResult {
           ...{ step, found: fitChance(rows, LEVEL), finds: detections.get(step)?.finds ?? null },
         }),
       ),
-    found = foundAnywhere(counts.looks),
+    maker = makers.find(({ step }) => step === madeAt),
+    seen = foundByOption(
+      counts.looks,
+      maker !== undefined && maker.chance.byOption.length > 0 ? 1 : known.looked,
+    ),
+    found = seen?.found ?? null,
     told = [
       ...looks.flatMap((look) => look.found.told.slice(0, 1).map((sentence) => `${look.step}: ${sentence}`)),
-      ...(found?.told.slice(1) ?? []),
+      ...(seen?.told ?? []),
     ],
     notWritten: string[] = [],
     entries: Entry[] = [];
@@ -107,8 +119,7 @@ function resultOf(counts: DefectCounts, known: Known): ChanceResult {
   const first = looks[0];
   if (first === undefined || found === null)
     return { defect, madeAt, looks, found, made: null, from, to, told, entries, notWritten };
-  const made = madeOf(counts.looks, first, shares, told),
-    maker = makers.find(({ step }) => step === madeAt);
+  const made = madeOf(counts.looks, first, shares, { told, isOnly: known.isOnly });
   if (scenario === undefined)
     notWritten.push('Without a scenario it is not known which step makes it; of that nothing is written.');
   else if (maker === undefined)
@@ -128,29 +139,33 @@ function resultOf(counts: DefectCounts, known: Known): ChanceResult {
   return { defect, madeAt, looks, found, made, from, to, told, entries, notWritten };
 }
 
-/** How often it is made: what was found over what is found of those that have it. */
+/**
+ * How often it is made: what was found over what is found of those that have it. Where several steps make it,
+ * what inspections find is known from all of them together.
+ */
 function madeOf(
   counts: readonly LookCounts[],
-  { step, found }: LookResult,
+  { step }: LookResult,
   shares: ReadonlyMap<string, number>,
-  told: string[],
+  { told, isOnly }: { readonly told: string[]; readonly isOnly: boolean },
 ): Bounded | null {
-  const turn = turnAt(counts, step),
-    taken = turn === undefined ? undefined : takenOf(turn.later, shares);
-  if (turn !== undefined && turn.later.length > 0 && taken !== undefined)
-    return inTurn(turn, taken, LEVEL).made;
-  const share = shares.get(step),
-    { all } = found;
-  if (share === undefined || share === 0) {
-    told.push(...oneLook(all).told);
+  const turn = turnAt(counts, step);
+  if (turn === undefined) return null;
+  const later = takenOf(turn.later, shares);
+  if (turn.later.length > 0 && later !== undefined && isOnly) return inTurn(turn, later, LEVEL).made;
+  const seen = proportion(turn.first + turn.second, turn.units, LEVEL),
+    share = shares.get(step),
+    all = share === undefined || typeof later === 'string' ? undefined : 1 - (1 - share) * (1 - (later ?? 0));
+  if (all === undefined || all === 0) {
+    told.push(...oneLook(seen).told);
     return null;
   }
-  const scaled = (value: number): number => Math.min(1, value / share),
-    made = { value: scaled(all.share), low: scaled(all.low), high: scaled(all.high), level: LEVEL };
-  if (share < 1)
+  const scaled = (value: number): number => Math.min(1, value / all),
+    made = { value: scaled(seen.share), low: scaled(seen.low), high: scaled(seen.high), level: LEVEL };
+  if (all < 1)
     told.push(
-      `${step} is taken to find ${roughPercent(share)} of what is there, as the scenario says: ` +
-        `${say(made)} of units have it.`,
+      `${[step, ...turn.later].join(', then ')}: ${roughPercent(all)} of what is there is taken to be found, ` +
+        `so ${say(made)} of units have it.`,
     );
   return made;
 }

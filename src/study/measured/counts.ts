@@ -3,8 +3,7 @@ import type { CountedLook, CountsRead, KnownLooks } from '../../records/table/co
 import { dayText } from '../../records/table/table.js';
 import { allSteps } from '../../scenario/lookup/placed.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
-import { LEVEL } from '../asked.js';
-import { type CountRow, type FitOfChance, fitChance } from '../chances/chance.js';
+import type { CountRow } from '../chances/chance.js';
 import { count } from '../format.js';
 import { sumOf } from '../statistics/sums.js';
 import { makersOf } from './places.js';
@@ -83,21 +82,6 @@ export function tableCounts(
         ? []
         : [`${count(again, 'row')} of units that came to an inspection again: only the first look counts.`],
   };
-}
-
-/** Units that came to the first inspection, found there or at a later one; null where none came. */
-export function foundAnywhere(looks: readonly LookCounts[]): FitOfChance | null {
-  const [first, ...later] = looks.filter(({ rows }) => unitsIn(rows) > 0);
-  if (first === undefined) return null;
-  const laterOf = ({ options }: CountRow): number =>
-    sumOf(
-      later,
-      ({ rows }) => rows.find((row) => JSON.stringify(row.options) === JSON.stringify(options))?.found ?? 0,
-    );
-  return fitChance(
-    first.rows.map((row) => ({ ...row, found: Math.min(row.units, row.found + laterOf(row)) })),
-    LEVEL,
-  );
 }
 
 export const unitsIn = (rows: readonly CountRow[]): number => sumOf(rows, ({ units }) => units);

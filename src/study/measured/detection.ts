@@ -54,6 +54,7 @@ export function takenOf(
   later: readonly string[],
   shares: ReadonlyMap<string, number>,
 ): SecondFinds | undefined {
+  if (later.length === 0) return undefined;
   const known = later.map((step) => shares.get(step));
   if (known.every((share) => share !== undefined && share > 0))
     return 1 - known.reduce<number>((missed, share) => missed * (1 - (share ?? 0)), 1);

@@ -4,6 +4,7 @@ import { LEVEL } from '../asked.js';
 import { fitChance } from '../chances/chance.js';
 import type { Source } from '../chances/measured.js';
 import { writtenChance } from '../chances/written.js';
+import { foundByOption } from './by-option.js';
 import type { DefectCounts } from './counts.js';
 import { entryOf } from './entry.js';
 import { pathOf, stepPlaces } from './places.js';
@@ -16,26 +17,32 @@ export const sourceOf = (file: string, { from, to }: DefectCounts): Source => ({
 });
 
 /** How often a test is not passed: each time that a unit comes to it counts. */
-export function testResult(counts: DefectCounts, scenario: Scenario | undefined, file: string): ChanceResult {
-  const looks = counts.looks.map(({ step, rows }) => ({ step, found: fitChance(rows, LEVEL), finds: null })),
-    step = looks[0]?.step ?? '',
+export function testResult(
+  counts: DefectCounts,
+  scenario: Scenario | undefined,
+  file: string,
+  looked: number,
+): ChanceResult {
+  const { from, to } = counts,
+    [{ step, rows } = { step: '', rows: [] }] = counts.looks,
     place = scenario === undefined ? undefined : stepPlaces(scenario).get(step),
     isTest = scenario === undefined || place?.step.fails !== undefined,
-    path = `${place?.path ?? pathOf(step)}.fails.chance`;
+    byOption = place?.step.fails?.chance.byOption ?? [],
+    seen = foundByOption(counts.looks, byOption.length > 0 ? 1 : looked),
+    found = seen?.found ?? null;
   return {
-    ...{
-      defect: FAILED,
-      madeAt: null,
-      looks,
-      found: looks[0]?.found ?? null,
-      made: null,
-      from: counts.from,
-      to: counts.to,
-    },
-    told: looks.flatMap(({ found }) => found.told),
-    entries: isTest
-      ? looks.map(({ found }) => entryOf(path, writtenChance(found, sourceOf(file, counts))))
-      : [],
+    ...{ defect: FAILED, madeAt: null, found, made: null, from, to },
+    looks: found === null ? [] : [{ step, found: fitChance(rows, LEVEL), finds: null }],
+    told: [...(found?.told.slice(0, 1) ?? []), ...(seen?.told ?? [])],
+    entries:
+      isTest && found !== null
+        ? [
+            entryOf(
+              `${place?.path ?? pathOf(step)}.fails.chance`,
+              writtenChance(found, sourceOf(file, counts)),
+            ),
+          ]
+        : [],
     notWritten: isTest
       ? []
       : [`${step} is no test in the scenario (it has no \`fails\`); nothing is written.`],

@@ -7,6 +7,8 @@ import { remembered } from '../../scenario/values/raw.js';
 export interface StepPlace {
   readonly path: string;
   readonly step: StationStep;
+  /** Some of its people take up again in a shift of theirs what they began. */
+  readonly waitsForOwn: boolean;
 }
 
 export const pathOf = (step: string, feeder?: string): string =>
@@ -15,9 +17,15 @@ export const pathOf = (step: string, feeder?: string): string =>
 /** The steps of a scenario by name, of several the first; what holds steps side by side is none. */
 export function stepPlaces(scenario: Scenario): ReadonlyMap<string, StepPlace> {
   const places = new Map<string, StepPlace>();
-  for (const { step, route } of allSteps(scenario))
+  for (const { step, route, where } of allSteps(scenario))
     if (step.sideBySide === undefined)
-      remembered(places, step.name, () => ({ path: pathOf(step.name, route.feeder), step }));
+      remembered(places, step.name, () => ({
+        path: pathOf(step.name, route.feeder),
+        step,
+        waitsForOwn: Object.keys(step.crew).some(
+          (name) => where?.site.crews[name]?.shifts?.handOver === 'wait',
+        ),
+      }));
   return places;
 }
 
@@ -28,9 +36,15 @@ export interface ChancePlace {
   readonly chance: Chance;
 }
 
+/** An inspection that looks for a kind of defect. */
+export interface LookPlace extends ChancePlace {
+  /** Every unit comes to it: it has no condition and is no sample. */
+  readonly isForAll: boolean;
+}
+
 /** A step that makes a kind of defect, and the inspections that look for it from there on, in their order. */
 export interface MakerPlace extends ChancePlace {
-  readonly looks: readonly ChancePlace[];
+  readonly looks: readonly LookPlace[];
 }
 
 /**
@@ -57,7 +71,7 @@ export function makersOf(scenario: Scenario, kind: string): MakerPlace[] {
   });
 }
 
-function lookOf({ step, route }: PlacedStep, kind: string): ChancePlace[] {
+function lookOf({ step, route }: PlacedStep, kind: string): LookPlace[] {
   const find = step.finds[kind];
   return find === undefined
     ? []
@@ -66,6 +80,7 @@ function lookOf({ step, route }: PlacedStep, kind: string): ChancePlace[] {
           step: step.name,
           path: `${pathOf(step.name, route.feeder)}.finds.${kind}.chance`,
           chance: find.chance,
+          isForAll: Object.keys(step.when).length === 0 && step.sample === undefined,
         },
       ];
 }
@@ -80,10 +95,14 @@ export type TimePlace =
   | { readonly path: null; readonly why: string };
 
 /** @param isWhole the time is from start to end; else it may be that of the work alone */
-export function timePlace({ path, step }: StepPlace, isWhole: boolean): TimePlace {
+export function timePlace({ path, step, waitsForOwn }: StepPlace, isWhole: boolean): TimePlace {
   const { work, passes, process, attendedEnd, comparesWith, hold } = step,
     none = (why: string): TimePlace => ({ path: null, why });
   if (hold !== undefined) return none('At a hold a unit takes what was left to it; nothing is written.');
+  if (isWhole && waitsForOwn)
+    return none(
+      'Who began it ends it in a shift of theirs (`hand over: wait`), and waits; nothing is written.',
+    );
   if (isWhole && comparesWith?.differs !== undefined)
     return none('Where two measurements differ there is extra work in these times; nothing is written.');
   if (work !== undefined && process !== undefined && isWhole)

@@ -5,7 +5,7 @@ import type { Source } from '../chances/measured.js';
 import { type Between, type Span, type Spans, spansOf } from '../chances/spans.js';
 import { type FitOfSpans, fitStops } from '../chances/stops.js';
 import { writtenFailures } from '../chances/written.js';
-import { count, exact } from '../format.js';
+import { exact } from '../format.js';
 import { sumOf } from '../statistics/sums.js';
 import { entryOf, flow } from './entry.js';
 import type { FailingPlace } from './failing.js';
@@ -102,6 +102,9 @@ function ofTimes(
         ? ['It is watched from the end of its first stop on, of which only the repair counts (--from).']
         : []),
       ...(said.to === undefined ? ['It is watched to the last time in the table (--to).'] : []),
+      ...stops
+        .filter((stop) => stop.to === Infinity)
+        .map(() => 'Its last stop has no end: it is taken to go on to the end of the watch.'),
       ...(by === 'operating time'
         ? [
             share === 1
@@ -131,8 +134,8 @@ function ofTimes(
     ...whole,
     told: [
       ...told,
-      `It has ${count(pieces, 'piece')} and the log does not say which failed: a rate over all of them, ` +
-        'without a shape.',
+      `It has ${exact(pieces)} that fail each by itself, and the log does not say which did: a rate over all ` +
+        'of them, without a shape.',
     ],
     spans: {
       ...NONE,

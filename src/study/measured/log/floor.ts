@@ -32,8 +32,8 @@ export interface FloorAsked {
 }
 
 /**
- * Reads a floor log: once for its days, once for what happens on them. What begins on the days counts; days
- * before tell how often a step had been done by then.
+ * Reads a floor log: once for its days, once for what happens on them. Visits that begin on the days count,
+ * to their ends, and looks that end on them; days before tell how often a step had been done by then.
  * @throws RangeError where the log has nothing of the days, or is far out of order
  */
 export async function readFloor(scenario: Scenario, log: LogSource, asked: FloorAsked): Promise<FloorSeen> {
@@ -65,7 +65,6 @@ export async function readFloor(scenario: Scenario, log: LogSource, asked: Floor
   await log.read((events) => {
     for (const logged of events)
       for (const event of withShipping(logged, look.kinds, last)) {
-        if (event.at >= frame.to) return;
         visits.take(event);
         trials.take(event, visits.optionsOf(event));
       }

@@ -27,6 +27,9 @@ export function logNotes(
     stations = stationsOf(scenario),
     steps = times.flatMap(({ step }) => places.get(step)?.step ?? []),
     failing = steps.filter(({ at }) => (stations.get(at)?.station.failures.length ?? 0) > 0),
+    uneven = steps.filter(({ at, crew }) =>
+      Object.keys(crew).some((name) => isUneven(scenario, stations.get(at)?.siteName ?? '', name)),
+    ),
     byFactor = steps.filter(({ workFactor }) => Object.keys(workFactor).length > 0),
     names = (all: typeof steps): string => all.map(({ name }) => name).join(', ');
   return [
@@ -47,6 +50,11 @@ export function logNotes(
       failing.length,
       `Stations that fail in the scenario, so that some of these times may hold a repair: ${names(failing)}.`,
     ),
+    ...some(
+      uneven.length,
+      'Crews that are smaller in some shifts, so that some of these times may hold a wait for people at a ' +
+        `shift change: ${names(uneven)}.`,
+    ),
     ...(of === 'learning' && old > 0
       ? [
           `${count(old, 'unit')} stood on the floor when the log begins, so steps may have been done before: ` +
@@ -54,4 +62,10 @@ export function logNotes(
         ]
       : []),
   ];
+}
+
+/** Whether a crew may be smaller in one shift than in the one before. */
+function isUneven(scenario: Scenario, site: string, crew: string): boolean {
+  const shifts = scenario.sites[site]?.crews[crew]?.shifts;
+  return shifts !== undefined && (shifts.absence > 0 || new Set(shifts.headcounts).size > 1);
 }

@@ -4,7 +4,7 @@ import { referredBy } from '../../../records/log/references.js';
 import { allSteps } from '../../../scenario/lookup/placed.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import type { CountRow } from '../../chances/chance.js';
-import type { Frame } from '../../validate/seen/frame.js';
+import { type Frame, isIn } from '../../validate/seen/frame.js';
 import type { DefectCounts } from '../counts.js';
 import { type MakerPlace, makersOf } from '../places.js';
 import { Tallies } from './tallies.js';
@@ -13,6 +13,8 @@ import { Tallies } from './tallies.js';
 interface Maker extends MakerPlace {
   readonly kind: string;
   readonly counted: readonly Tallies[];
+  /** Inspections to which some units come, so that it is not followed further. */
+  readonly elsewhere: ReadonlySet<string>;
 }
 
 /** The first time that an object was at a maker: at which inspection it is next. */
@@ -33,7 +35,8 @@ interface Followed {
  * What inspections find of what a step makes. Each object counts once a step, the first time that it is there.
  * It is at risk at each inspection in turn until the defect is found; it drops out, as one that is not
  * followed, where it comes to the step or to an inspection again, or is gone. So what other defects do to a
- * unit does not bend the shares (as Kaplan & Meier 1958 have it of those lost to follow-up).
+ * unit does not bend the shares (as Kaplan & Meier 1958 have it of those lost to follow-up). So does one that
+ * comes to an inspection of some units only, a sample, where there are others.
  */
 export class Trials {
   /** Finds of which several steps may be the maker, and the log does not say which. */
@@ -49,9 +52,12 @@ export class Trials {
     by: readonly string[],
   ) {
     for (const kind of Object.keys(scenario.defects)) {
-      const makers = makersOf(scenario, kind).map((place) => ({
-        ...{ ...place, kind, counted: place.looks.map(() => new Tallies(by)) },
-      }));
+      const makers = makersOf(scenario, kind).map((place): Maker => {
+        const forAll = place.looks.filter(({ isForAll }) => isForAll),
+          looks = forAll.length > 0 ? forAll : place.looks,
+          elsewhere = new Set(place.looks.filter((look) => !looks.includes(look)).map(({ step }) => step));
+        return { ...place, kind, looks, elsewhere, counted: looks.map(() => new Tallies(by)) };
+      });
       this.makers.set(kind, makers);
       for (const maker of makers)
         this.byStep.set(maker.step, [...(this.byStep.get(maker.step) ?? []), maker]);
@@ -74,7 +80,7 @@ export class Trials {
       }
       case 'end': {
         const followed = this.objects.get(key);
-        if (followed !== undefined) this.looked(followed, step, options, event.at >= this.frame.from);
+        if (followed !== undefined) this.looked(followed, step, options, isIn(event.at, this.frame));
         break;
       }
       case 'join':
@@ -125,10 +131,12 @@ export class Trials {
         options,
         found.some(({ kind }) => kind === FAILED),
       );
+    // Of several parts alike the find is one's.
+    const given = new Set<Maker>();
     followed.trials = followed.trials.filter((trial) => {
       const { maker } = trial,
         at = maker.looks.findIndex((look) => look.step === step);
-      if (at < 0) return true;
+      if (at < 0) return !maker.elsewhere.has(step);
       if (at < trial.next) return false;
       const ofKind = found.filter(({ kind }) => kind === maker.kind),
         isOnly = this.makers.get(maker.kind)?.length === 1;
@@ -136,7 +144,8 @@ export class Trials {
         this.unclear++;
         return false;
       }
-      const isFound = ofKind.some(({ madeAt }) => isOnly || madeAt === maker.step);
+      const isFound = !given.has(maker) && ofKind.some(({ madeAt }) => isOnly || madeAt === maker.step);
+      if (isFound) given.add(maker);
       if (counts) maker.counted[at]?.add(options, isFound);
       trial.next = at + 1;
       return !isFound && trial.next < maker.looks.length;

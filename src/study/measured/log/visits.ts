@@ -1,7 +1,7 @@
 import type { FloorEvent } from '../../../records/log/event.js';
 import type { NumberedTimes } from '../../../records/table/numbered.js';
 import type { Scenario } from '../../../scenario/types/scenario.js';
-import { type Frame, minutesBetween } from '../../validate/seen/frame.js';
+import { type Frame, isIn, minutesBetween } from '../../validate/seen/frame.js';
 import { type StepPlace, stepPlaces, timePlace } from '../places.js';
 
 const BY_THE_CLOCK = -1;
@@ -75,7 +75,7 @@ export class Visits {
       case 'end': {
         const going = this.going.get(visit);
         this.going.delete(visit);
-        if (going !== undefined && going.at >= this.frame.from) this.add(event, going);
+        if (going !== undefined && isIn(going.at, this.frame)) this.add(event, going);
         break;
       }
       case 'ship':
