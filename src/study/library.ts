@@ -38,6 +38,7 @@ export { farOut } from './fit/warnings/outliers.js';
 export { twoPopulations } from './fit/warnings/populations.js';
 export { machineDigest } from './machine.js';
 export { chanceResults } from './measured/chances.js';
+export { timeEntry } from './measured/entry.js';
 export { learningResults } from './measured/learning.js';
 export { readFloor } from './measured/log/floor.js';
 export { rateStudy } from './rate/rate.js';

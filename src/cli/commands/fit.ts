@@ -28,8 +28,8 @@ export const fit = command({
   },
   summary: 'what was clocked or counted on the floor, as values for a scenario',
   about:
-    'cleans a table of times, of what inspections found, or of stops, or a floor log; fits what it tells, and ' +
-    'writes what a scenario includes',
+    'cleans a table of times, of what inspections found, or of stops, or a floor log; fits what it tells, ' +
+    'and writes what a scenario includes',
   examples: [
     ['rateproof fit times.csv line.yaml', 'what the times of a time study say of each step'],
     'rateproof fit times.csv line.yaml --out out/fitted   (then include: [fitted.yaml])',

@@ -62,7 +62,7 @@ export async function fitLog(request: FitRequest): Promise<FitResults | Measured
     if (!floor.hasFinds || chances.length === 0)
       throw new UsageError(
         `${table}: expected finds of inspections, got none`,
-        'a log in rows of events tells them as find, with defect=.. among its values; docs/floor-log.md shows it',
+        'a log in rows of events tells them as find, with defect=.. among its values; see docs/floor-log.md',
       );
     return { ...headOf(read, head, notes), of, chances };
   }

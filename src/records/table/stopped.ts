@@ -46,8 +46,8 @@ export interface KnownStations {
 
 /**
  * Stops from the rows of a table, the head first: `station,from,to`, of which `to` is empty while it is down,
- * or `station,up,down` in minutes, of which `down` is empty where it had not failed when the log ends. Without
- * a scenario times are taken as they are written.
+ * or `station,up,down` in minutes, of which `down` is empty where it had not failed when the log ends.
+ * Without a scenario times are taken as they are written.
  * @throws Unreadable where nothing can be read: no rows, no such column
  */
 export function readStops(
@@ -69,8 +69,8 @@ export function readStops(
   if (!isTimes && (at.up < 0 || at.down < 0))
     throw new Unreadable(
       `line 1: expected the columns from and to, or up and down, got ${head.join(', ')}`,
-      'a stop log has when each stop began and ended, or minutes up and down: name the columns, for example ' +
-        '--began "down at" --ended "up at"',
+      'a stop log has when each stop began and ended, or minutes up and down: name the columns, for ' +
+        'example --began "down at" --ended "up at"',
     );
   const cellOf = (row: TableLine, column: number): string => row.cells[column] ?? '',
     dates = dateReader(rows.flatMap((row) => [cellOf(row, at.from), cellOf(row, at.to)])),

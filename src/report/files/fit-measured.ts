@@ -16,7 +16,7 @@ export const measuredFiles = (results: MeasuredResults): Map<string, string> =>
 export const measuredJson = ({ leftOut, ...rest }: MeasuredResults): string =>
   stableJson({ ...rest, leftOut: leftOut.map(({ line, kind }) => ({ line, kind })) });
 
-/** A part of a scenario for `include`: values by path; what has no place, and what is to be known, as remarks. */
+/** A part of a scenario for `include`: values by path; what has no place, and what to know, as remarks. */
 export function measuredYaml(results: MeasuredResults): string {
   const parts = partsOf(results),
     isEmpty = parts.every(({ entries }) => entries.length === 0),

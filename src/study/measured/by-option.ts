@@ -7,8 +7,8 @@ import { type LookCounts, unitsIn } from './counts.js';
 /**
  * Units that came to the first inspection, found there or at a later one, by option; null where none came.
  * Where more came to a later inspection they are other units, and do not count.
- * @param looked so many chances are asked about: one depends on an option only where that is sure allowing for
- *   all of them (Bonferroni)
+ * @param looked so many chances are asked about: one depends on an option only where that is sure allowing
+ *   for all of them (Bonferroni)
  */
 export function foundByOption(
   looks: readonly LookCounts[],

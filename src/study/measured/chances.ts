@@ -125,10 +125,10 @@ function resultOf(counts: DefectCounts, known: Known): ChanceResult {
   else if (maker === undefined)
     notWritten.push(
       makers.length > 1
-        ? `${makers.map(({ step }) => step).join(', ')} make it in the scenario, and the records do not tell ` +
-            'which did; of that nothing is written.'
-        : `${madeAt ?? 'No step'} ${madeAt === null ? 'makes' : 'does not make'} it in the scenario; of that ` +
-            'nothing is written.',
+        ? `${makers.map(({ step }) => step).join(', ')} make it in the scenario, and the records do not ` +
+            'say which did; of that nothing is written.'
+        : `${madeAt ?? 'No step'} ${madeAt === null ? 'makes' : 'does not make'} it in the scenario; of ` +
+            'that nothing is written.',
     );
   else {
     const value = writtenMade(found, made, looks.length === 1 ? shares.get(first.step) : undefined, source);
@@ -164,8 +164,8 @@ function madeOf(
     made = { value: scaled(seen.share), low: scaled(seen.low), high: scaled(seen.high), level: LEVEL };
   if (all < 1)
     told.push(
-      `${[step, ...turn.later].join(', then ')}: ${roughPercent(all)} of what is there is taken to be found, ` +
-        `so ${say(made)} of units have it.`,
+      `${[step, ...turn.later].join(', then ')}: ${roughPercent(all)} of what is there is taken to be ` +
+        `found, so ${say(made)} of units have it.`,
     );
   return made;
 }

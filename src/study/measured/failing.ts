@@ -68,8 +68,8 @@ export function knownStations(places: ReadonlyMap<string, FailingPlace>): KnownS
 }
 
 /**
- * Which minutes count of one station: up, those of its calendar where its failures go by operating time; down,
- * those in which repairs are worked on.
+ * Which minutes count of one station: up, those of its calendar where its failures go by operating time;
+ * down, those in which repairs are worked on.
  * @param begun a model over the whole log, `calendars` those of it
  */
 export function minutesOf(

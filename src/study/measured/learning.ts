@@ -137,8 +137,8 @@ function writtenParts(fit: FitOfLearning, plain: Plain, source: Source, where: W
     return { told, entries: isWhole ? [] : [work], notWritten: isWhole ? [BY_TIMES] : [] };
   if (learning === undefined && hasScenario)
     return none(
-      'The step has no `learning` in the scenario, so neither it nor the time of the first unit is written. ' +
-        `To take both, give the step: learning: ${flow(rate ?? {})}`,
+      'The step has no `learning` in the scenario, so neither it nor the time of the first unit is ' +
+        `written. To take both, give the step: learning: ${flow(rate ?? {})}`,
     );
   if (rate === null)
     return none(
@@ -156,8 +156,8 @@ function writtenParts(fit: FitOfLearning, plain: Plain, source: Source, where: W
 
 const BY_TIMES = 'Its work is written by `--of times`.',
   WITHOUT =
-    'Without a scenario it is not known whether the step has `learning`, so only the time of the first unit is ' +
-    'written; give FILE.';
+    'Without a scenario it is not known whether the step has `learning`, so only the time of the first ' +
+    'unit is written; give FILE.';
 
 /** A scenario that learns where no learning shows: the times stand as they are. Null of too few times. */
 const notLearnt = ({ curve, rate, n }: FitOfLearning, source: Source): Written | null =>
@@ -179,8 +179,8 @@ function keptFloor(fit: FitOfLearning, learning: Learning | undefined, told: str
   const least = exp(logFactor(curve, units.to));
   if (least > floor) return { floor: percentText(floor) };
   told.push(
-    `The scenario has a floor of ${roughPercent(floor)}; the times have gone on to ${roughPercent(least)} of ` +
-      'the first, so it is left out.',
+    `The scenario has a floor of ${roughPercent(floor)}; the times have gone on to ${roughPercent(least)} ` +
+      'of the first, so it is left out.',
   );
   return {};
 }

@@ -134,8 +134,8 @@ function ofTimes(
     ...whole,
     told: [
       ...told,
-      `It has ${exact(pieces)} that fail each by itself, and the log does not say which did: a rate over all ` +
-        'of them, without a shape.',
+      `It has ${exact(pieces)} that fail each by itself, and the log does not say which did: a rate over ` +
+        'all of them, without a shape.',
     ],
     spans: {
       ...NONE,

@@ -33,10 +33,11 @@ export function logNotes(
     byFactor = steps.filter(({ workFactor }) => Object.keys(workFactor).length > 0),
     names = (all: typeof steps): string => all.map(({ name }) => name).join(', ');
   return [
-    `${days} Minutes from start to end in the hours of each step's station and people; of a process by the clock.`,
+    `${days} Minutes from start to end in the hours of each step's station and people; of a process by ` +
+      'the clock.',
     ...some(
       visits.withFinds,
-      `${count(visits.withFinds, 'visit')} at which something was found: left out, since repairs are in them.`,
+      `${count(visits.withFinds, 'visit')} at which something was found: left out, with the repairs in them.`,
     ),
     ...some(
       visits.empty,
@@ -57,8 +58,8 @@ export function logNotes(
     ),
     ...(of === 'learning' && old > 0
       ? [
-          `${count(old, 'unit')} stood on the floor when the log begins, so steps may have been done before: ` +
-            'units are counted from the log on, and from `built before` of the scenario.',
+          `${count(old, 'unit')} stood on the floor when the log begins, so steps may have been done ` +
+            'before: units are counted from the log on, and from `built before` of the scenario.',
         ]
       : []),
   ];

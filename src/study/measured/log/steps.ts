@@ -1,7 +1,7 @@
 import type { Scenario } from '../../../scenario/types/scenario.js';
 import { stepPlaces, timePlace } from '../places.js';
 
-/** Where times from start to end have their place in a scenario, by step; null, and why, where they have none. */
+/** Where times from start to end have their place in a scenario, by step; null, and why, where none. */
 export function logPlaces(
   scenario: Scenario,
 ): (

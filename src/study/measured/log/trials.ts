@@ -32,8 +32,8 @@ interface Followed {
 }
 
 /**
- * What inspections find of what a step makes. Each object counts once a step, the first time that it is there.
- * It is at risk at each inspection in turn until the defect is found; it drops out, as one that is not
+ * What inspections find of what a step makes. Each object counts once a step, the first time that it is
+ * there. It is at risk at each inspection in turn until the defect is found; it drops out, as one that is not
  * followed, where it comes to the step or to an inspection again, or is gone. So what other defects do to a
  * unit does not bend the shares (as Kaplan & Meier 1958 have it of those lost to follow-up). So does one that
  * comes to an inspection of some units only, a sample, where there are others.

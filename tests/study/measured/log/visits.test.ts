@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { FloorEvent } from '../../../../src/records/log/event.js';
 import { learningResults } from '../../../../src/study/measured/learning.js';
 import { readFloor } from '../../../../src/study/measured/log/floor.js';
+import { logNotes } from '../../../../src/study/measured/log/notes.js';
 import { logPlaces } from '../../../../src/study/measured/log/steps.js';
 import { logOf, scenarioOf, sourceOf } from '../../validate/shop.js';
 
@@ -18,7 +19,7 @@ sites:
   works:
     zone: Europe/Oslo
     calendar: days
-    crews: { fitters: 6, painters: { headcount: [2, 1], calendar: two }, night crew: { headcount: 4, calendar: nights } }
+    crews: { fitters: 6, painters: { headcount: [3, 3], calendar: two }, night crew: { headcount: 4, calendar: nights } }
     equipment: { hoist: { count: 2, calendar: days } }
     stations:
       bay: { places: 4, buffer: unlimited }
@@ -37,7 +38,7 @@ route:
   - { step: coat, at: booth, crew: { painters: 1 }, work: 700 min }
   - { step: bake, at: oven, process: 200 min }
   - { step: cure, at: oven, work: 10 min, process: 100 min }
-  - { step: wire, at: night bay, crew: { night crew: 1 }, work: 420 min }
+  - { step: wire, at: night bay, crew: { night crew: 1 }, work: 700 min }
   - at: bench
     side by side:
       - { step: left, crew: { fitters: 1 }, work: 310 min }
@@ -61,7 +62,7 @@ describe('times from a floor log', () => {
     expect(of).toMatchObject({
       coat: [700],
       bake: [200],
-      wire: [420],
+      wire: [700],
       left: [310],
       right: [500],
       look: [30],
@@ -77,7 +78,7 @@ describe('times from a floor log', () => {
           events.filter((each) => each.step === step && each.kind === kind).map((e) => e.at);
         return Math.max(...at('end').map((end, i) => end - (at('start')[i] ?? 0)));
       };
-    for (const step of ['build', 'coat', 'wire', 'left', 'finish'])
+    for (const step of ['build', 'coat', 'wire', 'right', 'finish'])
       expect(longest(step)).toBeGreaterThan(Math.max(...(of[step] ?? [])) + 400);
     // Repairs are in the visits at which something was found.
     expect(all['look']).toBe(12 - floor.visits.withFinds);
@@ -102,7 +103,7 @@ describe('times from a floor log', () => {
       }),
       build = floor.visits.times().find(({ step }) => step === 'build')!;
     expect(build.numbers).toEqual([4, 5, 6, 7]);
-    expect(new Set(build.by['cab'])).toEqual(new Set(['long', 'short']));
+    expect(build.by['cab']).toHaveLength(4);
     await expect(
       readFloor(PLANT, sourceOf(logOf(PLANT, 'nights')), { by: [], from: '2027-04-30', to: '2027-04-01' }),
     ).rejects.toThrow('at least one whole day');
@@ -115,5 +116,37 @@ describe('times from a floor log', () => {
       steps.map(() => [false, 0]),
     );
     expect(results[0].notWritten).toEqual(['Its work is written by `--of times`.']);
+  });
+});
+
+describe('times that hold more than work', () => {
+  const line = scenarioOf(`
+scenario: Waits inside
+programme: { start: 2027-03-01, arrivals: 8 h, quantity: 10 }
+calendars: { two: { hours: ['06:00-14:00', '14:00-22:00'] } }
+sites:
+  works:
+    calendar: two
+    crews: { painters: { headcount: [2, 1], calendar: two }, polishers: { headcount: 2, calendar: two, hand over: wait } }
+    stations: { booth: { places: 3, failures: { every: 9 h, repair: 20 min } }, bay: { places: 3 } }
+route:
+  - { step: coat, at: booth, crew: { painters: 1 }, work: 5 h, work factor: {} }
+  - { step: polish, at: bay, crew: { polishers: 1 }, work: 5 h }
+`);
+
+  it('are told: repairs of the station, and waits where a crew gets smaller', async () => {
+    const floor = await readFloor(line, sourceOf(logOf(line, 'waits')), { by: [] }),
+      all = floor.visits.times(),
+      notes = logNotes(floor, all, line, 'times').join(' ');
+    expect(Math.max(...(all.find(({ step }) => step === 'coat')?.minutes ?? []))).toBeGreaterThan(300);
+    expect(notes).toMatch(/may hold a repair: coat\./);
+    expect(notes).toMatch(/wait for people at a shift change: coat\./);
+    expect(notes).not.toMatch(/Divided/);
+  });
+
+  it('are not written where who began a job ends it in a shift of theirs', () => {
+    expect(logPlaces(line)('polish').path).toBeNull();
+    expect(logPlaces(line)('polish').notWritten).toMatch(/hand over: wait/);
+    expect(logPlaces(line)('coat').path).toBe('route[coat].work');
   });
 });
