@@ -1,11 +1,14 @@
 import { basename } from 'node:path';
 import type { LogRead } from '../../records/log/cleaned.js';
+import type { NumberedTimes } from '../../records/table/numbered.js';
 import type { TableRead } from '../../records/table/table.js';
 import { type FitResults, fitResults } from '../../study/fit/results.js';
 import { fitStep } from '../../study/fit/steps.js';
+import { exact } from '../../study/format.js';
 import { chanceResults } from '../../study/measured/chances.js';
 import { learningResults } from '../../study/measured/learning.js';
 import { readFloor } from '../../study/measured/log/floor.js';
+import { latest, MOST_FITTED } from '../../study/measured/log/latest.js';
 import { logNotes } from '../../study/measured/log/notes.js';
 import { logPlaces } from '../../study/measured/log/steps.js';
 import { headOf, type MeasuredResults } from '../../study/measured/results.js';
@@ -55,8 +58,13 @@ export async function fitLog(request: FitRequest): Promise<FitResults | Measured
     name = basename(table),
     head = { table: name, scenarioFile: basename(file), seed },
     read = tableRead(floor.read),
-    times = of === 'chances' ? [] : floor.visits.times(of === 'learning'),
-    notes = [...(floor.read === null ? [] : toldOfLog(floor.read)), ...logNotes(floor, times, scenario, of)];
+    all = of === 'chances' ? [] : floor.visits.times(of === 'learning'),
+    times = of === 'times' ? all.map((each) => latest(each)) : all,
+    notes = [
+      ...(floor.read === null ? [] : toldOfLog(floor.read)),
+      ...logNotes(floor, times, scenario, of),
+      ...toldOfMany(all),
+    ];
   if (of === 'chances') {
     const chances = chanceResults(floor.trials.counts(floor.from, floor.to), scenario, name);
     if (!floor.hasFinds || chances.length === 0)
@@ -79,6 +87,17 @@ export async function fitLog(request: FitRequest): Promise<FitResults | Measured
     steps = times.map((each) => ({ ...fitStep(each, seed), ...placeOf(each.step) }));
   const n = times.reduce((sum, { minutes }) => sum + minutes.length, 0);
   return fitResults({ ...read, rows: n, used: n, steps: times }, steps, head, notes);
+}
+
+/** Steps of which the latest times alone are fitted. */
+function toldOfMany(times: readonly NumberedTimes[]): string[] {
+  const many = times.filter(({ minutes }) => minutes.length > MOST_FITTED);
+  return many.length === 0
+    ? []
+    : [
+        `Distributions are fitted to the latest ${exact(MOST_FITTED)} times: ` +
+          `${many.map(({ step, minutes }) => `${step} (of ${exact(minutes.length)})`).join(', ')}.`,
+      ];
 }
 
 /** Rows of a log are not kept: those left out are counted among the oddities. */

@@ -57,7 +57,11 @@ function kindResults(
       ...{ scenario, makers, places, shares, detections, source: sourceOf(file, counts) },
       ...{ isOnly: all.length === 1, looked },
       /** Once, though several steps may make it. */
-      isFirst: (step) => !written.has(step) && written.add(step) !== undefined,
+      isFirst: (step) => {
+        const isNew = !written.has(step);
+        written.add(step);
+        return isNew;
+      },
     }),
   );
 }
@@ -93,7 +97,8 @@ function resultOf(counts: DefectCounts, known: Known): ChanceResult {
     ),
     found = seen?.found ?? null,
     told = [
-      ...looks.flatMap((look) => look.found.told.slice(0, 1).map((sentence) => `${look.step}: ${sentence}`)),
+      // The table has the others.
+      ...looks.slice(0, 1).flatMap((look) => (look.found.all.count === 0 ? look.found.told.slice(0, 1) : [])),
       ...(seen?.told ?? []),
     ],
     notWritten: string[] = [],

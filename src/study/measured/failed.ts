@@ -33,7 +33,7 @@ export function testResult(
   return {
     ...{ defect: FAILED, madeAt: null, found, made: null, from, to },
     looks: found === null ? [] : [{ step, found: fitChance(rows, LEVEL), finds: null }],
-    told: [...(found?.told.slice(0, 1) ?? []), ...(seen?.told ?? [])],
+    told: [...(found?.all.count === 0 ? found.told.slice(0, 1) : []), ...(seen?.told ?? [])],
     entries:
       isTest && found !== null
         ? [

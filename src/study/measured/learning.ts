@@ -11,6 +11,7 @@ import { writtenLearning } from '../chances/written.js';
 import { sampleOf } from '../fit/kinds/sample.js';
 import { type FittedTimes, fitTimes } from '../fit/times.js';
 import { type Entry, entryOf, flow, timeEntry } from './entry.js';
+import { latest } from './log/latest.js';
 import { pathOf, stepPlaces, timePlace } from './places.js';
 import type { LearningResult } from './results.js';
 
@@ -32,7 +33,7 @@ export function learningResults(
     const timed = times.numbers.map((unit, i) => ({ unit, minutes: times.minutes[i] ?? NaN })),
       place = places?.get(times.step),
       fit = sureFit(timed, place?.step.learning === undefined ? steps.length : 1),
-      plain = plainOf(times, plainTimes(timed, fit), seed),
+      plain = plainOf(latest({ ...times, minutes: plainTimes(timed, fit) }), seed),
       source: Source = {
         file,
         ...(plain.from === null || plain.to === null ? {} : { from: plain.from, to: plain.to }),
@@ -71,7 +72,7 @@ interface Plain {
 }
 
 /** Fits times without learning; each step has random numbers of its own. */
-function plainOf({ step, at, by }: NumberedTimes, minutes: readonly number[], seed: string): Plain {
+function plainOf({ step, minutes, at, by }: NumberedTimes, seed: string): Plain {
   const isDated = at.every((each) => !Number.isNaN(each)),
     fit = fitTimes(minutes, { ...(isDated && { at }), by, seed: `${seed}/${step}` }),
     { n, mean, variance } = sampleOf(minutes),
@@ -126,7 +127,7 @@ function writtenParts(fit: FitOfLearning, plain: Plain, source: Source, where: W
     none = (sentence: string): Parts => ({ told, entries: [], notWritten: [sentence] });
   if (timePath === null) return none(why);
   if (fit.learns && isProcess) return none('Times of a process fall, which a scenario does not have.');
-  const work = timeEntry(timePath, plain.fit.distribution, basisOf(fit.n, source)),
+  const work = timeEntry(timePath, plain.fit.distribution, basisOf(plain.fit.n, source)),
     rate = fit.learns
       ? writtenLearning(fit, source, learning?.builtBefore)
       : learning === undefined

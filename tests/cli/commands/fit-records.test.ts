@@ -129,6 +129,14 @@ describe('fit of records', () => {
     );
   });
 
+  it('takes a table of times by a file of names', async () => {
+    writeFileSync(join(folder, 'times.csv'), 'step,minutes\nPRIME,40\nPRIME,40\n');
+    writeFileSync(join(folder, 'prime.yaml'), 'steps: { PRIME: coat }\n');
+    const { stdout } = await fit('times.csv', 'line.yaml', '--names', 'prime.yaml');
+    expect(stdout).toMatch(/coat\s+2\s+40\s/);
+    expect(await wrong('times.csv', 'line.yaml', '--from', '2027-03-01')).toMatch(/expected a floor log/);
+  });
+
   it('says what is wrong with what it is asked', async () => {
     writeFileSync(join(folder, 'bad.csv'), 'step,fuond\nlook,1\n');
     writeFileSync(join(folder, 'none.csv'), 'step,found\nlok,yes\n');

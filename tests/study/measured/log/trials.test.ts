@@ -19,7 +19,10 @@ route:
 `);
 
 /** `start coat`, `find look dirt coat`: kind, step, and of a find what and where it was made. */
-function eventsOf(units: readonly (readonly string[])[], options: readonly string[] = []): FloorEvent[] {
+function eventsOf(
+  units: readonly (readonly string[])[],
+  options: readonly (string | undefined)[] = [],
+): FloorEvent[] {
   let at = Date.UTC(2027, 2, 1, 8) / 60_000;
   const event = (
     object: string,

@@ -69,7 +69,7 @@ describe('times from a floor log', () => {
       finish: [900],
     });
     // As clocked; without the factor of the long cab on request.
-    expect(of['build']?.sort()).toEqual([300, 450]);
+    expect(of['build'].sort()).toEqual([300, 450]);
     expect([...new Set((await times(logOf(PLANT, 'nights'), true)).steps[0].minutes)]).toEqual([300]);
     // Some of these went over a night, or they would show nothing.
     const events = logOf(PLANT, 'nights'),
