@@ -136,7 +136,12 @@ function writtenParts(fit: FitOfLearning, plain: Plain, source: Source, where: W
   // Of a log times are told by themselves, and both files may be included.
   if (learning === undefined && rate === null)
     return { told, entries: isWhole ? [] : [work], notWritten: isWhole ? [BY_TIMES] : [] };
-  if (learning === undefined && hasScenario)
+  if (!hasScenario)
+    return none(
+      'Without a scenario it is not known whether the step has `learning`, so neither it nor the time of ' +
+        `the first unit is written. As learning: ${flow(rate ?? {})}`,
+    );
+  if (learning === undefined)
     return none(
       'The step has no `learning` in the scenario, so neither it nor the time of the first unit is ' +
         `written. To take both, give the step: learning: ${flow(rate ?? {})}`,
@@ -148,17 +153,10 @@ function writtenParts(fit: FitOfLearning, plain: Plain, source: Source, where: W
     );
   const kept = keptFloor(fit, learning, told),
     entries: Entry[] = [entryOf(`${path}.learning`, { ...(rate as object), ...kept })];
-  return {
-    told,
-    entries: hasScenario ? [...entries, work] : [work],
-    notWritten: hasScenario ? [] : [WITHOUT],
-  };
+  return { told, entries: [...entries, work], notWritten: [] };
 }
 
-const BY_TIMES = 'Its work is written by `--of times`.',
-  WITHOUT =
-    'Without a scenario it is not known whether the step has `learning`, so only the time of the first ' +
-    'unit is written; give FILE.';
+const BY_TIMES = 'Its work is written by `--of times`.';
 
 /** A scenario that learns where no learning shows: the times stand as they are. Null of too few times. */
 const notLearnt = ({ curve, rate, n }: FitOfLearning, source: Source): Written | null =>

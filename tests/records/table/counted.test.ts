@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readTimes } from '../../../src/records/table/clocked.js';
 import { readCounts } from '../../../src/records/table/counted.js';
@@ -145,5 +146,41 @@ describe('a table of stops', () => {
     ]);
     expect(rows).toBe(leftOut.length + stations.flatMap(({ stops }) => stops).length);
     expect(() => readStops(lines('station,since\npress,1\n'))).toThrow('from and to, or up and down');
+  });
+});
+
+describe('tables of anything', () => {
+  const cell = fc.oneof(
+      fc.constantFrom('', 'look', 'press', 'dirt', 'yes', '3', '2027-03-01 08:00', '2027-03-02', '-1', '7,5'),
+      fc.string({ maxLength: 6 }),
+    ),
+    table = (...head: readonly string[]) =>
+      fc
+        .array(fc.array(cell, { minLength: head.length, maxLength: head.length }), {
+          ...{ minLength: 1, maxLength: 12 },
+        })
+        .map((rows) => [head, ...rows].map((cells, i) => ({ line: i + 1, cells })));
+
+  it('lose no row: each is used or left out, and counted', () => {
+    fc.assert(
+      fc.property(
+        table('step', 'defect', 'found', 'units', 'date'),
+        table('station', 'from', 'to'),
+        (counts, stops) => {
+          const found = readCounts(counts, {}, KNOWN),
+            stopped = readStops(stops, {}, { names: ['press'], clockOf: () => undefined });
+          expect(found.rows).toBe(found.looks.length + found.leftOut.length);
+          expect(found.looks.every((look) => look.found <= look.units)).toBe(true);
+          const kept = stopped.stations.flatMap((each) => each.stops);
+          expect(stopped.rows).toBe(kept.length + stopped.leftOut.length);
+          expect(kept.every(({ from, to }) => to >= from)).toBe(true);
+          for (const { leftOut, oddities } of [found, stopped])
+            expect(leftOut.length).toBe(
+              oddities.filter(({ rule }) => rule === 'left out').reduce((sum, { count }) => sum + count, 0),
+            );
+        },
+      ),
+      { numRuns: 300 },
+    );
   });
 });

@@ -44,8 +44,10 @@ export function logNotes(
       `${count(visits.empty, 'visit')} without a minute in the hours of the step: left out.`,
     ),
     ...some(
-      of === 'learning' ? byFactor.length : 0,
-      `Divided by the scenario's work factor for the unit's options: ${names(byFactor)}.`,
+      byFactor.length,
+      of === 'learning'
+        ? `Divided by the scenario's work factor for the unit's options: ${names(byFactor)}.`
+        : `Steps with a work factor in the scenario, which is in these times: ${names(byFactor)}.`,
     ),
     ...some(
       failing.length,
