@@ -4,7 +4,7 @@ import type { NumberedTimes } from '../../records/table/numbered.js';
 import type { TableRead } from '../../records/table/table.js';
 import { type FitResults, fitResults } from '../../study/fit/results.js';
 import { fitStep } from '../../study/fit/steps.js';
-import { exact } from '../../study/format.js';
+import { count, exact } from '../../study/format.js';
 import { chanceResults } from '../../study/measured/chances.js';
 import { learningResults } from '../../study/measured/learning.js';
 import { readFloor } from '../../study/measured/log/floor.js';
@@ -17,7 +17,6 @@ import { loadScenario, plannedRun } from '../load.js';
 import { UsageError } from '../usage-error.js';
 import type { FitRequest } from './fit-request.js';
 import { readNames } from './names-file.js';
-import { toldOfLog } from './told.js';
 
 /** Times, chances or learning of a floor log. */
 export async function fitLog(request: FitRequest): Promise<FitResults | MeasuredResults> {
@@ -87,6 +86,26 @@ export async function fitLog(request: FitRequest): Promise<FitResults | Measured
     steps = times.map((each) => ({ ...fitStep(each, seed), ...placeOf(each.step) }));
   const n = times.reduce((sum, { minutes }) => sum + minutes.length, 0);
   return fitResults({ ...read, rows: n, used: n, steps: times }, steps, head, notes);
+}
+
+/** Steps without a name in the scenario that are listed. */
+const MOST_NAMES = 10;
+
+/** What was read of a log, a line each; what was wrong with its rows are its oddities. */
+function toldOfLog({ rows, used, unknownSteps, ignored, encoding, form }: LogRead): string[] {
+  return [
+    `${count(rows, form === 'OCEL 2.0' ? 'event' : 'row')}, ${exact(used)} used`,
+    ...(encoding === 'UTF-8' ? [] : [`the file is ${encoding}, and was read so`]),
+    ...(ignored.length === 0 ? [] : [`columns that are not read: ${ignored.join(', ')}`]),
+    ...unknownSteps
+      .slice(0, MOST_NAMES)
+      .map(
+        ({ name, count: n, near }) =>
+          `the scenario has no step "${name}" (${count(n, 'row')})` +
+          (near === undefined ? '' : `, did you mean "${near}"?`),
+      ),
+    ...(unknownSteps.length > MOST_NAMES ? [`and ${unknownSteps.length - MOST_NAMES} names more`] : []),
+  ];
 }
 
 /** Steps of which the latest times alone are fitted. */
