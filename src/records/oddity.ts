@@ -20,7 +20,14 @@ export type OddityKind =
   | 'out of order'
   | 'far out of order'
   | 'too few columns'
-  | 'far from all others';
+  | 'far from all others'
+  | 'no defect'
+  | 'unknown defect'
+  | 'unreadable answer'
+  | 'more found than units'
+  | 'no build number'
+  | 'no station'
+  | 'ends before it begins';
 
 /** What became of the rows: used all the same, used after a change, not used, or the whole file refused. */
 export type OddityRule = 'taken as it is' | 'mended' | 'left out' | 'refused';

@@ -28,12 +28,13 @@ export const fitFiles = async (results: FitResults, notice?: (line: string) => v
   new Map([...(await report(results, notice)), ['fitted.yaml', fittedYaml(results)]]);
 
 /** A part of a scenario for `include`: the values that were measured, each with what it rests on. */
-export function fittedYaml({ table, rows, used, oddities, steps }: FitResults): string {
+export function fittedYaml({ table, rows, used, oddities, steps, notes }: FitResults): string {
   const placed = steps.filter(({ path }) => path !== null),
     comment = (text: string): string => `# ${inLine(text)}\n`;
   return [
     comment(`Fitted to the times in ${table}: ${count(used, 'time')} of ${count(rows, 'row')}.`),
     ...oddities.map((odd) => comment(`${count(odd.count, 'row')}, ${odd.kind}, ${odd.rule}.`)),
+    ...notes.map(comment),
     ...(placed.length === 0
       ? [comment('No step of the table has a value in the scenario.')]
       : ['measured:\n']),

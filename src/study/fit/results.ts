@@ -1,5 +1,6 @@
 import type { Oddity } from '../../records/oddity.js';
-import type { LeftOut, TimesRead } from '../../records/table/clocked.js';
+import type { TimesRead } from '../../records/table/clocked.js';
+import type { LeftOut } from '../../records/table/table.js';
 import { RESULTS_VERSION } from '../head.js';
 import type { Estimate } from '../statistics/estimate.js';
 import { mean } from '../statistics/sums.js';
@@ -81,6 +82,7 @@ export interface FitResults {
   readonly version: number;
   readonly program: string;
   readonly study: 'fit';
+  readonly of: 'times';
   /** Names of the files, without folders. */
   readonly table: string;
   readonly scenarioFile: string | null;
@@ -95,12 +97,15 @@ export interface FitResults {
   readonly leftOut: readonly LeftOut[];
   readonly oddities: readonly Oddity[];
   readonly steps: readonly StepResult[];
+  /** Of the records as a whole, in sentences. */
+  readonly notes: readonly string[];
 }
 
 export function fitResults(
-  { rows, head, leftOut, oddities }: TimesRead,
+  { rows, head, leftOut, oddities, used = rows - leftOut.length }: TimesRead,
   steps: readonly FittedStep[],
   of: Pick<FitResults, 'table' | 'scenarioFile' | 'scenarioDigest' | 'tableDigest' | 'seed'>,
+  notes: readonly string[] = [],
 ): FitResults {
   const against = againstScenario(
       steps.map(({ times, fit: { taken }, place: { now, factorsNow } }) => {
@@ -124,14 +129,16 @@ export function fitResults(
     version: RESULTS_VERSION,
     program: PROGRAM_VERSION,
     study: 'fit',
+    of: 'times',
     ...of,
     level: LEVEL,
     rows,
-    used: rows - leftOut.length,
+    used,
     head,
     leftOut,
     oddities,
     steps: steps.map((step, i) => stepResult(step, against[i], ranks[i])),
+    notes,
   };
 }
 

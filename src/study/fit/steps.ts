@@ -1,4 +1,5 @@
-import { dayText, type StepTimes } from '../../records/table/clocked.js';
+import type { StepTimes } from '../../records/table/clocked.js';
+import { dayText } from '../../records/table/table.js';
 import type { Estimate } from '../statistics/estimate.js';
 import { momentsOf } from '../statistics/interval.js';
 import { valuesSeen } from './factors.js';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readTimes, tableLines } from '../../../src/records/table/clocked.js';
+import { readTimes } from '../../../src/records/table/clocked.js';
+import { tableLines } from '../../../src/records/table/table.js';
 import { fitFiles, fittedYaml } from '../../../src/report/files/fit.js';
 import { fitTable } from '../../../src/report/terminal/records/fit.js';
 import { workPaths } from '../../../src/scenario/changes/work-paths.js';

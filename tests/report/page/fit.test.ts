@@ -23,7 +23,7 @@ type Given = { minutes: readonly number[]; now?: number; path?: null; by?: StepT
 const fitted = new Map<string, FittedStep>();
 function fittedOnce({ minutes, by = {} }: Given): FittedStep {
   const key = JSON.stringify([minutes, by]),
-    one = { step: 'one', minutes, lines: [], at: minutes.map(() => NaN), by },
+    one = { step: 'one', minutes, lines: [], at: minutes.map(() => NaN), units: [], by },
     step = fitted.get(key) ?? fitStep(one, '1', anyPlace('one'));
   fitted.set(key, step);
   return step;

@@ -6,7 +6,7 @@ import { tableOf } from '../table.js';
 
 /** What was found of each step, then what is to be known of it, and of the rows. */
 export function fitTable(results: FitResults, width?: number): string {
-  const { steps, rows, used, table, oddities } = results;
+  const { steps, rows, used, table, oddities, notes } = results;
   const p = (value: number | undefined): string =>
     value === undefined ? '' : value < 0.001 ? '< 0.001' : value.toFixed(value < 0.1 ? 3 : 2);
   return joined(
@@ -46,6 +46,7 @@ export function fitTable(results: FitResults, width?: number): string {
           ...(result.notWritten === null ? [] : [result.notWritten]),
         ].map((told) => `${result.step}: ${told}`),
       ]),
+      ...notes,
       ...oddities.flatMap(({ count: n, kind, lines, told, example }) => [
         `${kind}, ${count(n, 'row')}: line ${lines.join(', ')}${n > lines.length ? ' and more' : ''}; ` +
           `got ${JSON.stringify(example.slice(0, 60))}. ${told}`,

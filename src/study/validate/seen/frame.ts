@@ -34,6 +34,9 @@ export function minutesBetween(frame: Frame, calendar: number, from: number, to:
   return calendarAt(calendars, calendar)?.worked(from - origin, to - origin) ?? to - from;
 }
 
+/** Whether a time of the log lies in the period. */
+export const isIn = (at: number, { from, to }: Pick<Frame, 'from' | 'to'>): boolean => at >= from && at < to;
+
 /** Sites, then lanes: where a unit is that is at a step. */
 export function placeOfStep({ stations, steps, siteNames }: Model, step: number): number {
   const station = steps.station[step] ?? -1;
