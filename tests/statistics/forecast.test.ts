@@ -96,9 +96,9 @@ async function tellAll(): Promise<Told[]> {
     });
     // Three that stand on the floor to one that is to come.
     const which = units.filter(({ at }) => (at !== null) === i % 4 < 3),
-      unit = which[(7 * i) % which.length],
-      was = out.get(unit?.unit ?? '');
-    if (unit === undefined || was === undefined) throw new Error(`expected unit ${unit?.unit} to be shipped`);
+      unit = which.at((7 * i) % which.length),
+      was = unit === undefined ? undefined : out.get(unit.unit);
+    if (unit === undefined || was === undefined) throw new Error('expected a unit that is shipped, got none');
     told.push({
       rank: unit.shippedAt.filter((at) => at < was).length / BUILDS,
       late: unit.shippedAt.filter((at) => at > unit.dueAt).length / BUILDS,
