@@ -8,7 +8,7 @@ import type { NumberedTimes } from '../../records/table/numbered.js';
 import type { TableRead } from '../../records/table/table.js';
 import { type FitResults, fitResults } from '../../study/fit/results.js';
 import { fitStep } from '../../study/fit/steps.js';
-import { count, exact } from '../../study/format.js';
+import { exact } from '../../study/format.js';
 import { chanceResults } from '../../study/measured/chances.js';
 import { learningResults } from '../../study/measured/learning.js';
 import { readFloor } from '../../study/measured/log/floor.js';
