@@ -113,6 +113,7 @@ function resultOf(counts: DefectCounts, known: Known): ChanceResult {
         told.push(`What ${step} misses no later inspection shows: its chance stays as the scenario has it.`);
       return;
     }
+    if (detection.isFew) return;
     const path =
       place?.path ?? (scenario === undefined ? `${pathOf(step)}.finds.${defect}.chance` : undefined);
     if (path === undefined)

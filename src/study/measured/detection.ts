@@ -9,8 +9,13 @@ export interface Detection {
   readonly finds: Bounded | null;
   /** On so many it was seen, by this inspection or a later one. */
   readonly n: number;
+  /** They are too few to take the place of what the scenario has. */
+  readonly isFew: boolean;
   readonly told: readonly string[];
 }
+
+/** Of fewer defects a share is known to no more than a third or so; the bound is our own. */
+const FEWEST = 10;
 
 /**
  * From what is found here, and later on those that came and passed, over all steps that make it.
@@ -32,7 +37,7 @@ export function detectionAt(
     taken = takenOf([...later], shares);
   if (later.size === 0 || taken === undefined) {
     if (said !== undefined) shares.set(step, said);
-    return { finds: null, n: 0, told: [] };
+    return { finds: null, n: 0, isFew: false, told: [] };
   }
   const [units, first, second] = [
       sumOf(seen, (turn) => turn.units),
@@ -40,12 +45,22 @@ export function detectionAt(
       sumOf(seen, (turn) => turn.second),
     ],
     { detection, told } = inTurn({ units, first, second }, taken, LEVEL),
-    share = detection?.value ?? said;
+    isFew = first + second < FEWEST && said !== undefined,
+    share = isFew ? said : (detection?.value ?? said);
   if (share !== undefined) shares.set(step, share);
   return {
     finds: detection,
     n: first + second,
-    told: [`${[step, ...later].join(', then ')}: ${told.join(' ')}`],
+    isFew,
+    told: [
+      `${[step, ...later].join(', then ')}: ${told.join(' ')}`,
+      ...(isFew
+        ? [
+            `That is of ${first + second}, and fewer than ${FEWEST} tell too little: what ${step} finds stays as ` +
+              'the scenario has it.',
+          ]
+        : []),
+    ],
   };
 }
 

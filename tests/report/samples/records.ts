@@ -19,7 +19,7 @@ export function validated(changed: Changed, name = 'shop'): Promise<ValidateResu
 }
 
 /** Invented: the rest of the shop from 2027-03-08 on, each unit due so long after its release; '' for never. */
-export function ahead(dueAfter: string, changed: Changed = {}): Promise<ForecastResults> {
+export function ahead(dueAfter: string, changed: Changed = {}, hour = 0): Promise<ForecastResults> {
   const scenario = scenarioOf(
     shop({ units: 60, ...changed }).replace(
       'quantity: 60',
@@ -30,7 +30,7 @@ export function ahead(dueAfter: string, changed: Changed = {}): Promise<Forecast
     scenario,
     file: 'shop.yaml',
     log: sourceOf(logOf(scenario, 'real')),
-    at: { minutes: Date.UTC(2027, 2, 8) / 60_000, isLocal: true },
+    at: { minutes: Date.UTC(2027, 2, 8, hour) / 60_000, isLocal: true },
     seed: 'model',
     replications: BUILDS,
   });

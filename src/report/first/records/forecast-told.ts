@@ -38,9 +38,15 @@ export function whereTheyStand(orders: readonly OrderAhead[]): { place: string; 
 }
 
 /** Where the floor stands, and when the last unit is out. */
-export function forecastInFull({ at, log, units, lastUnit: { half, fourInFive } }: ForecastResults): string {
+export function forecastInFull({
+  at,
+  time,
+  log,
+  units,
+  lastUnit: { half, fourInFive },
+}: ForecastResults): string {
   return (
-    `On ${at}, from ${log.file}: ${count(units.standing, 'unit')} on the floor, ` +
+    `On ${at}${time === null ? '' : ` at ${time}`}, from ${log.file}: ${count(units.standing, 'unit')} on the floor, ` +
     `${exact(units.shipped)} shipped, ${exact(units.toCome)} to come in. ` +
     `Last unit: by ${dateOrNot(half)} in half of the builds, ${dateOrNot(fourInFive)} in four of five.`
   );

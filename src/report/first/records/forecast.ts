@@ -6,18 +6,18 @@ import { lastUnitLine, lastUnitText } from '../lines/last-unit.js';
 import { behindText, dueOf, lateText, likelyLate, whereTheyStand } from './forecast-told.js';
 
 /** Orders and places that are named; more would not be read at a glance. */
-const MOST_NAMED = 3,
-  MOST_IN_FULL = 10;
+const MOST_NAMED = 3;
 
 /** Which orders will be late, by how much, how sure. */
 export function forecastFirst(results: ForecastResults): FirstScreen {
-  const { scenario, at, log, units } = results,
+  const { scenario, at, time, log, units } = results,
+    moment = dateText(at) + (time === null ? '' : ` at ${time}`),
     isDue = dueOf(results).length > 0;
   return {
     about: about(scenario),
     question: isDue
-      ? `Which orders will be late, as the floor stands on ${dateText(at)}?`
-      : `When will the orders be out, as the floor stands on ${dateText(at)}?`,
+      ? `Which orders will be late, as the floor stands on ${moment}?`
+      : `When will the orders be out, as the floor stands on ${moment}?`,
     answer: answer(results),
     sure: sure(results),
     stops: whichOnes(results),
@@ -28,7 +28,7 @@ export function forecastFirst(results: ForecastResults): FirstScreen {
     names: { stops: 'Which ones', toDo: 'Where' },
     next: {
       what: 'To try what would help, begin the scenario here',
-      command: `rateproof opening ${scenario.file} ${log.file} --at ${at} --out opening.yaml`,
+      command: `rateproof opening ${scenario.file} ${log.file} --at ${at}${time === null ? '' : `T${time}`} --out opening.yaml`,
     },
     besides:
       `${count(units.standing, 'unit')} on the floor, ${exact(units.shipped)} shipped, ` +
@@ -101,16 +101,19 @@ function whichOnes(results: ForecastResults): Line {
       more: '',
     };
   const more = told.length - MOST_NAMED,
-    beyond = told.length - MOST_IN_FULL,
+    certain = late.filter((order) => order.late === replications).length,
+    least = late.at(-1),
     named = [...told.slice(0, MOST_NAMED), ...(more > 0 ? [`${exact(more)} more`] : [])];
   return {
     brief: `Order${told.length === 1 ? '' : 's'} ${named.join(', ')}.`,
     more: sentences(
       'In brackets: so late in half of the builds in which it is late.',
-      `Late in: ${late
-        .slice(0, MOST_IN_FULL)
-        .map((order) => `${order.unit} in ${lateText(order, replications)}`)
-        .join(', ')}${beyond > 0 ? `, ${exact(beyond)} more` : ''}.`,
+      certain === 0
+        ? ''
+        : `In all ${exact(replications)} builds ${exact(certain)} ${certain === 1 ? 'is' : 'are'} late.`,
+      least === undefined || least.late === replications
+        ? ''
+        : `Least sure: order ${least.unit}, late in ${lateText(least, replications)}.`,
     ),
   };
 }

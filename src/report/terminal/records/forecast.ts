@@ -6,6 +6,9 @@ import { firstPieces } from '../first.js';
 import { joined } from '../lines.js';
 import { tableOf } from '../table.js';
 
+/** So many orders are told; the files have all. */
+const MOST_ROWS = 40;
+
 /** What the page says, then a row an order, as plain text of at most `width` columns. */
 export function forecastTable(results: ForecastResults, width?: number): string {
   const { orders, replications, seed, log, notes } = results;
@@ -18,7 +21,7 @@ export function forecastTable(results: ForecastResults, width?: number): string 
       ...log.told,
       ...notes,
       '',
-      tableOf(orders, [
+      tableOf(orders.slice(0, MOST_ROWS), [
         { head: 'order', cell: 'unit' },
         { head: 'stands at', cell: standsAt },
         { head: 'due', cell: ({ due }) => due ?? '' },
@@ -31,6 +34,12 @@ export function forecastTable(results: ForecastResults, width?: number): string 
         { head: 'out by, half', cell: ({ half }) => dateOrNot(half) },
         { head: 'out by, four of five', cell: ({ fourInFive }) => dateOrNot(fourInFive) },
       ]),
+      ...(orders.length > MOST_ROWS
+        ? [
+            '',
+            `${count(orders.length - MOST_ROWS, 'order')} more in the report (--out) and results.json (--json).`,
+          ]
+        : []),
     ],
     width,
   );

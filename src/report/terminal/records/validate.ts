@@ -1,14 +1,29 @@
 import { count, exact, number } from '../../../study/format.js';
 import type { ValidateResults } from '../../../study/validate/results.js';
 import { validateFirst } from '../../first/records/validate.js';
-import { agreesText, boundsText, shownOf, valueText, whatText } from '../../first/records/validate-told.js';
+import {
+  agreesText,
+  boundsText,
+  byPosition,
+  isJudged,
+  shownOf,
+  valueText,
+  whatText,
+} from '../../first/records/validate-told.js';
 import { firstPieces } from '../first.js';
 import { joined } from '../lines.js';
 import { tableOf } from '../table.js';
 
-/** What the page says, then a row a measure, as plain text of at most `width` columns. */
+/** So many measures are told besides those that do not agree; the files have all. */
+const NEAREST = 15;
+
+/** What the page says, then a row a measure to look at, as plain text of at most `width` columns. */
 export function validateTable(results: ValidateResults, width?: number): string {
-  const { sentence, period, units, replications, level, log, seed, notes } = results;
+  const { sentence, period, units, replications, level, log, seed, notes } = results,
+    judged = byPosition(shownOf(results).filter(isJudged)),
+    out = judged.filter(({ agrees }) => !agrees),
+    near = judged.slice(out.length, out.length + NEAREST),
+    left = judged.length - out.length - near.length;
   return joined(
     [
       ...firstPieces(validateFirst(results), sentence),
@@ -21,14 +36,24 @@ export function validateTable(results: ValidateResults, width?: number): string 
       ...log.told,
       ...notes,
       '',
-      tableOf(shownOf(results), [
-        { head: 'at', cell: 'of' },
-        { head: 'measure', cell: whatText },
-        { head: 'log', align: 'right', cell: (each) => valueText(each, each.real) },
-        { head: 'model', align: 'right', cell: (each) => valueText(each, each.simulated?.middle ?? null) },
-        { head: 'between', align: 'right', cell: boundsText },
-        { head: 'agrees', cell: agreesText },
-      ]),
+      tableOf(
+        [...out, ...near],
+        [
+          { head: 'at', cell: 'of' },
+          { head: 'measure', cell: whatText },
+          { head: 'log', align: 'right', cell: (each) => valueText(each, each.real) },
+          { head: 'model', align: 'right', cell: (each) => valueText(each, each.simulated?.middle ?? null) },
+          { head: 'between', align: 'right', cell: boundsText },
+          { head: 'agrees', cell: agreesText },
+        ],
+      ),
+      ...(left > 0
+        ? [
+            '',
+            `${out.length === 0 ? 'Those' : 'Those that do not agree, and those'} nearest to an end of their ` +
+              `range. ${count(left, 'measure')} more in the report (--out) and results.json (--json).`,
+          ]
+        : []),
     ],
     width,
   );

@@ -24,6 +24,8 @@ export interface ForecastResults extends ResultsHead<'forecast'>, ForecastBeside
   readonly replications: number;
   readonly log: LogTold & { readonly file: string };
   readonly at: string;
+  /** `06:30`, by the clock of the programme's zone; null: its first minute. */
+  readonly time: string | null;
   readonly units: { readonly standing: number; readonly shipped: number; readonly toCome: number };
   /** The likeliest to be late first, then by date. */
   readonly orders: readonly OrderAhead[];
@@ -71,6 +73,7 @@ export async function forecastStudy(options: ForecastOptions): Promise<ForecastR
     replications,
     log: { file: log.file, ...floor.log },
     at: floor.date,
+    time: floor.minute === 0 ? null : floor.said.slice(-5),
     units: { standing, shipped: floor.shipped, toCome: ahead.length - standing },
     orders: ahead,
     lastUnit: { half: dateOf(quantile(sorted, 0.5)), fourInFive: dateOf(quantile(sorted, 0.8)) },

@@ -96,8 +96,21 @@ describe('the first screen of forecast', () => {
     );
   });
 
+  it('begins at the time of day that is asked for', async () => {
+    const first = forecastFirst(await ahead('30 h', {}, 10));
+    expect(first.question).toBe('Which orders will be late, as the floor stands on 8 March 2027 at 10:00?');
+    expect(first.next.command).toContain('--at 2027-03-08T10:00 ');
+    expect(forecastFirst(due).question).toMatch(/8 March 2027\?$/);
+  });
+
   it('stands on the terminal in the same words', () => {
     const text = forecastTable(due, 2000);
     for (const { name, brief } of linesOf(forecastFirst(due))) expect(text).toContain(`${name}: ${brief}`);
+    const many = {
+      ...due,
+      orders: Array.from({ length: 60 }, (_, i) => ({ ...due.orders[0]!, unit: `N${i}` })),
+    };
+    expect(forecastTable(many, 2000)).toContain('\n20 orders more in the report');
+    expect(forecastTable(many, 2000)).not.toContain('\nN40 ');
   });
 });

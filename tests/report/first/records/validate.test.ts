@@ -2,7 +2,12 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Oddity } from '../../../../src/records/oddity.js';
 import { linesOf } from '../../../../src/report/first/first.js';
 import { validateFirst } from '../../../../src/report/first/records/validate.js';
-import { byPosition, isJudged, positionOf } from '../../../../src/report/first/records/validate-told.js';
+import {
+  byPosition,
+  isJudged,
+  positionOf,
+  shownOf,
+} from '../../../../src/report/first/records/validate-told.js';
 import { validateTable } from '../../../../src/report/terminal/records/validate.js';
 import type { Compared, ValidateResults } from '../../../../src/study/validate/results.js';
 import { validated } from '../../samples/records.js';
@@ -115,6 +120,11 @@ describe('the first screen of validate', () => {
     for (const { name, brief } of linesOf(validateFirst(slow))) expect(text).toContain(`${name}: ${brief}`);
     expect(text.startsWith(`${validateFirst(slow).answer}\n`)).toBe(true);
     for (const note of slow.notes) expect(text).toContain(note);
+    // All that do not agree, and of the others the nearest.
+    const judged = shownOf(slow).filter(isJudged),
+      out = judged.filter(({ agrees }) => !agrees);
+    expect(text.match(/ no$/gm)?.length).toBe(out.length);
+    expect(text).toContain(`${judged.length - out.length - 15} measures more in the report`);
   });
 });
 

@@ -170,4 +170,26 @@ describe('finds of a floor log', () => {
     );
     expect(dirt.told.join(' ')).toMatch(/What gate misses no later inspection shows/);
   });
+
+  it('of fewer than ten leave what an inspection finds as the scenario has it', async () => {
+    const of = async (first: number, second: number) => {
+      const units = Array.from({ length: 60 }, (_, i) =>
+          i < first
+            ? withFind('look', 'dirt coat')
+            : i < first + second
+              ? withFind('gate', 'dirt coat')
+              : CLEAN,
+        ),
+        { counts } = await counted(eventsOf(units));
+      return chanceResults(counts, LINE, 'log.csv').find(({ defect }) => defect === 'dirt')!;
+    };
+    const [few, enough] = [await of(3, 6), await of(4, 6)],
+      paths = ({ entries }: typeof few) => entries.map(({ path }) => path);
+    expect(paths(few)).toEqual(['route[coat].creates.dirt']);
+    expect(few.told.join(' ')).toMatch(/of 9, and fewer than 10 tell too little: what look finds stays/);
+    expect(paths(enough)).toEqual(['route[look].finds.dirt.chance', 'route[coat].creates.dirt']);
+    expect(enough.told.join(' ')).not.toMatch(/too little/);
+    // What is made does not depend on that share where the last inspection finds all.
+    expect(few.made?.value).toBeCloseTo(9 / 60, 12);
+  });
 });
