@@ -149,7 +149,7 @@ function floorOf({ standing, sites, dollies, team, home }: RandomScenario): stri
   if (standing === '' || !stations[0].creates || then === 'none' || then === 'fails') return standing;
   if (kind === 'lot' && then === 'repair') return standing;
   const isOpen = then === 'back' || then === 'carry',
-    item = `{ defect: flaw 0, ${isOpen ? `found at: do 0-${last}` : 'chance: 50 %'} }`,
+    item = `{ defect: flaw 0, made at: do 0-0, ${isOpen ? `found at: do 0-${last}` : 'chance: 50 %'} }`,
     back = then === 'back' && dollies === 0 && !team && home < 2;
   return (
     standing.replaceAll('{ at: end 0', `{ at: end 0, open: [${item}]`) +

@@ -122,7 +122,7 @@ describe('fit of records', () => {
     expect(steps.find(({ step }) => step === 'coat')?.n).toBe(10);
     expect(notes.join(' ')).toMatch(/From 2027-03-08 to 2027-03-12/);
     const without = await fit('other.csv', 'line.yaml', ...days);
-    expect(without.stdout).toMatch(/the scenario has no step "COAT-01"/);
+    expect(without.stdout).toMatch(/unknown step, 180 rows: .*Rows of steps.*: "COAT-01"/s);
   });
 
   it('of a log in rows of stays', async () => {

@@ -11,6 +11,7 @@ import {
 import { nameOf } from '../../files/fit-measured.js';
 import { joined, type Piece } from '../lines.js';
 import { tableOf } from '../table.js';
+import { oddRows } from './odd-rows.js';
 
 /** A table of what was found, then what is to be known of it, and of the rows. */
 export function measuredTable(results: MeasuredResults, width?: number): string {
@@ -26,11 +27,7 @@ export function measuredTable(results: MeasuredResults, width?: number): string 
       '',
       ...all.flatMap((part) => [...part.told, ...part.notWritten].map((told) => `${nameOf(part)}: ${told}`)),
       ...notes,
-      ...oddities.map(
-        ({ count: n, kind, lines, told, example }) =>
-          `${kind}, ${count(n, 'row')}: line ${lines.join(', ')}${n > lines.length ? ' and more' : ''}; ` +
-          `got ${JSON.stringify(example.slice(0, 60))}. ${told}`,
-      ),
+      ...oddRows(oddities),
       `${count(placed, 'value')} for the scenario`,
     ],
     width,

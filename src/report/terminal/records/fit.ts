@@ -3,6 +3,7 @@ import { count, number } from '../../../study/format.js';
 import { factorsTold } from '../../page/records/fit-factors.js';
 import { joined } from '../lines.js';
 import { tableOf } from '../table.js';
+import { oddRows } from './odd-rows.js';
 
 /** What was found of each step, then what is to be known of it, and of the rows. */
 export function fitTable(results: FitResults, width?: number): string {
@@ -47,10 +48,7 @@ export function fitTable(results: FitResults, width?: number): string {
         ].map((told) => `${result.step}: ${told}`),
       ]),
       ...notes,
-      ...oddities.flatMap(({ count: n, kind, lines, told, example }) => [
-        `${kind}, ${count(n, 'row')}: line ${lines.join(', ')}${n > lines.length ? ' and more' : ''}; ` +
-          `got ${JSON.stringify(example.slice(0, 60))}. ${told}`,
-      ]),
+      ...oddRows(oddities),
     ],
     width,
   );
