@@ -6,9 +6,9 @@ import { eventsOfRun } from '../../src/records/log/of-run.js';
 import { compile } from '../../src/scenario/compile.js';
 import { openingFindings } from '../../src/scenario/programme/opening/opening.js';
 import { runSpan } from '../../src/scenario/programme/span.js';
-import { buildsAhead } from '../../src/study/validate/start/builds-ahead.js';
+import { buildsAhead } from '../../src/study/forecast/builds-ahead.js';
+import { restOf } from '../../src/study/forecast/rest.js';
 import { floorAt } from '../../src/study/validate/start/floor-at.js';
-import { restOf } from '../../src/study/validate/start/rest.js';
 import { scenarioOf, sourceOf } from '../study/validate/shop.js';
 import { randomScenario, toYaml } from './random-scenario.js';
 

@@ -1,4 +1,4 @@
-import type { ForecastResults } from '../../study/validate/start/forecast.js';
+import type { ForecastResults } from '../../study/forecast/forecast.js';
 import { CHARTS } from '../charts/of-study.js';
 import { forecastPage } from '../page/records/forecast.js';
 import { type FileTable, fileTable } from './folder/csv.js';

@@ -56,8 +56,8 @@ export function detectionAt(
       `${[step, ...later].join(', then ')}: ${told.join(' ')}`,
       ...(isFew
         ? [
-            `That is of ${first + second}, and fewer than ${FEWEST} tell too little: what ${step} finds stays as ` +
-              'the scenario has it.',
+            `That is of ${first + second}, and fewer than ${FEWEST} tell too little: what ${step} finds ` +
+              'stays as the scenario has it.',
           ]
         : []),
     ],

@@ -1,5 +1,5 @@
+import { type ForecastResults, forecastStudy } from '../../../src/study/forecast/forecast.js';
 import type { ValidateResults } from '../../../src/study/validate/results.js';
-import { type ForecastResults, forecastStudy } from '../../../src/study/validate/start/forecast.js';
 import { validateStudy } from '../../../src/study/validate/validate.js';
 import { type Changed, logOf, scenarioOf, shop, sourceOf } from '../../study/validate/shop.js';
 

@@ -43,7 +43,7 @@ describe('capacity of a crew', () => {
     // 200 min each, one after the other, in 16 h of five days a week.
     const { capacityPerDay } = fitters(table('fitters: 5', '', 3));
     expect(capacityPerDay).toBeCloseTo((16 * 60) / 200, 10);
-    expect(Math.ceil((days / 7) * 5)).toBe(Math.ceil(100 / capacityPerDay));
+    expect(Math.ceil((days / 7) * 5)).toBe(Math.ceil(100 / capacityPerDay!));
   });
 
   it('is less by those who are missing', () => {

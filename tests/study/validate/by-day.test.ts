@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lateOrders, shippedByDay } from '../../../src/study/validate/besides.js';
+import { lateOrders, shippedByDay } from '../../../src/study/forecast/besides.js';
 import { StandingByDay } from '../../../src/study/validate/seen/standing-by-day.js';
 import { validateStudy } from '../../../src/study/validate/validate.js';
 import { logOf, scenarioOf, shop, sourceOf } from './shop.js';

@@ -3,8 +3,8 @@ import type { FloorEvent } from '../../../src/records/log/event.js';
 import { openingPart } from '../../../src/report/terminal/records/opening.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
+import { forecastStudy } from '../../../src/study/forecast/forecast.js';
 import { floorAt } from '../../../src/study/validate/start/floor-at.js';
-import { forecastStudy } from '../../../src/study/validate/start/forecast.js';
 import { standingOrder } from '../../../src/study/validate/start/standing-orders.js';
 import { logOf, scenarioOf, sourceOf } from './shop.js';
 

@@ -1,5 +1,5 @@
+import type { ForecastResults } from '../../../study/forecast/forecast.js';
 import { count } from '../../../study/format.js';
-import type { ForecastResults } from '../../../study/validate/start/forecast.js';
 import { command } from '../../arguments/command.js';
 import { ANSWER, FILE, INCLUDE_FROM, RUN, replications } from '../../arguments/options.js';
 import { listenForInterrupt } from '../../interrupt.js';
@@ -31,7 +31,7 @@ export const forecast = command({
     const { runStudy } = await import('../../run-study.js');
     const { logSource, withLog } = await import('./floor-log.js');
     const { readNames } = await import('../../records/names-file.js');
-    const { forecastStudy } = await import('../../../study/validate/start/forecast.js');
+    const { forecastStudy } = await import('../../../study/forecast/forecast.js');
     const { seed, replications, at, names } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file } = loadScenario(request.file, request.includeFrom),

@@ -1,6 +1,6 @@
 import type { Plugin } from 'chart.js';
+import type { ForecastResults, OrderAhead } from '../../../study/forecast/forecast.js';
 import { count, exact } from '../../../study/format.js';
-import type { ForecastResults, OrderAhead } from '../../../study/validate/start/forecast.js';
 import { axisOf, drawing, polyline } from '../../drawing.js';
 import {
   behindText,

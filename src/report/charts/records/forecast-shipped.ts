@@ -1,4 +1,4 @@
-import type { ForecastResults } from '../../../study/validate/start/forecast.js';
+import type { ForecastResults } from '../../../study/forecast/forecast.js';
 import { dateText } from '../../first/first.js';
 import { faded, INK, PALETTE } from '../../style.js';
 import { roomForText, valueAxis } from '../axes.js';

@@ -1,5 +1,5 @@
+import type { ForecastResults, OrderAhead } from '../../../study/forecast/forecast.js';
 import { count, exact } from '../../../study/format.js';
-import type { ForecastResults, OrderAhead } from '../../../study/validate/start/forecast.js';
 
 /** Above this share of builds an order is said to be likely late. */
 const LIKELY = 0.5;
@@ -46,7 +46,8 @@ export function forecastInFull({
   lastUnit: { half, fourInFive },
 }: ForecastResults): string {
   return (
-    `On ${at}${time === null ? '' : ` at ${time}`}, from ${log.file}: ${count(units.standing, 'unit')} on the floor, ` +
+    `On ${at}${time === null ? '' : ` at ${time}`}, from ${log.file}: ` +
+    `${count(units.standing, 'unit')} on the floor, ` +
     `${exact(units.shipped)} shipped, ${exact(units.toCome)} to come in. ` +
     `Last unit: by ${dateOrNot(half)} in half of the builds, ${dateOrNot(fourInFive)} in four of five.`
   );

@@ -1,6 +1,6 @@
+import type { ForecastResults } from '../../../study/forecast/forecast.js';
 import { capital, count, exact } from '../../../study/format.js';
 import { listed } from '../../../study/lists.js';
-import type { ForecastResults } from '../../../study/validate/start/forecast.js';
 import { about, dateText, type FirstScreen, type Line, NO_LINE, restsOn, sentences } from '../first.js';
 import { lastUnitLine, lastUnitText } from '../lines/last-unit.js';
 import { behindText, dueOf, lateText, likelyLate, whereTheyStand } from './forecast-told.js';
@@ -28,7 +28,9 @@ export function forecastFirst(results: ForecastResults): FirstScreen {
     names: { stops: 'Which ones', toDo: 'Where' },
     next: {
       what: 'To try what would help, begin the scenario here',
-      command: `rateproof opening ${scenario.file} ${log.file} --at ${at}${time === null ? '' : `T${time}`} --out opening.yaml`,
+      command:
+        `rateproof opening ${scenario.file} ${log.file} --at ${at}${time === null ? '' : `T${time}`} ` +
+        '--out opening.yaml',
     },
     besides:
       `${count(units.standing, 'unit')} on the floor, ${exact(units.shipped)} shipped, ` +

@@ -1,5 +1,5 @@
+import type { ForecastResults } from '../../../study/forecast/forecast.js';
 import { exact } from '../../../study/format.js';
-import type { ForecastResults } from '../../../study/validate/start/forecast.js';
 import { columns, type PageTable } from '../../columns.js';
 import { dateOrNot, dueOf, lateText, standsAt, whereTheyStand } from '../../first/records/forecast-told.js';
 import { type Cell, counted, day, valued } from '../../sheets/cells.js';

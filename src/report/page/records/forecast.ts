@@ -1,5 +1,5 @@
+import type { ForecastResults } from '../../../study/forecast/forecast.js';
 import { count, exact } from '../../../study/format.js';
-import type { ForecastResults } from '../../../study/validate/start/forecast.js';
 import { filled } from '../../columns.js';
 import { forecastFirst } from '../../first/records/forecast.js';
 import { behindText, forecastInFull, lateText, likelyLate } from '../../first/records/forecast-told.js';

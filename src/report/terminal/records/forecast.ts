@@ -1,10 +1,11 @@
+import type { ForecastResults } from '../../../study/forecast/forecast.js';
 import { count, exact } from '../../../study/format.js';
-import type { ForecastResults } from '../../../study/validate/start/forecast.js';
 import { forecastFirst } from '../../first/records/forecast.js';
 import { dateOrNot, forecastInFull, standsAt } from '../../first/records/forecast-told.js';
 import { firstPieces } from '../first.js';
 import { joined } from '../lines.js';
 import { tableOf } from '../table.js';
+import { IN_FILES } from './odd-rows.js';
 
 /** So many orders are told; the files have all. */
 const MOST_ROWS = 40;
@@ -35,10 +36,7 @@ export function forecastTable(results: ForecastResults, width?: number): string 
         { head: 'out by, four of five', cell: ({ fourInFive }) => dateOrNot(fourInFive) },
       ]),
       ...(orders.length > MOST_ROWS
-        ? [
-            '',
-            `${count(orders.length - MOST_ROWS, 'order')} more in the report (--out) and results.json (--json).`,
-          ]
+        ? ['', `${count(orders.length - MOST_ROWS, 'order')} more ${IN_FILES}`]
         : []),
     ],
     width,

@@ -1,6 +1,9 @@
 import type { Oddity } from '../../../records/oddity.js';
 import { capital, count } from '../../../study/format.js';
 
+/** Where rows stand that a table of the terminal leaves out. */
+export const IN_FILES = 'in the report (--out) and results.json (--json).';
+
 /** Characters of an example that are shown. */
 const SHOWN = 60;
 

@@ -13,6 +13,7 @@ import {
 import { firstPieces } from '../first.js';
 import { joined } from '../lines.js';
 import { tableOf } from '../table.js';
+import { IN_FILES } from './odd-rows.js';
 
 /** So many measures are told besides those that do not agree; the files have all. */
 const NEAREST = 15;
@@ -50,8 +51,8 @@ export function validateTable(results: ValidateResults, width?: number): string 
       ...(left > 0
         ? [
             '',
-            `${out.length === 0 ? 'Those' : 'Those that do not agree, and those'} nearest to an end of their ` +
-              `range. ${count(left, 'measure')} more in the report (--out) and results.json (--json).`,
+            `${out.length === 0 ? 'Those' : 'Those that do not agree, and those'} nearest to an end of ` +
+              `their range. ${count(left, 'measure')} more ${IN_FILES}`,
           ]
         : []),
     ],

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { ForecastResults } from '../../../../src/study/validate/start/forecast.js';
+import type { ForecastResults } from '../../../../src/study/forecast/forecast.js';
 import { scenarioFolder } from '../../run-cli.js';
 import { runHere } from '../../run-here.js';
 

@@ -3,8 +3,8 @@ import { renderPng } from '../../../../src/report/canvas.js';
 import type { Chart, DrawChart } from '../../../../src/report/charts/chart.js';
 import { CHARTS } from '../../../../src/report/charts/of-study.js';
 import { LAYOUT } from '../../../../src/report/style.js';
+import type { ForecastResults } from '../../../../src/study/forecast/forecast.js';
 import type { ValidateResults } from '../../../../src/study/validate/results.js';
-import type { ForecastResults } from '../../../../src/study/validate/start/forecast.js';
 import { readPng } from '../../samples/png.js';
 import { ahead, validated } from '../../samples/records.js';
 

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { linesOf } from '../../../../src/report/first/first.js';
 import { forecastFirst } from '../../../../src/report/first/records/forecast.js';
 import { forecastTable } from '../../../../src/report/terminal/records/forecast.js';
-import type { ForecastResults, OrderAhead } from '../../../../src/study/validate/start/forecast.js';
+import type { ForecastResults, OrderAhead } from '../../../../src/study/forecast/forecast.js';
 import { ahead } from '../../samples/records.js';
 
 let due: ForecastResults, open: ForecastResults;

@@ -3,8 +3,8 @@ import { CHARTS } from '../../../../src/report/charts/of-study.js';
 import { type PageContent, renderPage } from '../../../../src/report/page/page.js';
 import { forecastPage } from '../../../../src/report/page/records/forecast.js';
 import { validatePage } from '../../../../src/report/page/records/validate.js';
+import type { ForecastResults } from '../../../../src/study/forecast/forecast.js';
 import type { ValidateResults } from '../../../../src/study/validate/results.js';
-import type { ForecastResults } from '../../../../src/study/validate/start/forecast.js';
 import { asRead, textRows } from '../../samples/read.js';
 import { ahead, validated } from '../../samples/records.js';
 

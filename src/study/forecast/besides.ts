@@ -2,7 +2,7 @@ import { isoDate } from '../../scenario/calendar/date.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import { assumptionsOf } from '../simulate/assumptions.js';
 import type { AssumptionResult } from '../simulate/results.js';
-import type { UnitAhead } from './start/builds-ahead.js';
+import type { UnitAhead } from './builds-ahead.js';
 
 /** Units shipped from the moment to the end of a day: a tenth, half, nine tenths of builds have no more. */
 export interface DayAhead {

@@ -1,9 +1,9 @@
-import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
-import type { LogTold } from '../../../records/log-told.js';
-import { dayNumber, isoDate } from '../../../scenario/calendar/date.js';
-import { LEVEL } from '../../asked.js';
-import { headOf, type ResultsHead } from '../../head.js';
-import { besides, type ForecastBesides } from '../besides.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import type { LogTold } from '../../records/log-told.js';
+import { dayNumber, isoDate } from '../../scenario/calendar/date.js';
+import { LEVEL } from '../asked.js';
+import { headOf, type ResultsHead } from '../head.js';
+import { besides, type ForecastBesides } from './besides.js';
 import { type BuildsOptions, buildsAhead } from './builds-ahead.js';
 
 /** One order that is not out yet. */

@@ -1,12 +1,12 @@
-import { FINISHED, simulate } from '../../../flow/engine.js';
-import { prepare } from '../../../flow/plan.js';
-import type { ZoneClock } from '../../../scenario/calendar/zone.js';
-import { compile } from '../../../scenario/compile.js';
-import { runSpan } from '../../../scenario/programme/span.js';
-import type { Scenario } from '../../../scenario/types/scenario.js';
-import { wholeNumber } from '../../asked.js';
-import type { LogSource } from '../types.js';
-import { type AskedMoment, type FloorAt, floorAt } from './floor-at.js';
+import { FINISHED, simulate } from '../../flow/engine.js';
+import { prepare } from '../../flow/plan.js';
+import type { ZoneClock } from '../../scenario/calendar/zone.js';
+import { compile } from '../../scenario/compile.js';
+import { runSpan } from '../../scenario/programme/span.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import { wholeNumber } from '../asked.js';
+import { type AskedMoment, type FloorAt, floorAt } from '../validate/start/floor-at.js';
+import type { LogSource } from '../validate/types.js';
 import { refusedIn, restOf } from './rest.js';
 
 export interface BuildsOptions {

@@ -1,13 +1,13 @@
-import type { Model } from '../../../flow/model/model.js';
-import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
-import { isoDate } from '../../../scenario/calendar/date.js';
-import { openingFindings } from '../../../scenario/programme/opening/opening.js';
-import { runSpan } from '../../../scenario/programme/span.js';
-import type { Order } from '../../../scenario/types/programme.js';
-import type { Scenario } from '../../../scenario/types/scenario.js';
-import type { RouteEntry } from '../../../scenario/types/steps.js';
-import type { FloorAt } from './floor-at.js';
-import { standingOrder } from './standing-orders.js';
+import type { Model } from '../../flow/model/model.js';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { isoDate } from '../../scenario/calendar/date.js';
+import { openingFindings } from '../../scenario/programme/opening/opening.js';
+import { runSpan } from '../../scenario/programme/span.js';
+import type { Order } from '../../scenario/types/programme.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
+import type { RouteEntry } from '../../scenario/types/steps.js';
+import type { FloorAt } from '../validate/start/floor-at.js';
+import { standingOrder } from '../validate/start/standing-orders.js';
 
 /** The scenario from the moment on: with the units that stand there, and those still to come. */
 export function restOf(floor: FloorAt, whole: Model): Scenario {
