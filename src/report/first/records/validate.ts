@@ -64,13 +64,13 @@ export function validateFirst(results: ValidateResults): FirstScreen {
 /** At most twelve words. */
 function answer({ uses, causes }: ValidateResults): string {
   const may = named(uses, true),
-    not = named(uses, false);
+    not = named(uses, false),
+    own = causes.filter(({ follows }) => !follows);
   if (not.length === 0 && may.length === 0) return 'Not known: the log is too short to tell.';
   if (not.length === 0)
     return causes.length === 0
       ? 'Yes: the log is not against the model.'
-      : `Yes, but ${count(causes.length, 'input')} ` +
-          `${causes.length === 1 ? 'differs' : 'differ'} from the log.`;
+      : `Yes, but ${count(own.length, 'input')} ${own.length === 1 ? 'differs' : 'differ'} from the log.`;
   if (may.length === 0) return 'No: the model does not agree with the log.';
   const parts = `In part: for ${listed(may, 'and')}, not for ${listed(not, 'or')}.`;
   return parts.split(' ').length <= MOST_WORDS ? parts : `In part: for ${may.length} of ${uses.length} uses.`;
@@ -101,16 +101,18 @@ function sure({ measures, level, replications, period }: ValidateResults): Line 
 /** What differs most surely, and that other gaps may follow from it. */
 function explains({ cause, causes, uses }: ValidateResults): Line {
   const [first, ...others] = causes,
+    own = others.filter(({ follows }) => !follows).length,
+    following = others.length - own,
     isOff = uses.some(({ may }) => may === false);
   if (first === undefined) return { brief: cause, more: '' };
   return {
     brief: sentences(
       `${capital(first.words)}.`,
-      others.length === 0
+      own === 0 ? '' : own === 1 ? 'One more input differs.' : `${exact(own)} more inputs differ.`,
+      following === 0
         ? ''
-        : others.length === 1
-          ? 'One more input differs.'
-          : `${exact(others.length)} more inputs differ.`,
+        : `${following === 1 ? 'One more gap' : `${exact(following)} more gaps`} may follow from ` +
+            `${own === 0 ? 'it' : 'these'}.`,
       isOff ? 'Other gaps may follow from it.' : '',
     ),
     more: sentences(

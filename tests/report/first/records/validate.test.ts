@@ -103,7 +103,10 @@ describe('the first screen of validate', () => {
       both = [first, { ...first, words: 'dirt left to it: 20 % in the log', follows: true }],
       { stops } = validateFirst({ ...slow, causes: both });
     expect(stops.brief).not.toContain('dirt');
-    expect(stops.brief).toContain('One more input differs.');
+    expect(stops.brief).toContain('One more gap may follow from it.');
+    expect(stops.brief).not.toContain('differs');
+    const agreeing = { ...used(true, true, true, true), causes: both };
+    expect(validateFirst(agreeing).answer).toBe('Yes, but 1 input differs from the log.');
     expect(stops.more).toContain('It may follow from another: dirt left to it');
   });
 
