@@ -43,7 +43,7 @@ export function validateTable(results: ValidateResults, width?: number): string 
           { head: 'at', cell: 'of' },
           { head: 'measure', cell: whatText },
           { head: 'log', align: 'right', cell: (each) => valueText(each, each.real) },
-          { head: 'model', align: 'right', cell: (each) => valueText(each, each.simulated?.middle ?? null) },
+          { head: 'model', align: 'right', cell: (each) => valueText(each, each.simulated.middle) },
           { head: 'between', align: 'right', cell: boundsText },
           { head: 'agrees', cell: agreesText },
         ],

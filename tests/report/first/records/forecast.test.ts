@@ -108,7 +108,7 @@ describe('the first screen of forecast', () => {
     for (const { name, brief } of linesOf(forecastFirst(due))) expect(text).toContain(`${name}: ${brief}`);
     const many = {
       ...due,
-      orders: Array.from({ length: 60 }, (_, i) => ({ ...due.orders[0]!, unit: `N${i}` })),
+      orders: Array.from({ length: 60 }, (_, i) => ({ ...due.orders[0], unit: `N${i}` })),
     };
     expect(forecastTable(many, 2000)).toContain('\n20 orders more in the report');
     expect(forecastTable(many, 2000)).not.toContain('\nN40 ');
