@@ -30,7 +30,8 @@ function forbiddenImports(layer) {
   const granted = layers[layer];
   const patterns = Object.keys(layers).flatMap((other) => {
     if (other === layer || granted.includes(other)) return [];
-    const inFolder = `^(\\.\\.?/)+${other}/`;
+    // A folder of that name beside the file is in its own layer.
+    const inFolder = `^(\\.\\./)+${other}/`;
     if (granted.includes(`${other} model`))
       return [{ regex: `${inFolder}(?!model/)`, message: `${layer} may import only ${other}/model` }];
     if (granted.includes(`${other} types`))

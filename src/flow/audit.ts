@@ -1,11 +1,11 @@
 import { isWanted } from './claims/equipment.js';
 import type { Resource } from './claims/resource.js';
 import type { Supply } from './claims/supply.js';
-import { CLEAN, FOUND, NOTED } from './floor/defects.js';
 import { AT_BASE, DOWN, EMPTYING, WAIT_DOCK, WAIT_NEEDS } from './floor/states.js';
 import type { Station } from './floor/station.js';
 import type { Unit } from './floor/unit.js';
 import { countTime } from './model/later.js';
+import { CLEAN, FOUND, NOTED } from './model/quality.js';
 import type { Run } from './run.js';
 import type { Lane } from './traffic/lane.js';
 

@@ -22,8 +22,9 @@ import { endPhase } from './traffic/complete.js';
 import { admit, feed } from './traffic/feeders.js';
 import { leaveIncomplete, serve } from './traffic/lanes.js';
 import { fill } from './traffic/move.js';
+import { placeUnitsAtStart } from './traffic/opening.js';
 import { pulse } from './traffic/pulse-lines.js';
-import { beginRelease, placeUnitsAtStart, refillSource } from './traffic/release.js';
+import { beginRelease, refillSource } from './traffic/release.js';
 import { goShortWay } from './traffic/short-way.js';
 
 /** How a run ended: all units are out; its end came; or nothing could move any more (rule 16). */

@@ -78,7 +78,10 @@ const MOST = 10;
 export function keysOf(chart: Chart): HTMLElement[] {
   // Panels name their lines themselves.
   if (chart.options.interaction?.axis === 'xy') return [];
-  const series = seriesOf(chart);
+  // What is not painted gives the numbers of marks that the picture draws itself.
+  const series = seriesOf(chart).filter(
+    ({ sets: [set = 0] }) => chart.data.datasets[set]?.backgroundColor !== 'transparent',
+  );
   const panels = new Set(series.flatMap(({ sets }) => sets.map((set) => chart.getDatasetMeta(set).yAxisID)));
   // Panels have their names in them.
   if (series.length < 2 || series.length > MOST || panels.size > 1) return [];

@@ -20,7 +20,14 @@ export type OddityKind =
   | 'out of order'
   | 'far out of order'
   | 'too few columns'
-  | 'far from all others';
+  | 'far from all others'
+  | 'no defect'
+  | 'unknown defect'
+  | 'unreadable answer'
+  | 'more found than units'
+  | 'no build number'
+  | 'no station'
+  | 'ends before it begins';
 
 /** What became of the rows: used all the same, used after a change, not used, or the whole file refused. */
 export type OddityRule = 'taken as it is' | 'mended' | 'left out' | 'refused';
@@ -38,8 +45,19 @@ export interface Oddity {
   readonly told: string;
 }
 
-/** So many lines are shown of each kind. */
-const SHOWN = 5;
+/** A row that is not used. */
+export interface LeftOutRow {
+  /** As in the file; the head is line 1. */
+  readonly line: number;
+  readonly why: OddityKind;
+  /** What stands there, as far as it matters. */
+  readonly says: string;
+}
+
+/** So many lines are shown of each kind; so many rows that are left out are kept, and so much of each. */
+const SHOWN = 5,
+  MOST_ROWS = 10_000,
+  MOST_LETTERS = 200;
 
 /** Counts what is wrong, by kind, in the order in which kinds are first seen. */
 export class Oddities {
@@ -47,6 +65,9 @@ export class Oddities {
     OddityKind,
     { -readonly [K in keyof Oddity]: Oddity[K] } & { lines: number[] }
   >();
+
+  /** Rows that are not used, of very many the first. */
+  readonly leftOut: LeftOutRow[] = [];
 
   /** @param told what is wrong and the rule, as one sentence; that of the first row is kept */
   add(
@@ -56,6 +77,8 @@ export class Oddities {
     example: string,
     told: string | (() => string),
   ): void {
+    if (rule === 'left out' && this.leftOut.length < MOST_ROWS)
+      this.leftOut.push({ line, why: kind, says: example.slice(0, MOST_LETTERS) });
     const known = this.seen.get(kind);
     if (known === undefined) {
       const says = typeof told === 'string' ? told : told();
@@ -68,12 +91,5 @@ export class Oddities {
 
   list(): readonly Oddity[] {
     return [...this.seen.values()];
-  }
-
-  /** Rows that are not used. */
-  get out(): number {
-    return this.list()
-      .filter(({ rule }) => rule === 'left out' || rule === 'refused')
-      .reduce((sum, { count }) => sum + count, 0);
   }
 }

@@ -15,7 +15,7 @@ import { stretchFindings } from './plant/stretches.js';
 import { supplyFindings } from './plant/supplies.js';
 import { teamFindings } from './plant/teams.js';
 import { arrivalFindings } from './programme/arrivals.js';
-import { openingFindings } from './programme/opening.js';
+import { openingFindings } from './programme/opening/opening.js';
 import { stockOptionFindings } from './programme/options.js';
 import { orderFindings } from './programme/orders.js';
 import { programmeFindings } from './programme/programme.js';

@@ -106,7 +106,7 @@ function compileOne(scenario: Scenario, span: RunSpan, known?: Model['programme'
   const steps = compileSteps({ ...all, resources, companions });
   const quality = compileQuality(all, steps);
   const lanes = compileLanes(all);
-  const own = compileProgramme(all),
+  const own = compileProgramme({ ...all, steps }),
     programme = known ?? own;
   const failures = compileFailures(all);
   const supplies = compileSupplies(all);

@@ -61,6 +61,28 @@ costs:
 `,
 );
 
+// The starter with due days, and a floor on which fitting out takes longer; the hostile one as it is.
+const due = readFileSync(starter, 'utf8').replace('quantity: 100', 'quantity: 100\n  due after: 30 h');
+writeFileSync(join(folder, 'due.yaml'), due);
+writeFileSync(join(folder, 'slow.yaml'), due.replace('mean: 3 h', 'mean: 3.5 h'));
+const LOGS = ['slow', 'hostile'];
+// Invented times of the starter's steps, of others, and of one with a name that would do harm, in twelve steps.
+writeFileSync(
+  join(folder, 'times.csv'),
+  `step,minutes,model\n${[
+    'build frame',
+    'fit out',
+    'test',
+    ...Array.from({ length: 8 }, (_, i) => `more ${i}`),
+  ]
+    .flatMap((step, s) =>
+      [0.7, 0.8, 0.85, 0.9, 0.95, 1, 1.05, 1.1, 1.2, 1.3, 1.4, 1.6].map(
+        (part, i) => `${step},${(part * (40 + 20 * s)).toFixed(1)},${i % 2 === 0 ? 'a' : 'b'}`,
+      ),
+    )
+    .join('\n')}\n"<script>alert(3)</script>",5,a\n`,
+);
+
 const FEW = ['--replications', '4', '--finding-ok', '--quiet'];
 const PAGES: Readonly<Record<string, readonly string[]>> = {
   demo: ['simulate', demo, ...FEW],
@@ -71,15 +93,44 @@ const PAGES: Readonly<Record<string, readonly string[]>> = {
   reliefs: ['reliefs', starter, ...FEW],
   buffers: ['buffers', starter, '--budget', '3', ...FEW],
   reach: ['reach', 'priced.yaml', '--rate', '5', ...FEW],
+  validate: ['validate', 'due.yaml', 'slow.csv', '--replications', '10', '--finding-ok', '--quiet'],
+  forecast: ['forecast', 'due.yaml', 'slow.csv', '--at', '2027-03-15', ...FEW],
+  fit: ['fit', 'times.csv', '--by', 'model', '--quiet'],
   hostile: ['simulate', 'hostile.yaml', ...FEW],
+  'hostile-log': [
+    'validate',
+    'hostile.yaml',
+    'hostile.csv',
+    '--replications',
+    '10',
+    '--finding-ok',
+    '--quiet',
+  ],
+  'hostile-ahead': ['forecast', 'hostile.yaml', 'hostile.csv', '--at', '2027-03-04', ...FEW],
 };
+/** One of each study, with names as people give them. */
+const OF_STUDIES = Object.keys(PAGES).filter((name) => name !== 'simulate' && !name.startsWith('hostile'));
+/** They run nothing, or build after build on one thread. */
+const workersOf = (name: string): string[] =>
+  ['fit', 'validate', 'forecast', 'hostile-log', 'hostile-ahead'].includes(name) ? [] : ['--workers', '1'];
 const pageOf = (name: string): string => join(folder, name, 'report.html');
 
 beforeAll(async () => {
+  for (const name of LOGS) {
+    const { code, stderr } = await runHere(
+      folder,
+      'simulate',
+      `${name}.yaml`,
+      ...FEW,
+      '--trace',
+      `${name}.csv`,
+    );
+    expect({ name, code, stderr }).toEqual({ name, code: 0, stderr: '' });
+  }
   // Side by side: each starts, reads and draws in one thread for most of its time.
   await Promise.all(
     Object.entries(PAGES).map(async ([name, args]) => {
-      const { code, stderr } = await runHere(folder, ...args, '--workers', '1', '--out', name);
+      const { code, stderr } = await runHere(folder, ...args, ...workersOf(name), '--out', name);
       expect({ name, code, stderr }).toEqual({ name, code: 0, stderr: '' });
     }),
   );
@@ -113,7 +164,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
         expect(seen.drawn).toBe(seen.pictures);
         expect(seen.wide).toBeLessThanOrEqual(size.width);
         // A long name takes its room.
-        if (name === 'hostile') return;
+        if (name.startsWith('hostile')) return;
         expect(seen.answer).toBeLessThan(size.height / 3);
         expect(seen.rests).toBeLessThan(size.height);
         await page.close();
@@ -265,9 +316,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
     await page.close();
   });
 
-  it
-    .runIf(kind === 'chrome')
-    .each(['demo', 'compare', 'factors', 'rate', 'reliefs', 'buffers', 'reach', 'hostile'])(
+  it.runIf(kind === 'chrome').each([...OF_STUDIES, ...['hostile', 'hostile-log', 'hostile-ahead']])(
     'of %s has no violation of WCAG 2.2 AA that axe-core finds, light or dark',
     async (name) => {
       const { page } = await open(pageOf(name), SIZES[1]);
@@ -290,7 +339,7 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
     },
   );
 
-  it.runIf(kind === 'chrome').each(['demo', 'compare', 'factors', 'rate', 'reliefs', 'buffers', 'reach'])(
+  it.runIf(kind === 'chrome').each(OF_STUDIES)(
     'of %s has all of its first screen on the first page of A4 and Letter, and links written out',
     async (name) => {
       const { page } = await open(pageOf(name), SIZES[0]),
@@ -311,22 +360,23 @@ describe.each(BROWSERS)('a report in %s', { timeout: 120_000 }, (kind, path) => 
     },
   );
 
-  it.runIf(kind === 'chrome').each(['a4', 'letter'] as const)(
-    'is printed on %s without a picture that is cut',
-    async (format) => {
-      const { page } = await open(pageOf('demo'), SIZES[0]);
-      await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
-      await page.emulateMediaType('print');
-      const room = format === 'a4' ? 297 - 26 : 279.4 - 26,
-        width = format === 'a4' ? 210 - 26 : 215.9 - 26,
-        px = 96 / 25.4;
-      await page.setViewport({ width: Math.floor(width * px), height: Math.floor(room * px) });
-      const heights = await page.$$eval('figure', (all) =>
-        all.map((each) => each.getBoundingClientRect().height),
-      );
-      for (const height of heights) expect(height).toBeLessThan(room * px);
-      expect((await page.pdf({ format })).length).toBeGreaterThan(50_000);
-      await page.close();
-    },
-  );
+  it.runIf(kind === 'chrome').each([
+    ['demo', 'a4'],
+    ['demo', 'letter'],
+    ['fit', 'letter'],
+  ] as const)('of %s is printed on %s without a picture that is cut', async (name, format) => {
+    const { page } = await open(pageOf(name), SIZES[0]);
+    await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+    await page.emulateMediaType('print');
+    const room = format === 'a4' ? 297 - 26 : 279.4 - 26,
+      width = format === 'a4' ? 210 - 26 : 215.9 - 26,
+      px = 96 / 25.4;
+    await page.setViewport({ width: Math.floor(width * px), height: Math.floor(room * px) });
+    const heights = await page.$$eval('figure', (all) =>
+      all.map((each) => each.getBoundingClientRect().height),
+    );
+    for (const height of heights) expect(height).toBeLessThan(room * px);
+    expect((await page.pdf({ format })).length).toBeGreaterThan(50_000);
+    await page.close();
+  });
 });

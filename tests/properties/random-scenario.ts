@@ -138,6 +138,27 @@ function equipmentOf({ quantity, own, hold, replaced, standing, sites }: RandomS
   };
 }
 
+/**
+ * The floor at the start; what is drawn for other things decides what is open on it: nothing, an item that
+ * nobody has found, one that is noted, and a unit that was sent back.
+ */
+function floorOf({ standing, sites, dollies, team, home }: RandomScenario): string {
+  const { stations } = sites[0],
+    last = stations.length - 1,
+    { then, kind } = stations[last];
+  if (standing === '' || !stations[0].creates || then === 'none' || then === 'fails') return standing;
+  if (kind === 'lot' && then === 'repair') return standing;
+  const isOpen = then === 'back' || then === 'carry',
+    item = `{ defect: flaw 0, made at: do 0-0, ${isOpen ? `found at: do 0-${last}` : 'chance: 50 %'} }`,
+    back = then === 'back' && dollies === 0 && !team && home < 2;
+  return (
+    standing.replaceAll('{ at: end 0', `{ at: end 0, open: [${item}]`) +
+    (back
+      ? `, { at: do 0-0, open: [${item}]${stations[0].again ? `, sent back by: do 0-${last}` : ''} }`
+      : '')
+  );
+}
+
 /** The scenario as text. `spare` goes in after the first step: a line of the route, or nothing. */
 export function toYaml(drawn: RandomScenario, spare = ''): string {
   const {
@@ -155,7 +176,6 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
     pins,
     waits,
     hold,
-    standing,
     replaced,
     outage,
     pulse,
@@ -205,7 +225,7 @@ export function toYaml(drawn: RandomScenario, spare = ''): string {
     taken = parts(0, stock, own, supply !== '');
   return `
 scenario: drawn at random
-programme: { start: 2027-03-01, ${comes}, quantity: ${quantity}, options: { colour: { red: 40 %, white: 60 % } }, opening: [${quantity >= 7 ? standing : ''}], replace scrapped: ${replaced}${release.includes('saturated') ? '' : ', due after: 2 h'} }
+programme: { start: 2027-03-01, ${comes}, quantity: ${quantity}, options: { colour: { red: 40 %, white: 60 % } }, opening: [${quantity >= 7 ? floorOf(drawn) : ''}], replace scrapped: ${replaced}${release.includes('saturated') ? '' : ', due after: 2 h'} }
 calendars:
   days: { hours: ["06:00-14:30"], on: Mon-Fri, breaks: ["09:30-09:45", "12:00-12:30"]${release.startsWith('rate') ? `, overtime: [{ hours: ["14:30-16:30"], when: { units behind: 3${outage ? ', due within: 1 h' : ', lead time: 5 h'} }, decided: daily }]` : ''} }
   two: { hours: ["06:00-14:30", "14:30-22:00"], breaks: ["12:00-12:30"], overtime: [{ on: Sat, hours: ["06:00-12:00"] }] }

@@ -30,7 +30,7 @@ export function progressOn(shown: Shown, now: () => number, inside: () => number
     ended = 0,
     planned = 0,
     isRunning = false,
-    doing: { readonly text: string; readonly since: number } | null = null,
+    doing: { readonly text: string; readonly soFar: string; readonly since: number } | null = null,
     isTold = false;
   /** What is planned; nothing is known beyond that where nothing was foreseen. */
   const inAll = (): ToCome => ({
@@ -70,11 +70,11 @@ export function progressOn(shown: Shown, now: () => number, inside: () => number
     stage: (text) => {
       pace.pause();
       isRunning = false;
-      doing = { text, since: now() };
+      doing = { text, soFar: '', since: now() };
       shown.say(text);
     },
-    busy: (text) => {
-      doing = { text, since: now() };
+    busy: (text, soFar = '') => {
+      doing = { text, soFar, since: doing?.text === text ? doing.since : now() };
     },
     replications: (done, of) => {
       [ended, planned, isRunning] = [done, of, true];
@@ -91,7 +91,7 @@ export function progressOn(shown: Shown, now: () => number, inside: () => number
     tick: () => {
       if (isRunning) mark();
       else if (doing !== null && now() - doing.since > A_WHILE)
-        shown.wait(`${doing.text}, ${secondsIn(now() - doing.since)}`);
+        shown.wait(`${doing.text}${doing.soFar}, ${secondsIn(now() - doing.since)}`);
     },
     secondsLeft: () => {
       const { perSecond } = pace;

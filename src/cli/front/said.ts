@@ -5,8 +5,8 @@ import type { ExitCode } from '../exit-code.js';
 export interface Progress {
   /** A new stage begins. */
   readonly stage: (text: string) => void;
-  /** What is done now; seen only on a terminal, and only once it has taken a while. */
-  readonly busy: (text: string) => void;
+  /** What is done now, and how far it is; seen only on a terminal, and only once it has taken a while. */
+  readonly busy: (text: string, soFar?: string) => void;
   /** Replications done; only while they run. */
   readonly replications: (done: number, of: number) => void;
   /** How many there will be in all, as far as is known; told again whenever more is. */

@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
-import { type TableLine, tableLines } from '../../records/table/clocked.js';
+import { type TableLine, tableLines } from '../../records/table/table.js';
 import { Unreadable } from '../../records/unreadable.js';
 import { systemReason, UsageError } from '../usage-error.js';
 
@@ -66,5 +66,5 @@ function cellText(cell: unknown): string {
       two = (part: number): string => String(part).padStart(2, '0');
     return `${Math.floor(seconds / 3600)}:${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`;
   }
-  return typeof cell === 'string' || typeof cell === 'number' ? String(cell).trim() : '';
+  return ['string', 'number', 'boolean'].includes(typeof cell) ? String(cell).trim() : '';
 }

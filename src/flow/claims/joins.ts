@@ -1,8 +1,9 @@
 import type { QualityTally } from '../accounts/tally.js';
-import { bringItem, CLEAN, closeItem, OPEN, openItem } from '../floor/defects.js';
+import { bringItem, closeItem, openItem } from '../floor/defects.js';
 import type { Route } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import type { Model } from '../model/model.js';
+import { CLEAN, OPEN } from '../model/quality.js';
 import type { Run } from '../run.js';
 import type { Asked } from './asked.js';
 

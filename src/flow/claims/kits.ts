@@ -1,8 +1,9 @@
-import { bringItem, CLEAN } from '../floor/defects.js';
+import { bringItem } from '../floor/defects.js';
 import type { Route, Step } from '../floor/step.js';
 import { ASKS_AHEAD, IN_KIT } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Model } from '../model/model.js';
+import { CLEAN } from '../model/quality.js';
 import { isInKit } from '../model/steps.js';
 import type { Run } from '../run.js';
 import { meetsConditions } from '../tasks/options.js';

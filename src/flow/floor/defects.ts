@@ -1,20 +1,10 @@
+import { CLEAN, FOUND, NOTED, OPEN } from '../model/quality.js';
 import type { Unit } from './unit.js';
 
 /**
  * What may happen to an item: a flaw of one slot on a unit or sub-assembly. All changes of slots are made
  * here, so that the counts of the unit hold.
  */
-
-/**
- * State of a defect slot on a unit: none; present and not found; found and waiting for the step that mends
- * it; found and left for the next hold; passed on at the limit of a loop, noted too, but later inspections
- * may find it again.
- */
-export const CLEAN = 0,
-  OPEN = 1,
-  FOUND = 2,
-  NOTED = 3,
-  PASSED = 4;
 
 /** A new item; false if there is one already: it stays one item. */
 export function openItem(unit: Unit, slot: number): boolean {

@@ -63,6 +63,9 @@ export class Unit {
   asks: OutsideClaim | null = null;
   /** What its step takes was claimed ahead, just now. */
   isReady = false;
+  /** Of a unit of the opening: minutes done already of the step with this id. */
+  done = 0;
+  doneAt = -1;
   /** The unit that a shadow stands for; itself. */
   real: Unit = this;
   readonly options: Uint8Array;
@@ -175,12 +178,10 @@ export class Unit {
     this.arrivedBy = null;
     this.parent = null;
     this.dueAt = Infinity;
-    this.ownOff = 0;
-    this.companionBits = 0;
-    this.unstaffed = 0;
+    this.ownOff = this.companionBits = this.unstaffed = 0;
     this.notClean = 0;
     this.found = 0;
-    this.againTo = -1;
+    this.againTo = this.doneAt = -1;
     this.heldAt = null;
     this.heldSince = NaN;
     this.brought = null;

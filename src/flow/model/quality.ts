@@ -5,6 +5,18 @@ export const REPAIR = 0,
   CARRY = 3;
 
 /**
+ * State of a defect slot on a unit: none; present and not found; found and waiting for the step that mends
+ * it; found and left for the next hold; passed on at the limit of a loop, noted too, but later inspections
+ * may find it again; found at the inspection that is about to be done again, which is sure to find it.
+ */
+export const CLEAN = 0,
+  OPEN = 1,
+  FOUND = 2,
+  NOTED = 3,
+  PASSED = 4,
+  KNOWN = 5;
+
+/**
  * Defect slots: one kind of defect as made by one step. Those of failed tests that may be noted come last and
  * have kind -1.
  */

@@ -1,7 +1,7 @@
-import { CLEAN, closeItem } from '../floor/defects.js';
+import { closeItem } from '../floor/defects.js';
 import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
-import { CARRY, HOLD_ALL } from '../model/quality.js';
+import { CARRY, CLEAN, HOLD_ALL } from '../model/quality.js';
 import type { Run } from '../run.js';
 import { repairTime } from './options.js';
 

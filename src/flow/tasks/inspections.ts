@@ -1,18 +1,8 @@
-import {
-  closeItem,
-  FOUND,
-  isSought,
-  NOTED,
-  noteItem,
-  OPEN,
-  openItem,
-  PASSED,
-  sendItem,
-} from '../floor/defects.js';
+import { closeItem, isSought, noteItem, openItem, sendItem } from '../floor/defects.js';
 import type { Step } from '../floor/step.js';
 import { HOLDS, IS_GROUP, IS_INSPECTION, IS_TARGET } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
-import { CARRY, REPAIR, SCRAP, SEND_BACK } from '../model/quality.js';
+import { CARRY, FOUND, KNOWN, NOTED, OPEN, PASSED, REPAIR, SCRAP, SEND_BACK } from '../model/quality.js';
 import type { Run } from '../run.js';
 import { endHold } from './holds.js';
 import { chanceFor, meetsConditions, repairTime } from './options.js';
@@ -83,7 +73,7 @@ function inspect(run: Run, unit: Unit, step: Step, verdict: Verdict): void {
     const slot = findSlot[f],
       state = slot < 0 ? OPEN : unit.slots[slot];
     if (!isSought(state)) continue;
-    if (sampler.next(findDraw[f]) >= chanceFor(run, unit, findChance[f])) {
+    if (sampler.next(findDraw[f]) >= chanceFor(run, unit, findChance[f]) && state !== KNOWN) {
       if (slot >= 0) counts.escaped[inspection]++;
       continue;
     }

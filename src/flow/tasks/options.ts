@@ -4,7 +4,9 @@ import type { Step } from '../floor/step.js';
 import { HAS_FACTOR, LEARNS } from '../floor/step-flags.js';
 import type { Unit } from '../floor/unit.js';
 import type { Model } from '../model/model.js';
+import { KNOWN } from '../model/quality.js';
 import type { Run } from '../run.js';
+import { leftOf } from './done.js';
 
 /**
  * What the options of a unit decide: which steps it does, how long they and its repairs take, and its chances
@@ -49,6 +51,21 @@ export function repairTime(run: Run, unit: Unit, id: number): number {
  * before.
  */
 export function workMinutes(run: Run, place: Place, unit: Unit, step: Step): number {
+  const minutes = drawWork(run, place, unit, step);
+  if (unit.done === 0) return minutes;
+  // What is being mended where it was found: the repair is still to come.
+  const isOnly = step.passes === 1 && step.processDraw < 0 && !unit.slots.includes(KNOWN);
+  return leftOf(unit, step, minutes, isOnly, () => drawWork(run, place, unit, step));
+}
+
+/** Draws the process of a step for a unit, minutes. */
+export function processMinutes(run: Run, unit: Unit, step: Step): number {
+  const minutes = run.sampler.next(step.processDraw);
+  if (unit.done === 0) return minutes;
+  return leftOf(unit, step, minutes, step.workDraw < 0, () => run.sampler.next(step.processDraw));
+}
+
+function drawWork(run: Run, place: Place, unit: Unit, step: Step): number {
   let minutes = run.sampler.next(step.workDraw);
   if ((step.flags & (HAS_FACTOR | LEARNS)) === 0) return minutes;
   const { steps } = run.model;

@@ -37,7 +37,7 @@ import type { Run } from '../run.js';
 import { startChangeover } from './changeovers.js';
 import { mendNoted } from './holds.js';
 import { beginWithCrew } from './one-crew.js';
-import { workMinutes } from './options.js';
+import { processMinutes, workMinutes } from './options.js';
 import { beginParts, endStretch, nextStretch } from './parts.js';
 import { beginSideBySide } from './side-by-side.js';
 import { countRework, enterPhase, mirror, putOff, repair, resume } from './timing.js';
@@ -196,5 +196,5 @@ function afterWork(run: Run, place: Place, step: Step): boolean {
   }
   releaseCrew(run, place);
   place.wanted = 0;
-  return enterPhase(run, place, step, IN_PROCESS, run.sampler.next(step.processDraw));
+  return enterPhase(run, place, step, IN_PROCESS, processMinutes(run, place.unit!, step));
 }

@@ -17,6 +17,7 @@ import {
 import type { Unit } from '../floor/unit.js';
 import { countPast } from '../interruptions/overtime.js';
 import type { Run } from '../run.js';
+import { leftOf } from '../tasks/done.js';
 import { BACK, judge, PASS, SCRAPPED, type Verdict } from '../tasks/inspections.js';
 import { finishSide } from '../tasks/side-by-side.js';
 import { beginRepair, nextPhase } from '../tasks/tasks.js';
@@ -69,7 +70,10 @@ function complete(run: Run, place: Place, unit: Unit, step: Step, endedIn: numbe
     if (verdict.repairMinutes > 0) {
       place.outcome = verdict.outcome;
       place.sendTo = verdict.target;
-      place.minutes = verdict.repairMinutes;
+      place.minutes =
+        unit.done === 0
+          ? verdict.repairMinutes
+          : leftOf(unit, step, verdict.repairMinutes, false, () => verdict.repairMinutes);
       beginRepair(run, place, step);
       return;
     }

@@ -1,13 +1,7 @@
-import { holdFromStart } from '../claims/carriers.js';
 import { RELEASE } from '../floor/states.js';
-import type { Step } from '../floor/step.js';
 import type { Unit } from '../floor/unit.js';
 import { RELEASE_SATURATED, RELEASE_TIMES } from '../model/programme.js';
-import { HOLD_NOTED } from '../model/quality.js';
-import { REWORK_ONLY } from '../model/steps.js';
 import type { Run } from '../run.js';
-import { meetsConditions } from '../tasks/options.js';
-import { beginPart } from './feeders.js';
 import { goIn } from './move.js';
 import { stepFrom } from './routes.js';
 
@@ -112,60 +106,4 @@ export function buildAgain(run: Run, scrapped: Unit): void {
   unit.options.set(scrapped.options);
   unit.dueAt = scrapped.dueAt;
   goIn(run, unit, stepFrom(run, unit, first)!);
-}
-
-/**
- * Rule 15, the floor as it is: at time 0 the units of the opening stand at the step that they are about to
- * begin, in a place or a space of its buffer, in the order of the model (the farthest along the route first).
- * Own parts that are off a unit there begin their feeder.
- */
-export function placeUnitsAtStart(run: Run): void {
-  const {
-      tally,
-      shop: { steps },
-    } = run,
-    units: Unit[] = [];
-  // All hold what they have before the first of them claims anything.
-  for (const id of run.model.programme.orders.openingStep) {
-    const unit = createUnit(run);
-    goneBy(run, unit, steps[id]);
-    units.push(unit);
-  }
-  run.isOpening = true;
-  for (const line of run.shop.pulseLines) line.isMoving = true;
-  for (const unit of units) {
-    const { step } = unit;
-    if (!goIn(run, unit, step))
-      throw new RangeError(
-        `opening: expected room for each unit, got none for unit ${unit.number} at step ${step.name}`,
-      );
-  }
-  for (const line of run.shop.pulseLines) line.isMoving = false;
-  run.isOpening = false;
-  // They came before the run: the series tells what is released in it.
-  if (run.bucket >= 0 && run.bucket < tally.enteredIn.length) tally.enteredIn[run.bucket] -= units.length;
-  // After all units have their room, so that no part stands in it.
-  for (const unit of units)
-    for (const route of run.shop.routes) if ((unit.ownOff & route.ownBit) !== 0) beginPart(run, route, unit);
-}
-
-/**
- * The unit comes to `step`, and so has passed those before it that every unit like it does: own parts taken
- * off there and not put back are off it, and it holds the carriers and teams that stay with it.
- */
-function goneBy(run: Run, unit: Unit, step: Step): void {
-  const { offStart, offRoute } = run.model.steps;
-  for (let passed = step.route.first!; passed !== step; passed = passed.next!) {
-    if (!meetsConditions(run, unit, passed)) continue;
-    if (passed.asked.companions.length > 0 && isSure(run, passed)) holdFromStart(unit, passed, step);
-    unit.ownOff &= ~passed.asked.ownParts;
-    for (let o = offStart[passed.id]; o < offStart[passed.id + 1]; o++)
-      unit.ownOff |= run.shop.routes[offRoute[o]].ownBit;
-  }
-  unit.step = step;
-}
-
-/** No sample, no hold for open items, not in rework alone: a unit that meets its conditions does it. */
-function isSure({ model: { steps, quality } }: Run, { id }: Step): boolean {
-  return steps.rework[id] !== REWORK_ONLY && steps.sampleN[id] === 0 && quality.hold[id] !== HOLD_NOTED;
 }

@@ -1,5 +1,5 @@
 import { type Mapping, Names, type UnknownName } from '../names.js';
-import { Oddities, type Oddity } from '../oddity.js';
+import { type LeftOutRow, Oddities, type Oddity } from '../oddity.js';
 import type { Encoding } from '../table/bytes.js';
 import type { ClockOf } from './clocks.js';
 import type { FloorEvent } from './event.js';
@@ -27,6 +27,8 @@ export interface LogRead {
   readonly rows: number;
   readonly used: number;
   readonly oddities: readonly Oddity[];
+  /** Rows that are not used, in the order of the file; of very many only the first. */
+  readonly leftOut: readonly LeftOutRow[];
   /** Steps that the scenario does not have, the most frequent first. */
   readonly unknownSteps: readonly UnknownName[];
   /** Columns that are not read. */
@@ -81,6 +83,7 @@ export class Cleaned {
       rows: this.rows,
       used: this.used,
       oddities: this.oddities.list(),
+      leftOut: this.oddities.leftOut.toSorted((a, b) => a.line - b.line),
       unknownSteps: this.steps.unknownNames(),
       from: isEmpty ? NaN : this.from,
       to: isEmpty ? NaN : this.to,

@@ -56,3 +56,10 @@ export function columnsOf(head: readonly string[]): Columns {
     needed: 1 + Math.max(...needed.map((column) => at[column])),
   };
 }
+
+/** Whether a table with this head is a floor log: all that one of its forms needs is there. */
+export function isLogHead(head: readonly string[]): boolean {
+  const names = new Set(head.map((name) => name.trim().toLowerCase())),
+    has = (...all: string[]): boolean => all.every((name) => names.has(name));
+  return (has('object') || has('unit')) && (has('at', 'event') || has('step', 'started', 'ended'));
+}

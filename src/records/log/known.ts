@@ -1,3 +1,4 @@
+import { bankName } from '../../scenario/lookup/ids.js';
 import { layRoutes } from '../../scenario/lookup/laid.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Mapping } from '../names.js';
@@ -6,7 +7,7 @@ import type { Known } from './cleaned.js';
 
 /**
  * What a scenario knows of a log: its names, the zones of its sites, and which steps are done side by side.
- * A lane goes by the clock of the site that it leaves.
+ * A lane goes by the clock of the site that it leaves, its arrival bank by that of the other.
  */
 export function knownOf(scenario: Scenario, names: Mapping = {}): Known {
   const { sites, lanes, programme } = scenario,
@@ -17,12 +18,18 @@ export function knownOf(scenario: Scenario, names: Mapping = {}): Known {
     stepZone = new Map<string, string>();
   for (const { zone, stations } of Object.values(sites))
     for (const station of Object.keys(stations)) zoneOf.set(station, zone);
-  for (const [lane, { from }] of Object.entries(lanes)) {
-    const zone = sites[from]?.zone;
-    if (zone !== undefined) zoneOf.set(lane, zone);
-  }
+  for (const [lane, { from, to }] of Object.entries(lanes))
+    for (const [name, site] of [
+      [lane, from],
+      [bankName(lane), to],
+    ] as const) {
+      const zone = sites[site]?.zone;
+      if (zone !== undefined) zoneOf.set(name, zone);
+    }
   for (const laid of steps) {
-    const zone = zoneOf.get(laid.kind === 'step' ? laid.step.at : laid.lane);
+    const zone = zoneOf.get(
+      laid.kind === 'step' ? laid.step.at : laid.kind === 'lane' ? laid.lane : laid.name,
+    );
     if (zone !== undefined && !stepZone.has(laid.name)) stepZone.set(laid.name, zone);
     if (laid.kind === 'step' && laid.group !== undefined) groupOf.set(laid.name, laid.group);
   }

@@ -1,20 +1,10 @@
-import { MINUTES_PER_DAY } from '../../flow/model/time.js';
-import { isoDate } from '../../scenario/calendar/date.js';
-import { Names } from '../names.js';
-import { Oddities, type Oddity, type OddityKind } from '../oddity.js';
+import { type Mapping, Names } from '../names.js';
+import { Oddities, type OddityKind } from '../oddity.js';
 import { Unreadable } from '../unreadable.js';
-import { Decoder } from './bytes.js';
 import { amountIn, minutesIn } from './minutes.js';
 import { type TimeColumns, timeColumns } from './named-columns.js';
-import { decimalMark } from './numbers.js';
-import { RowSplitter } from './rows.js';
-import { strokesOf, TimeReader } from './times.js';
-
-/** A row of a table, with its line in the file (of a workbook: its row). */
-export interface TableLine {
-  readonly line: number;
-  readonly cells: readonly string[];
-}
+import { type DecimalMark, decimalMark } from './numbers.js';
+import { dateReader, headAndRows, type LeftOut, type TableLine, type TableRead } from './table.js';
 
 /** The times of one step, in the order of the table. */
 export interface StepTimes {
@@ -23,67 +13,43 @@ export interface StepTimes {
   readonly lines: readonly number[];
   /** Minutes since 1970-01-01 by the clock of the table; NaN where a row has none. */
   readonly at: readonly number[];
+  /** Build numbers as they are written; '' where a row has none. */
+  readonly units: readonly string[];
   readonly by: Readonly<Record<string, readonly string[]>>;
 }
 
-/** A row that is not used, and why. */
-export interface LeftOut extends TableLine {
-  readonly kind: OddityKind;
-}
-
-export interface TimesRead {
-  readonly head: readonly string[];
+/** As many rows as there are times and rows left out. */
+export interface TimesRead extends TableRead {
   /** By name of step, in the order in which they come. */
   readonly steps: readonly StepTimes[];
-  /** Rows below the head: as many as there are times and rows left out. */
-  readonly rows: number;
-  readonly leftOut: readonly LeftOut[];
-  readonly oddities: readonly Oddity[];
 }
-
-/** The rows of a table of text: CSV with any of three separators, in the encodings in which it is saved. */
-export function tableLines(bytes: Uint8Array): TableLine[] {
-  const lines: TableLine[] = [],
-    decoder = new Decoder(),
-    splitter = new RowSplitter((cells, line) => void lines.push({ line, cells: cells.all() }));
-  splitter.push(decoder.push(bytes));
-  splitter.push(decoder.end());
-  splitter.end();
-  return lines;
-}
-
-/** A quote before what a spreadsheet would take for a formula is a guard, as our own tables have it. */
-const unguarded = (cell: string): string => (/^'[=+\-@]/.test(cell) ? cell.slice(1) : cell);
 
 type Growing = { -readonly [Key in keyof StepTimes]: StepTimes[Key] } & {
   minutes: number[];
   lines: number[];
   at: number[];
+  units: string[];
   by: Record<string, string[]>;
 };
 
 /**
  * Times of steps from the rows of a table, the head first.
  * @param known names of the steps of the scenario; without it any name will do
+ * @param mapping what the table calls steps and options, and what the scenario does
  * @throws Unreadable where nothing can be read: no rows, no such column, decimals of two kinds
  */
 export function readTimes(
   table: readonly TableLine[],
   columns: TimeColumns = {},
   known?: Iterable<string>,
+  mapping: Mapping = {},
 ): TimesRead {
-  const [first, ...rows] = table.map(({ line, cells }) => ({ line, cells: cells.map(unguarded) }));
-  if (first === undefined || rows.length === 0)
-    throw new Unreadable(
-      'expected a head and at least one row below it, got none',
-      'a table of times begins with the names of its columns, such as step,minutes',
-    );
-  const head = first.cells,
+  const { head, rows } = headAndRows(table, 'step,minutes'),
     at = timeColumns(head, columns),
     cellOf = (row: TableLine, column: number): string => row.cells[column] ?? '',
     mark = markOf(rows.map((row) => cellOf(row, at.minutes))),
     dates = dateReader(rows.map((row) => cellOf(row, at.date))),
-    names = new Names(known),
+    names = new Names(known, mapping.steps),
     oddities = new Oddities(),
     leftOut: LeftOut[] = [],
     seen = new Set<string>(),
@@ -98,7 +64,7 @@ export function readTimes(
     };
     const step = written === '' ? undefined : names.of(written),
       minutes = minutesIn(text, mark),
-      when = dates(cellOf(row, at.date)),
+      when = dates(cellOf(row, at.date))?.minutes ?? NaN,
       key = JSON.stringify([unit, written, minutes, when]);
     if (written === '') out('no step', row.cells.join(' '), 'The row names no step.');
     else if (step === undefined)
@@ -123,18 +89,24 @@ export function readTimes(
           cellOf(row, at.date),
           'Expected a date, such as 2027-08-16 or 16.08.2027. The time counts, its date does not.',
         );
-      const of: Growing = steps.get(step) ?? { step, minutes: [], lines: [], at: [], by: {} };
+      const of: Growing = steps.get(step) ?? { step, minutes: [], lines: [], at: [], units: [], by: {} };
       steps.set(step, of);
       of.minutes.push(minutes);
       of.lines.push(row.line);
       of.at.push(when);
-      for (const [option, column] of Object.entries(at.by)) (of.by[option] ??= []).push(cellOf(row, column));
+      of.units.push(unit);
+      for (const [option, column] of Object.entries(at.by))
+        (of.by[mapping.options?.[option] ?? option] ??= []).push(cellOf(row, column));
     }
   }
   return { head, steps: [...steps.values()], rows: rows.length, leftOut, oddities: oddities.list() };
 }
 
-function markOf(column: readonly string[]): '.' | ',' {
+/**
+ * The decimal mark of a column of minutes.
+ * @throws Unreadable where it has both, or `1,234` where nothing shows which is meant
+ */
+export function markOf(column: readonly string[]): DecimalMark {
   const amounts = column.map(amountIn),
     mark = decimalMark(amounts);
   if (mark === 'both')
@@ -150,15 +122,3 @@ function markOf(column: readonly string[]): '.' | ',' {
     );
   return mark ?? '.';
 }
-
-/** Dates with or without a time of day; NaN for what is none, or may be read in two ways. */
-function dateReader(column: readonly string[]): (text: string) => number {
-  const withClock = (text: string): string => (text.includes(':') ? text : `${text} 00:00`),
-    proven = new Set(column.flatMap((text) => strokesOf(withClock(text))?.proves ?? [])),
-    reader = new TimeReader();
-  if (proven.size === 1) [reader.strokes] = proven;
-  return (text) => (text === '' ? NaN : (reader.read(withClock(text))?.minutes ?? NaN));
-}
-
-/** The day of such a time, `2027-08-16`. */
-export const dayText = (minutes: number): string => isoDate(Math.floor(minutes / MINUTES_PER_DAY));

@@ -20,8 +20,20 @@ export interface ColumnsFound {
   readonly by: Readonly<Record<string, number>>;
 }
 
-/** @throws Unreadable where a column is missing or there twice, with the one that may be meant */
-export function timeColumns(head: readonly string[], asked: TimeColumns): ColumnsFound {
+/**
+ * Finds columns of a table by name. Each throws Unreadable where a column is missing or there twice, with the
+ * one that may be meant.
+ */
+export interface ColumnFinder {
+  /** The number of the column, from 0. @param option of the command line that names it */
+  readonly find: (name: string, option: string) => number;
+  /** The same of one that need not be there, unless it was named: -1. */
+  readonly perhaps: (name: string | undefined, usual: string, option: string) => number;
+  /** Columns of options by name. */
+  readonly by: (names: readonly string[] | undefined) => Readonly<Record<string, number>>;
+}
+
+export function columnFinder(head: readonly string[]): ColumnFinder {
   const plain = (name: string): string => name.trim().toLowerCase(),
     names = head.map(plain);
   const find = (name: string, option: string): number => {
@@ -39,13 +51,22 @@ export function timeColumns(head: readonly string[], asked: TimeColumns): Column
       throw new Unreadable(`line 1: expected one column ${name}, got two`, 'rename or take out one of them');
     return at;
   };
-  const perhaps = (name: string | undefined, usual: string, option: string): number =>
-    name === undefined && !names.includes(usual) ? -1 : find(name ?? usual, option);
+  return {
+    find,
+    perhaps: (name, usual, option) =>
+      name === undefined && !names.includes(usual) ? -1 : find(name ?? usual, option),
+    by: (options = []) => Object.fromEntries(options.map((name) => [name, find(name, '--by')])),
+  };
+}
+
+/** @throws Unreadable as a ColumnFinder does */
+export function timeColumns(head: readonly string[], asked: TimeColumns): ColumnsFound {
+  const { find, perhaps, by } = columnFinder(head);
   return {
     step: find(asked.step ?? 'step', '--step'),
     minutes: find(asked.minutes ?? 'minutes', '--minutes'),
     date: perhaps(asked.date, 'date', '--date'),
     unit: perhaps(asked.unit, 'unit', '--unit'),
-    by: Object.fromEntries((asked.by ?? []).map((name) => [name, find(name, '--by')])),
+    by: by(asked.by),
   };
 }

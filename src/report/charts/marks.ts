@@ -4,6 +4,9 @@ import { axisOf, drawing } from '../drawing.js';
 import { paint } from '../hatch.js';
 import { type Fill, INK } from '../style.js';
 
+/** An interval that goes on beyond the plot has no end there. CSS pixels. */
+const BESIDE = 5;
+
 /**
  * Interval bars over the floating bars [low, high] of one horizontal dataset, which itself stays unpainted.
  */
@@ -11,7 +14,11 @@ export function whiskers(dataset: number): Plugin {
   return drawing(
     'whiskers',
     (context, chart) => {
-      const x = axisOf(chart, 'x');
+      const x = axisOf(chart, 'x'),
+        { left, top, width, height } = chart.chartArea;
+      context.beginPath();
+      context.rect(left - BESIDE, top, width + 2 * BESIDE, height);
+      context.clip();
       context.lineCap = 'square';
       chart.getDatasetMeta(dataset).data.forEach(({ y }, index) => {
         const span = chart.data.datasets[dataset]?.data[index];

@@ -1,10 +1,13 @@
 import type { BufferResults } from '../../study/buffers/results.js';
 import type { CompareResults } from '../../study/compare/results.js';
 import type { FactorsResults } from '../../study/factors/results.js';
+import type { FitResults } from '../../study/fit/results.js';
+import type { ForecastResults } from '../../study/forecast/forecast.js';
 import type { RateResults } from '../../study/rate/results.js';
 import type { ReachResults } from '../../study/reach/results.js';
 import type { ReliefsResults } from '../../study/reliefs/results.js';
 import type { Results } from '../../study/simulate/results.js';
+import type { ValidateResults } from '../../study/validate/results.js';
 import { toldConstraint, triedAt, triedWith, WITH_THEM } from '../constraint.js';
 import { triedOn } from '../factors.js';
 import type { DrawChart } from './chart.js';
@@ -14,6 +17,15 @@ import { factorEffects, factorEffectsElsewhere } from './compared/factors-effect
 import { factorPairs } from './compared/factors-pairs.js';
 import { mostForEach } from './reach/most-for-each.js';
 import { lastUnitBeside, shippedBeside, wayPicture } from './reach/way.js';
+import { fitHistograms } from './records/fit-histograms.js';
+import { fitQuantiles } from './records/fit-quantiles.js';
+import { fitSteps } from './records/fit-steps.js';
+import { ordersAhead } from './records/forecast-orders.js';
+import { shippedAhead } from './records/forecast-shipped.js';
+import { measuresInBands } from './records/validate-bands.js';
+import { shippedInBand } from './records/validate-shipped.js';
+import { stepTimes } from './records/validate-steps.js';
+import { wipInBands } from './records/validate-wip.js';
 import { bottlenecks } from './simulate/bottlenecks.js';
 import { buffers } from './simulate/buffers.js';
 import { changeovers } from './simulate/changeovers.js';
@@ -51,6 +63,9 @@ interface ResultsOf {
   reliefs: ReliefsResults;
   buffers: BufferResults;
   reach: ReachResults;
+  validate: ValidateResults;
+  forecast: ForecastResults;
+  fit: FitResults;
 }
 
 /** Every picture of every study, for the PNG files and the page alike; numbers stay as they are. */
@@ -111,4 +126,12 @@ export const CHARTS = {
     '04-losses': ({ constraint }) => lossLadder(constraint, constraint.askedPerDay),
     '05-trials': (results) => trialGains(results.constraint, results.steps.length > 1 ? 'then' : null),
   },
+  validate: {
+    '01-shipped-by-day': shippedInBand,
+    '02-measures-in-bands': measuresInBands,
+    '03-step-times': stepTimes,
+    '04-units-inside': wipInBands,
+  },
+  forecast: { '01-orders': ordersAhead, '02-shipped-by-day': shippedAhead },
+  fit: { '01-times': fitSteps, '02-distributions': fitHistograms, '03-quantiles': fitQuantiles },
 } satisfies { readonly [Study in keyof ResultsOf]: ChartsOf<ResultsOf[Study]> };

@@ -1,20 +1,20 @@
-import type { Compared, ValidateResults } from '../../study/validate/results.js';
-import { stableJson } from '../json.js';
-import { csv, type FileTable, fileTable } from './folder/csv.js';
-import type { Files } from './folder/study-files.js';
+import type { Compared, DayRow, ValidateResults } from '../../study/validate/results.js';
+import { CHARTS } from '../charts/of-study.js';
+import { validatePage } from '../page/records/validate.js';
+import { type FileColumn, type FileTable, fileTable } from './folder/csv.js';
+import { leftOutRows } from './folder/left-out.js';
+import { studyFiles } from './folder/study-files.js';
 
 /** The report of `validate`. */
-export const validateFiles = (results: ValidateResults): Promise<Files> =>
-  Promise.resolve(
-    new Map([
-      ['results.json', stableJson(results)],
-      ['measures.csv', csv(measuresData(results))],
-      ['days.csv', csv(daysData(results))],
-    ]),
-  );
+export const validateFiles = studyFiles<ValidateResults>({
+  charts: CHARTS.validate,
+  page: validatePage,
+  data: { 'measures.csv': measuresData, 'days.csv': daysData, 'left-out.csv': ({ log }) => leftOutRows(log) },
+  sheets: ['days.csv', 'left-out.csv'],
+});
 
 /** One row a measure. */
-export function measuresData({ measures }: ValidateResults): FileTable {
+function measuresData({ measures }: ValidateResults): FileTable {
   return fileTable<Compared>(measures, [
     ['topic', 'topic'],
     ['of', 'of'],
@@ -29,8 +29,14 @@ export function measuresData({ measures }: ValidateResults): FileTable {
   ]);
 }
 
-/** One row a day: units shipped since the start. */
-export function daysData({ byDay }: ValidateResults): FileTable {
+/** One row a day: units shipped since the start, then mean units at each site and on each lane. */
+function daysData({ byDay, wipByDay }: ValidateResults): FileTable {
+  const ends = [
+    ['log', 'real'],
+    ['model_least', 'low'],
+    ['model_middle', 'middle'],
+    ['model_most', 'high'],
+  ] as const;
   return fileTable(byDay, [
     ['day', 'day'],
     ['date', 'date'],
@@ -38,5 +44,10 @@ export function daysData({ byDay }: ValidateResults): FileTable {
     ['model_least', 'low'],
     ['model_middle', 'middle'],
     ['model_most', 'high'],
+    ...wipByDay.flatMap((place) =>
+      ends.map(
+        ([name, end]): FileColumn<DayRow> => [`${place.place}_${name}`, ({ day }) => place[end][day - 1]],
+      ),
+    ),
   ]);
 }

@@ -37,9 +37,11 @@ export interface FirstScreen {
   readonly besides: string;
   /** What the picture on the first screen shows, and what else has to be said of it; '' for nothing. */
   readonly picture: { readonly title: string; readonly more: string };
+  /** Names of lines that answer another question than on most pages. */
+  readonly names?: Readonly<Partial<Record<(typeof LINES)[number][0], string>>>;
 }
 
-/** The answers that stand on every first screen under the same names, in the same order. */
+/** The answers that stand on every first screen in the same order, and under the same names on most. */
 export const LINES = [
   ['sure', 'How sure'],
   ['stops', 'What stops it'],
@@ -52,7 +54,7 @@ export const LINES = [
 export const linesOf = (first: FirstScreen): (Line & { readonly key: string; readonly name: string })[] =>
   LINES.map(([key, name]) => {
     const { brief, more } = first[key];
-    return { brief: inPrint(brief), more: inPrint(more), key, name };
+    return { brief: inPrint(brief), more: inPrint(more), key, name: first.names?.[key] ?? name };
   }).filter(({ brief }) => brief !== '');
 
 /** Names that results have in straight quotes, in those of print: `the calendar “days”`. */

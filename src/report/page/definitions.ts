@@ -12,8 +12,9 @@ const DEFINITIONS: readonly Definition[] = [
   [
     'between .. and .., 95 % sure, 95 % CI',
     /\bCI\b|\bbetween [-\d]|% sure/,
-    'the interval in which the mean over endlessly many builds lies, in 95 of 100 such studies; where many ' +
-      'figures are told together each has a wider one (99 % and more), so that all hold together with 95 %',
+    'the interval in which the mean over endlessly many builds (or times clocked) lies, in 95 of 100 such ' +
+      'studies; where many figures are told together each has a wider one (99 % and more), so that all ' +
+      'hold together with 95 %',
   ],
   [
     'input and chance, drawn anew',
@@ -42,6 +43,23 @@ const DEFINITIONS: readonly Definition[] = [
     'arithmetic, averages',
     /arithmetic|averages/i,
     'what mean times, hours and people would allow without any chance, waiting or want of room',
+  ],
+  [
+    'log',
+    /\bthe log\b/,
+    'the record of the floor: when each unit came in, reached, started and left a step, what was found on ' +
+      'it, and when it was shipped',
+  ],
+  [
+    'in its band, agrees',
+    /in (?:its|their) bands?|in the band of the model/i,
+    'the band is where one build of the model lies, all measures together with the level given, so each by ' +
+      'itself with more; a log in it is not against the model, which is no proof that the model is right',
+  ],
+  [
+    'likely late',
+    /likely (?:be )?late/i,
+    'late in more than half of the builds; late by so many days in half of the builds in which it is late',
   ],
   ['stops it', /stops it/i, 'one more of it was tried, in the same builds, and surely brought units'],
   [
@@ -87,6 +105,27 @@ const DEFINITIONS: readonly Definition[] = [
     /fresh (?:replications?|builds?)/i,
     'builds that had no part in choosing what they tell of: what is chosen among many looks better in the ' +
       'builds by which it was chosen than it is',
+  ],
+  [
+    'distribution, lognormal, gamma, uniform ..',
+    /\blognormal\b.*distribution|distributions? fits?\b|distributions? that/i,
+    'how often times of each length come; a lognormal, gamma or Weibull has a tail of long times, a ' +
+      'uniform, triangular or pert a longest time',
+  ],
+  [
+    'p, Anderson-Darling',
+    /Anderson-Darling/,
+    'how often times that come from the distribution itself would fit it as badly; below 0.05 it is rejected',
+  ],
+  [
+    'AIC',
+    /\bAIC\b/,
+    'how badly a distribution fits, with a charge for each of its parameters (Akaike); the lowest is best',
+  ],
+  [
+    'three points',
+    /three points/i,
+    'a shortest, likeliest and longest time with the mean and the spread of a handful of times',
   ],
   ['WIP', /\bWIP\b/, 'units begun and not yet shipped'],
   ['lead time', /lead time/i, 'from the release of a unit until it is shipped, in days of 24 hours'],

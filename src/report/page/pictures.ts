@@ -57,6 +57,7 @@ function titled(told: string): Pick<Captioned, 'title' | 'more'> {
 /** The questions by which pictures are grouped, in the order of the page. */
 export const QUESTIONS = {
   holds: 'Does it hold?',
+  agrees: 'What agrees with the log?',
   together: 'What do two do together?',
   stops: 'What stops it?',
   places: 'Where do units wait?',
@@ -65,6 +66,7 @@ export const QUESTIONS = {
   dates: 'When is it done?',
   money: 'What does it cost?',
   else: 'What else changes?',
+  times: 'Do the distributions fit?',
 } as const;
 
 /** Where a picture stands: behind a question, with the losses, or with what the answer rests on. */
@@ -108,6 +110,15 @@ const ROOMS: Readonly<Record<string, Room>> = {
   '06-shipped-by-step': 'holds',
   '02-places': 'places',
   '03-place-by-place': 'places',
+  '01-shipped-by-day': 'agrees',
+  '02-measures-in-bands': 'agrees',
+  '03-step-times': 'agrees',
+  '04-units-inside': 'places',
+  '01-orders': 'dates',
+  '02-shipped-by-day': 'dates',
+  '01-times': 'times',
+  '02-distributions': 'times',
+  '03-quantiles': 'times',
 };
 
 /** Where the picture of that file name stands; one that is new answers whether it holds. */

@@ -18,7 +18,7 @@ export function counts(said: readonly { readonly basis: Basis }[]): string {
 }
 
 /** Guesses first, since they are to be looked at first; else as in the file. */
-export function assumptions({ assumptions: said }: Results): PageTable {
+export function assumptions({ assumptions: said }: Pick<Results, 'assumptions'>): PageTable {
   const rank = { guess: 0, estimate: 1, measured: 2 } as const;
   const sorted = [...said].sort((a, b) => rank[a.basis] - rank[b.basis]);
   const more =

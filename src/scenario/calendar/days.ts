@@ -94,6 +94,10 @@ export function workingDays(
   return days;
 }
 
+/** Working minutes of a whole day, whenever a programme starts on it. */
+export const minutesADay = (spec: CalendarSpec | undefined): number =>
+  shiftPieces(spec ?? ROUND_THE_CLOCK).reduce((sum, { start, end }) => sum + end - start, 0);
+
 const ROUND_THE_CLOCK: Pick<CalendarSpec, 'hours' | 'breaks'> = {
   hours: [{ startMin: 0, endMin: MINUTES_PER_DAY }],
   breaks: [],

@@ -4,6 +4,7 @@ import { timesOnDay, type WorkingDay } from '../calendar/days.js';
 import type { Compilation } from '../lookup/compilation.js';
 import type { Order } from '../types/programme.js';
 import { own } from '../values/raw.js';
+import { type ItemIds, itemColumns, senderIds } from './opening/item-columns.js';
 import { midnightOf } from './span.js';
 
 export interface OrdersInTime {
@@ -26,13 +27,15 @@ interface Slot {
  * by rate in their order, and what is left of these is drawn. Units that the run ends before come last.
  */
 export function compileOrders(
-  { scenario, ids, laid, span }: Compilation,
+  all: Compilation & ItemIds,
   days: readonly WorkingDay[],
   byRate: Float64Array,
 ): OrdersInTime {
-  const {
+  const { scenario, ids, laid, span } = all,
+    {
       orders: { list, dueAfterMin, replaceScrapped },
       quantity,
+      startMin,
     } = scenario.programme,
     end = Math.min(span.end, span.horizon);
   const stepOf = ({ at }: Order): number =>
@@ -41,9 +44,10 @@ export function compileOrders(
     .filter(({ at }) => at !== undefined)
     .map((order) => ({ order, step: stepOf(order) }))
     .sort((a, b) => b.step - a.step);
-  const inTurn = list.filter(({ at, release }) => at === undefined && release === undefined);
+  const opening = standing.map(({ order }) => order),
+    inTurn = list.filter(({ at, release }) => at === undefined && release === undefined);
   const slots: Slot[] = [
-    ...dated(list, days),
+    ...dated(list, days, startMin === undefined ? -Infinity : 0),
     ...Array.from(byRate, (time, i) => ({ time, order: inTurn[i] })),
   ].filter(({ time }) => time < end);
   const places = new Map(list.map((order, i) => [order, i])),
@@ -71,14 +75,17 @@ export function compileOrders(
       ),
       dueAfter: dueAfterMin ?? Infinity,
       openingStep: Int32Array.from(standing, ({ step }) => step),
+      openingDone: Float64Array.from(opening, ({ doneMin }) => doneMin ?? 0),
+      openingSender: senderIds(all, opening),
+      items: itemColumns(all, opening),
       replaceScrapped,
     },
     times: Float64Array.from([...standing.map(() => 0), ...slots.map(({ time }) => time)]),
   };
 }
 
-/** Units with a day of release, spread over its working time. */
-function dated(list: readonly Order[], days: readonly WorkingDay[]): Slot[] {
+/** Units with a day of release, spread over its working time; none before a time. */
+function dated(list: readonly Order[], days: readonly WorkingDay[], from: number): Slot[] {
   const byDay = new Map<number, Order[]>();
   for (const order of list) {
     if (order.release === undefined) continue;
@@ -87,7 +94,10 @@ function dated(list: readonly Order[], days: readonly WorkingDay[]): Slot[] {
   }
   return days.flatMap((day) => {
     const orders = byDay.get(day.day) ?? [];
-    return timesOnDay(day, orders.length).map((time, i) => ({ time, order: orders[i] }));
+    return timesOnDay(day, orders.length).map((time, i) => ({
+      time: Math.max(from, time),
+      order: orders[i],
+    }));
   });
 }
 

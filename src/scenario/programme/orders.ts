@@ -10,7 +10,7 @@ import type { Scenario } from '../types/scenario.js';
 import { name } from '../values/keys.js';
 import { duration, flag } from '../values/scalars.js';
 import { checkOption, readBuilds } from './build-list.js';
-import { standingSchema } from './opening.js';
+import { standingSchema } from './opening/opening.js';
 import { releaseSite } from './rates.js';
 
 /** Keys of a programme that tell of single units. */
@@ -59,12 +59,22 @@ export function readOrders(
 ): { readonly list: Order[]; readonly findings: Finding[] } {
   const findings: Finding[] = [],
     list: Order[] = [];
-  opening.forEach(({ at, units, build: own, due, options: chosen }, i) => {
+  opening.forEach(({ at, units, build: own, due, options: chosen, open, sentBackBy, done }, i) => {
     const path: Path = ['programme', 'opening', i];
     for (const [option, value] of Object.entries(chosen))
       checkOption(option, value, options, { path: [...path, 'options', option] }, findings);
     for (let unit = 0; unit < units; unit++)
-      list.push({ build: own, release: undefined, due, options: chosen, at, written: { path } });
+      list.push({
+        build: own,
+        release: undefined,
+        due,
+        options: chosen,
+        at,
+        open: open.length === 0 ? undefined : open,
+        sentBackBy,
+        doneMin: done,
+        written: { path },
+      });
   });
   if (file !== undefined) list.push(...readBuilds(file, options, readTable, findings));
   const seen = new Set<string>();

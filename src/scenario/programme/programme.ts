@@ -5,7 +5,7 @@ import type { Finding } from '../types/problem.js';
 import type { Programme } from '../types/programme.js';
 import type { Scenario } from '../types/scenario.js';
 import { keys, named } from '../values/keys.js';
-import { date, duration, spell, whole, word } from '../values/scalars.js';
+import { clock, date, duration, spell, whole, word } from '../values/scalars.js';
 import type { TimeSchema } from '../values/time.js';
 import { arrivalsSchema, releaseAtTimes } from './arrivals.js';
 import { mixSchema } from './options.js';
@@ -29,6 +29,13 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
         .describe(
           `The first day. Needed with \`rate\` and \`until\`; default ${NO_DATE} for steady-state runs ` +
             'and drawn arrivals. Example: 2027-03-01',
+        ),
+      'start time': clock
+        .optional()
+        .describe(
+          'When the run starts on the first day, by the clock of the zone of the programme; what the rate ' +
+            'would have released on that day before it is not released. Default: midnight. ' +
+            'Example: "14:00"',
         ),
       zone: zone
         .optional()
@@ -85,7 +92,7 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
         context.addIssue({ code: 'custom', path, message, params: { seen } });
       };
       const { arrivals } = p,
-        clock = typeof arrivals === 'object' && arrivals.kind === 'at times';
+        isByClock = typeof arrivals === 'object' && arrivals.kind === 'at times';
       const isDated = list.some(({ release }) => release !== undefined),
         hasList = p.buildList !== undefined;
       const needsRate =
@@ -101,7 +108,7 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
             : 'exactly one of rate and arrivals',
           'neither',
         );
-      if (isDated && arrivals !== undefined && !clock)
+      if (isDated && arrivals !== undefined && !isByClock)
         wrong(['arrivals'], 'a rate, clock times, or nothing, where units have a day of release', 'arrivals');
       if (p.quantity !== undefined && p.quantity < list.length)
         wrong(
@@ -135,12 +142,12 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
       if (
         p.start === undefined &&
         p.length === undefined &&
-        (p.rate !== undefined || clock || p.until !== undefined)
+        (p.rate !== undefined || isByClock || p.until !== undefined)
       )
         wrong(
           ['start'],
           'missing; should be a first day, such as "2027-03-01", with ' +
-            (clock ? 'clock times' : 'rate or until'),
+            (isByClock ? 'clock times' : 'rate or until'),
         );
     })
     .transform((p): ProgrammeRead => {
@@ -148,6 +155,7 @@ export function programmeSchema(time: TimeSchema, readTable: ReadTable) {
       const { list } = readOrders(p, readTable);
       return {
         start,
+        startMin: p.startTime === 0 ? undefined : p.startTime,
         zone: p.zone,
         options: p.options,
         release:

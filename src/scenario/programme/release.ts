@@ -2,12 +2,14 @@ import { type Model, UNLIMITED } from '../../flow/model/model.js';
 import { RELEASE_ARRIVALS, RELEASE_SATURATED, RELEASE_TIMES } from '../../flow/model/programme.js';
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { dayNumber } from '../calendar/date.js';
-import { startOf, timeInDay, type WorkingDay } from '../calendar/days.js';
+import { minutesADay, startOf, timeInDay, type WorkingDay } from '../calendar/days.js';
 import { releaseWorkingDays } from '../dated/stages.js';
 import { type Compilation, NO_DRAW } from '../lookup/compilation.js';
+import { calendarOf } from '../lookup/placed.js';
 import type { ClockTimes } from '../types/programme.js';
 import type { Scenario } from '../types/scenario.js';
 import { compileOrders } from './build-order.js';
+import type { ItemIds } from './opening/item-columns.js';
 import { orderCounts } from './orders.js';
 import { askedRate, releaseSite } from './rates.js';
 import type { RunSpan } from './span.js';
@@ -22,6 +24,8 @@ export interface ReleaseDay extends WorkingDay {
   readonly byRate: number;
   readonly byRateBefore: number;
   readonly usual: number;
+  /** Working minutes of it that have passed when the programme starts. */
+  readonly passed: number;
 }
 
 /** Counts this close to a whole number are that number: ten days at 0.1 are one unit. */
@@ -35,10 +39,14 @@ const tidy = (count: number): number =>
  * by day.
  */
 export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], span: RunSpan): ReleaseDay[] {
-  const { release, quantity, orders } = scenario.programme;
+  const { release, quantity, orders, startMin = 0, start } = scenario.programme;
   if (release.kind !== 'rate') return [];
   const asked = askedRate(scenario),
-    most = orderCounts(orders.list, quantity).byRate,
+    // What would have gone on the first day before the start is none of them.
+    gone = startMin > 0 ? asked.onDay(dayNumber(start)) : 0,
+    calendar = calendarOf(scenario, releaseSite(scenario).calendar),
+    byRateOnly = orderCounts(orders.list, quantity).byRate,
+    most = byRateOnly === undefined ? undefined : byRateOnly + gone,
     end = Math.min(span.end, span.horizon);
   const dated = new Map<number, number>();
   for (const order of orders.list)
@@ -56,7 +64,16 @@ export function releaseDays(scenario: Scenario, days: readonly WorkingDay[], spa
     // A day between the weekdays of clock times is one of the plan, though nothing comes.
     const isPlanned = byRate > 0 || (release.at?.on !== undefined && !isOver && day.day >= span.startDay);
     if (rate <= 0 && !isPlanned) continue;
-    out.push({ ...day, rate, before, byRate, byRateBefore, usual: isPlanned ? asked.usualOn(day.day) : 0 });
+    const isFirst = startMin > 0 && day.day === span.startDay;
+    out.push({
+      ...day,
+      rate,
+      before,
+      byRate,
+      byRateBefore,
+      usual: isPlanned ? asked.usualOn(day.day) : 0,
+      passed: isFirst ? Math.max(0, minutesADay(calendar) - day.minutes) : 0,
+    });
     before = tidy(before + rate);
     byRateBefore = tidy(byRateBefore + byRate);
   }
@@ -75,10 +92,14 @@ export function releaseTimes(
 ): Float64Array {
   const times: number[] = [];
   const most = quantity ?? Infinity;
+  let count = 0;
   for (const day of days) {
     const stop = day.byRateBefore + day.byRate - ROUNDING;
-    for (let count = times.length; count < stop && times.length < most; count++) {
-      const at = timeInDay(day, Math.max(0, ((count - day.byRateBefore) / day.byRate) * day.minutes));
+    for (; count < stop && times.length < most; count++) {
+      const share = (count - day.byRateBefore) / day.byRate,
+        minutes = share * (day.minutes + day.passed) - day.passed;
+      if (day.passed > 0 && minutes < 0) continue;
+      const at = timeInDay(day, Math.max(0, minutes));
       if (at >= end) return Float64Array.from(times);
       times.push(at);
     }
@@ -97,14 +118,17 @@ function timesByClock(
   instant: (local: number) => number,
   quantity: number,
   end: number,
+  from: number,
 ): Float64Array {
   const times: number[] = [];
+  let count = 0;
   for (const { day, byRate, byRateBefore } of days)
     for (const [i, minute] of minutes.entries()) {
-      const at = Math.max(0, instant(day * MINUTES_PER_DAY + minute)),
+      const clock = instant(day * MINUTES_PER_DAY + minute),
+        at = Math.max(0, clock),
         stop = byRateBefore + (byRate * (i + 1)) / minutes.length - ROUNDING;
       if (at >= end) return Float64Array.from(times);
-      while (times.length < stop && times.length < quantity) times.push(at);
+      for (; count < stop && times.length < quantity; count++) if (clock >= from) times.push(at);
     }
   return Float64Array.from(times);
 }
@@ -115,9 +139,10 @@ const RELEASE = { rate: RELEASE_TIMES, interval: RELEASE_ARRIVALS, saturated: RE
  * How units are released and when the run ends. Where the run ends before all are released, `times` is
  * shorter than `quantity`.
  */
-export function compileProgramme(all: Compilation): Model['programme'] {
+export function compileProgramme(all: Compilation & ItemIds): Model['programme'] {
   const { scenario, book, draws, span } = all;
-  const { release, quantity, warmUpMin, orders } = scenario.programme;
+  const { release, quantity, warmUpMin, orders, startMin } = scenario.programme,
+    from = startMin === undefined ? -Infinity : 0;
   const days = releaseWorkingDays(scenario, span, book);
   const releasing = releaseDays(scenario, days, span),
     most = orderCounts(orders.list, quantity).byRate,
@@ -131,6 +156,7 @@ export function compileProgramme(all: Compilation): Model['programme'] {
           (local) => book.clock(zone).instant(local) - span.origin,
           most ?? Infinity,
           end,
+          from,
         )
       : releaseTimes(releasing, most, end);
   const { columns, times } = compileOrders(all, days, byRate);

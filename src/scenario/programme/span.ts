@@ -38,7 +38,7 @@ const LONGEST_DAYS = 200 * YEAR_DAYS;
  * at least a year; or to `until`. A steady-state run's to its end and some slack.
  */
 export function runSpan(scenario: Scenario): RunSpan {
-  const { start, zone, until, quantity, lengthMin, warmUpMin } = scenario.programme;
+  const { start, startMin = 0, zone, until, quantity, lengthMin, warmUpMin } = scenario.programme;
   const startDay = dayNumber(start);
   const untilDay = until === undefined ? undefined : dayNumber(until);
   const isSteady = quantity === undefined && lengthMin !== undefined;
@@ -53,7 +53,7 @@ export function runSpan(scenario: Scenario): RunSpan {
 
   const endDay = startDay + days;
   const clock = new ZoneClock(zone, startDay, endDay);
-  const origin = clock.instant(startDay * MINUTES_PER_DAY);
+  const origin = clock.instant(startDay * MINUTES_PER_DAY + startMin);
   const at = (day: number): number => midnightOf(day, { clock, origin });
   const common = { origin, clock, startDay, endDay, horizon: at(endDay) };
   const stop = untilDay === undefined ? Infinity : at(untilDay);

@@ -7,6 +7,8 @@ export type OptionMix = Readonly<Record<string, Readonly<Record<string, number>>
 export interface Programme {
   /** First day, ISO date. */
   readonly start: string;
+  /** When the run starts on that day, minutes after midnight by the clock of `zone`; undefined: then. */
+  readonly startMin?: number | undefined;
   /** Zone of the programme's dates and weeks; default: the first site's. */
   readonly zone: string;
   readonly options: OptionMix;
@@ -66,8 +68,26 @@ export interface Order {
    * run.
    */
   readonly at: string | undefined;
+  /** Of a unit of the opening: what is open on it; undefined: nothing. */
+  readonly open?: readonly OpenItem[] | undefined;
+  /** Of its step, done already; undefined: nothing. */
+  readonly doneMin?: number | undefined;
+  /** The inspection or test that sent it back and that it has not come to again. */
+  readonly sentBackBy?: string | undefined;
   /** Where it was written, for problems found later. */
   readonly written: Pick<Finding, 'path' | 'source'>;
+}
+
+/** An item on a unit of the opening. */
+export interface OpenItem {
+  /** Kind of defect; undefined: a failed test. */
+  readonly defect: string | undefined;
+  /** The step that made it; undefined: the only one that can have. */
+  readonly madeAt: string | undefined;
+  /** The inspection or test that found it; undefined: nobody has. */
+  readonly foundAt: string | undefined;
+  /** That it is there, 0..1. */
+  readonly chance: number;
 }
 
 export interface Orders {

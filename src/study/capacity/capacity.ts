@@ -69,9 +69,8 @@ export interface CapacityTable {
  * (see `expectedVisits`).
  *
  * - Days are working days of the release calendar (see `dailyMinutes`).
- * - Crews have the people of each shift, less those who are missing on average; of a crew with teams those
- *   who are left over on a shift count only if somebody asks for so few. Overtime is left out, and the note
- *   says so.
+ * - Crews have the people of each shift, less those who are missing on average; those who are left over on a
+ *   shift count only if somebody asks for so few. Overtime is left out, and the note says so.
  * - Unattended minutes (last settling, process) count in full against the shift minutes of a station on a
  *   calendar, though some may run through the night: there the capacity is on the safe side. At an unattended
  *   station the day has 24 h.

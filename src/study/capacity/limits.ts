@@ -112,7 +112,7 @@ function crewUses(
       visits,
       byRoute,
       ...(teams.length > 0 && { waits: sumOf(teams, (team) => team.amount * waitsOf(team)) }),
-      available: daily.ofCrew(crew, teams.length > 0 ? commonDivisor(asked) : 1),
+      available: daily.ofCrew(crew, Math.max(1, commonDivisor(asked))),
     };
   });
 }

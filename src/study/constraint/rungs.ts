@@ -31,7 +31,7 @@ export function rungsOf(plan: Of, row: CapacityRow): RungsOf | null {
     case 'station':
       return stationRungs(plan, row, row.capacityPerDay, named(model.stations.names, model.stations.site));
     case 'crew':
-      return crewRungs(row, row.capacityPerDay, named(model.resources.names, model.resources.site));
+      return crewRungs(plan, row, row.capacityPerDay, named(model.resources.names, model.resources.site));
     case 'equipment':
       return equipmentRungs(
         row,
@@ -100,12 +100,14 @@ function stationRungs(plan: Of, row: CapacityRow, capacity: number, station: num
   };
 }
 
-function crewRungs(row: CapacityRow, capacity: number, crew: number): RungsOf {
-  const aUnit = row.availableMinutesPerDay / capacity;
+function crewRungs({ model, scenario }: Of, row: CapacityRow, capacity: number, crew: number): RungsOf {
+  const aUnit = row.availableMinutesPerDay / capacity,
+    // Whom no step can ask for, arithmetic leaves out; so are they here, in all weeks.
+    asked = row.availableMinutesPerDay / dailyMinutes(model, scenario).ofCrew(crew, 1);
   return ({ crewTime, crewBusy }, days, shipped) => {
-    const usual = crewTime.usual[crew] / days,
-      overtime = crewTime.overtime[crew] / days,
-      engaged = crewBusy[crew] * (usual + overtime),
+    const usual = (asked * crewTime.usual[crew]) / days,
+      overtime = (asked * crewTime.overtime[crew]) / days,
+      engaged = crewBusy[crew] * (crewTime.usual[crew] / days + crewTime.overtime[crew] / days),
       lost = (minutesADay: number): number => minutesADay / aUnit;
     return {
       'people and hours unlike an average week': lost(row.availableMinutesPerDay - usual),

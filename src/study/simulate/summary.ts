@@ -32,6 +32,7 @@ import { pulseLines } from '../sections/pulse-lines.js';
 import { stations } from '../sections/stations.js';
 import { feeders, supplies } from '../sections/supplies.js';
 import { standstillTold } from '../standstill/told.js';
+import { assumptionsOf } from './assumptions.js';
 import type { Results } from './results.js';
 import { MOST_PAIRS } from './without-outages.js';
 
@@ -87,11 +88,7 @@ export function summary(
       phases: askedRate(scenario).phases,
       observedDays: new Deferred(() => days.value.mean),
     },
-    assumptions: scenario.assumptions.map(({ path, words, value, basis, note, measured }) => ({
-      ...{ path, words, value, basis },
-      note: note ?? null,
-      ...(measured && { measured }),
-    })),
+    assumptions: assumptionsOf(scenario),
     levers: scenario.levers,
     answer: new Deferred(() => {
       const { window } = judged.value,

@@ -1,7 +1,9 @@
 import { number } from '../format.js';
+import { follows, isToldAlready } from './follows.js';
 import type { Judged } from './judge.js';
 import type { Cause, Compared } from './results.js';
-import { isInput, LEFT_TO_IT, type Measure, OF_THOSE_THERE, THAT_COMES } from './seen/measures.js';
+import { isInput, type Measure } from './seen/measures.js';
+import type { MostPeople } from './seen/people-compared.js';
 
 const known = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
@@ -24,28 +26,11 @@ export const comparedOf = ({ measure, middle, low, high, adjusted, agrees }: Jud
 export const figure = ({ topic }: Pick<Measure, 'topic'>, value: number): string =>
   topic === 'quality' || topic === 'finds' || topic === 'people' ? `${number(value * 100)} %` : number(value);
 
-const kindOf = (what: string, end: string): string | null =>
-  what.endsWith(end) ? what.slice(0, -end.length) : null;
-
-/** Whether a gap is what another gap among the finds of the same kind brings about. */
-function follows({ measure: { what, of } }: Judged, others: readonly Judged[]): boolean {
-  const left = kindOf(what, LEFT_TO_IT),
-    comes = kindOf(what, THAT_COMES);
-  return others.some(({ measure }) => {
-    const missed = kindOf(measure.what, OF_THOSE_THERE);
-    return missed !== null && (missed === left || (missed === comes && measure.of === of));
-  });
-}
-
-/** @param most most people at once of the simulated logs, and of the real one, by crew and shift */
-export function wordsOf(
-  { measure, middle }: Judged,
-  most: ReadonlyMap<Measure, readonly [real: number, simulated: number]>,
-): string {
+export function wordsOf({ measure, middle }: Judged, most: ReadonlyMap<Measure, MostPeople>): string {
   const { topic, of, what, value } = measure,
     people = most.get(measure);
   if (topic === 'people' && people !== undefined) {
-    const [real, simulated] = people,
+    const { real, simulated } = people,
       where = what === '' ? of : `${of}, ${what}`;
     return real > simulated
       ? `people of ${where}: ${real} at work at once in the log, never more than ${simulated} in the model`
@@ -63,9 +48,10 @@ export function wordsOf(
 /** Inputs that do not agree: the strongest evidence first, those that follow from others last. */
 export function causesOf(
   judged: readonly Judged[],
-  most: ReadonlyMap<Measure, readonly [number, number]>,
+  most: ReadonlyMap<Measure, MostPeople>,
 ): (Cause & { readonly judged: Judged })[] {
-  const out = judged.filter(({ measure, agrees }) => isInput(measure.topic) && !agrees);
+  const all = judged.filter(({ measure, agrees }) => isInput(measure.topic) && !agrees),
+    out = all.filter((each) => !isToldAlready(each, all));
   return out
     .map((each) => ({
       ...comparedOf(each),
@@ -73,6 +59,7 @@ export function causesOf(
       follows: follows(
         each,
         out.filter((other) => other !== each),
+        most,
       ),
       judged: each,
     }))

@@ -25,15 +25,18 @@ export interface Judged {
 /** Measures are told apart where their values are about symmetric: shares by the root, times by the log. */
 interface Scale {
   readonly to: (value: number, n: number) => number;
-  readonly back: (value: number) => number;
+  readonly back: (value: number, n: number) => number;
 }
-const PLAIN: Scale = { to: (value) => value, back: (value) => value },
+const PLAIN: Scale = { to: (value) => value, back: (value) => Math.max(0, value) },
   LOG: Scale = { to: (value) => log(value), back: exp },
   ROOT: Scale = { to: Math.sqrt, back: (value) => Math.max(0, value) * Math.max(0, value) };
 /** Anscombe 1948, Biometrika 35, 246-254 (from memory): of a share its arcsine, here by the root alone. */
 const SHARE: Scale = {
   to: (share, n) => Math.sqrt((share * n + 3 / 8) / (n + 3 / 4)),
-  back: (value) => Math.min(1, Math.max(0, value) * Math.max(0, value)),
+  back: (root, n) => {
+    const square = Math.max(0, root) * Math.max(0, root);
+    return Math.min(1, Math.max(0, (square * (n + 3 / 4) - 3 / 8) / n));
+  },
 };
 
 function scaleOf({ topic }: Measure): Scale {
@@ -63,7 +66,8 @@ const LEAST = 5;
  * Whether the real value is one that a build of the model might have: the prediction interval of one more
  * observation, mean +- t s sqrt(1 + 1/R) with R - 1 degrees of freedom (Hahn & Meeker 1991, Statistical
  * Intervals, sec. 4.3; from memory), for all measures together by Holm 1979 (Scand. J. Stat. 6, 65-70; from
- * memory). Where the spread of the real values says that their mean is known less well, that counts.
+ * memory). Where the spread of the real values says that their mean is known less well, that counts. One unit
+ * more or less of a count is no difference.
  * @param simulated the same measures of each simulated log, 2 or more
  */
 export function judge(
@@ -83,15 +87,19 @@ export function judge(
       isThin = measure.topic !== 'people' && measure.n > 0 && measure.n < LEAST;
     if (!Number.isFinite(at) || isThin || values.length < Math.max(2, ENOUGH * runs)) return { measure };
     const middle = mean(values),
+      shown = (value: number): number => back(value, measure.n),
       spread = sampleVariance(values) * (1 + 1 / values.length),
       own = ownVariance(measure),
-      error = Math.sqrt(Math.max(spread, own)),
-      gap = Math.abs(at - middle);
+      { least = 0 } = measure,
+      error = Math.max(Math.sqrt(Math.max(spread, own)), least),
+      gap = Math.max(0, Math.abs(at - middle) - least);
     const isSame =
-      gap < 1e-9 || (measure.topic === 'minutes' && Math.abs(measure.value - back(middle)) <= ROUNDING);
+      gap < 1e-9 || (measure.topic === 'minutes' && Math.abs(measure.value - shown(middle)) <= ROUNDING);
     // Nobody in any replication was ever at work beside so many: it is no matter of luck.
     const t = isSame ? 0 : error > 0 ? gap / error : Infinity;
-    return { measure, middle, error, back, t, p: studentBeyond(t, df) };
+    // What is the same in all logs tells nothing, and takes nothing away from what does.
+    const isTold = spread > 0 || gap > 0;
+    return { measure, middle, error, least, shown, t, p: isTold ? studentBeyond(t, df) : NaN };
   });
   const adjusted = holm(compared.map(({ p = NaN }) => p)),
     judged = adjusted.filter((p) => !Number.isNaN(p)),
@@ -102,15 +110,16 @@ export function judge(
     const { measure } = each;
     if (each.t === undefined)
       return { measure, middle: NaN, low: NaN, high: NaN, t: NaN, p: NaN, adjusted: NaN, agrees: true };
-    const { middle, error, back, t, p } = each,
-      all = adjusted[i] ?? 1;
+    const { middle, error, least, shown, t, p } = each,
+      all = Number.isNaN(p) ? 1 : (adjusted[i] ?? 1),
+      within = wide * error + least;
     return {
       measure,
-      middle: back(middle),
-      low: back(middle - wide * error),
-      high: back(middle + wide * error),
+      middle: shown(middle),
+      low: shown(middle - within),
+      high: shown(middle + within),
       t,
-      p,
+      p: Number.isNaN(p) ? 1 : p,
       adjusted: all,
       agrees: all > 1 - level,
     };

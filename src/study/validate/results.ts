@@ -1,5 +1,7 @@
+import type { LogTold } from '../../records/log-told.js';
 import type { ResultsHead } from '../head.js';
 import type { Topic } from './seen/measures.js';
+import type { WipByDay } from './wip-by-day.js';
 
 /** One measure of the real log beside what builds of the model have. */
 export interface Compared {
@@ -44,13 +46,7 @@ export interface DayRow {
 
 export interface ValidateResults extends ResultsHead<'validate'> {
   readonly replications: number;
-  readonly log: {
-    readonly file: string;
-    readonly rows: number | null;
-    readonly used: number | null;
-    /** What was wrong with its rows, and what became of them. */
-    readonly told: readonly string[];
-  };
+  readonly log: LogTold & { readonly file: string };
   /** ISO dates: first day, and the day at the start of which the period ends. */
   readonly period: { readonly from: string; readonly to: string; readonly days: number };
   readonly units: { readonly standing: number; readonly entered: number; readonly shipped: number };
@@ -68,6 +64,7 @@ export interface ValidateResults extends ResultsHead<'validate'> {
     readonly simulated: number | null;
   }[];
   readonly byDay: readonly DayRow[];
+  readonly wipByDay: readonly WipByDay[];
   /** What could not be told, or not be put into the model. */
   readonly notes: readonly string[];
 }

@@ -1,4 +1,5 @@
 import { MINUTES_PER_DAY } from '../../flow/model/time.js';
+import { toldOfLog } from '../../records/log-told.js';
 import { isoDate } from '../../scenario/calendar/date.js';
 import { LEVEL } from '../asked.js';
 import { count } from '../format.js';
@@ -6,8 +7,10 @@ import { headOf } from '../head.js';
 import { mean } from '../statistics/sums.js';
 import { causesOf, comparedOf } from './cause.js';
 import type { DayRow, ValidateResults } from './results.js';
+import { isDone } from './seen/stays.js';
 import type { SideBySide, ValidateOptions } from './types.js';
 import { causeOf, nextOf, sentenceOf, usesOf } from './verdict.js';
+import { wipByDay } from './wip-by-day.js';
 
 /** The answer of `validate`. */
 export function summaryOf(options: ValidateOptions, found: SideBySide): ValidateResults {
@@ -20,12 +23,7 @@ export function summaryOf(options: ValidateOptions, found: SideBySide): Validate
   return {
     ...headOf('validate', { scenario, file, seed, level }),
     replications,
-    log: {
-      file: log.file,
-      rows: read?.rows ?? null,
-      used: read?.used ?? null,
-      told: read?.oddities.map(({ told, count: rows }) => `${count(rows, 'row')}: ${told}`) ?? [],
-    },
+    log: { file: log.file, ...toldOfLog(read) },
     period: {
       from: isoDate(period.fromDay),
       to: isoDate(period.toDay),
@@ -46,8 +44,10 @@ export function summaryOf(options: ValidateOptions, found: SideBySide): Validate
     measures: judged.map(comparedOf),
     waiting: waitingOf(found),
     byDay: byDay(found),
+    wipByDay: wipByDay(found),
     notes: [
       ...(real.opening?.notes ?? []),
+      ...untold(found),
       ...(found.kinds.kinds.has('find') ? [] : ['The log tells of no finds: nothing is said of quality.']),
       ...(gridlocks > 0
         ? [`${count(gridlocks, 'simulated build')} of ${replications} came to a standstill.`]
@@ -57,6 +57,20 @@ export function summaryOf(options: ValidateOptions, found: SideBySide): Validate
     ],
   };
 }
+
+/** Steps that the log never tells of, so that nothing is compared there. */
+function untold({ real, kinds }: SideBySide): string[] {
+  const { model } = real.frame,
+    last = model.routes.firstStep[model.routes.count] ?? 0,
+    names = model.steps.names
+      .slice(0, last)
+      .filter((name, step) => isDone(model, step) && !kinds.steps.has(name)),
+    some = names.slice(0, SHOWN).join(', ') + (names.length > SHOWN ? ', ..' : '');
+  return names.length === 0
+    ? []
+    : [`The log does not tell of ${count(names.length, 'step')}, and nothing is said of them: ${some}.`];
+}
+const SHOWN = 5;
 
 /** Mean working minutes between arrival and start, where both logs have them. */
 const waitingOf = ({ real, simulated }: SideBySide): ValidateResults['waiting'] =>

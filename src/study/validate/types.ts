@@ -2,7 +2,8 @@ import type { LogRead } from '../../records/log/cleaned.js';
 import type { FloorEvent } from '../../records/log/event.js';
 import type { Scenario } from '../../scenario/types/scenario.js';
 import type { Judged } from './judge.js';
-import type { Measure, PeopleSeen } from './seen/measures.js';
+import type { Measure } from './seen/measures.js';
+import type { MostPeople, PeopleSeen } from './seen/people-compared.js';
 import type { LogWatch } from './seen/watch.js';
 import type { RealLog } from './start/log-read.js';
 import type { FirstLook, Period } from './start/period.js';
@@ -45,5 +46,5 @@ export interface SideBySide {
   readonly simulated: readonly OneLog[];
   readonly gridlocks: number;
   readonly judged: readonly Judged[];
-  readonly most: ReadonlyMap<Measure, readonly [real: number, simulated: number]>;
+  readonly most: ReadonlyMap<Measure, MostPeople>;
 }

@@ -5,11 +5,13 @@ import { eventsOfRun } from '../../records/log/of-run.js';
 import { LEVEL, wholeNumber } from '../asked.js';
 import { judge } from './judge.js';
 import type { ValidateResults } from './results.js';
-import { measuresOf, peopleMeasures, peopleOf } from './seen/measures.js';
+import { measuresOf } from './seen/measures.js';
+import { peopleMeasures, peopleOf } from './seen/people-compared.js';
 import { LogWatch } from './seen/watch.js';
 import { lastStepOf, RealLog, withShipping } from './start/log-read.js';
-import { FirstLook, periodOf } from './start/period.js';
-import { asLogged, modelFrom } from './start/standing-start.js';
+import { FirstLook, periodOf, tellsOf } from './start/period.js';
+import { standingOrder } from './start/standing-orders.js';
+import { asLogged, earlierThan, modelFrom } from './start/standing-start.js';
 import { summaryOf } from './summary.js';
 import type { OneLog, SideBySide, ValidateOptions } from './types.js';
 
@@ -39,7 +41,13 @@ export async function besideLog(options: ValidateOptions): Promise<SideBySide> {
     );
   const period = periodOf(looked, scenario.programme.zone, options.from, options.to),
     begun = modelFrom(scenario, period.fromDay, period.toDay),
-    real = new RealLog(begun, prepare(begun.model).calendars, period, looked.kinds);
+    real = new RealLog(
+      begun,
+      earlierThan(scenario, period.fromDay),
+      prepare(begun.model).calendars,
+      period,
+      looked,
+    );
   await log.read((events) => {
     for (const event of events) real.take(event);
   });
@@ -47,7 +55,9 @@ export async function besideLog(options: ValidateOptions): Promise<SideBySide> {
   if (real.entries.length + (real.opening?.placed.length ?? 0) === 0)
     throw new RangeError('log: expected units on the floor in the period, got none; give another period');
   const opening = real.opening ?? { placed: [], notes: [] },
-    model = asLogged(begun, opening, real.entries, period.to, real.before),
+    standing = opening.placed.map((unit) => standingOrder(unit, begun.model)),
+    start = modelFrom(scenario, period.fromDay, period.toDay, standing),
+    model = asLogged(start, opening, real.entries, period.to, real.before),
     plan = prepare(model),
     simulated: OneLog[] = [];
   let gridlocks = 0;
@@ -62,7 +72,7 @@ export async function besideLog(options: ValidateOptions): Promise<SideBySide> {
   }
   const own = oneLog(real.frame, real.watch, looked),
     people = peopleMeasures(
-      real.frame,
+      model,
       own.people,
       simulated.map((each) => each.people),
     ),
@@ -71,10 +81,7 @@ export async function besideLog(options: ValidateOptions): Promise<SideBySide> {
       simulated.map((each, i) => [...each.measures, ...(people.simulated[i] ?? [])]),
       level,
     );
-  const most = new Map(
-    people.real.map((measure, i) => [measure, [own.people[i]?.most ?? 0, people.most[i] ?? 0] as const]),
-  );
-  return { real, period, read: seen, kinds: looked, simulated, gridlocks, judged, most };
+  return { real, period, read: seen, kinds: looked, simulated, gridlocks, judged, most: people.most };
 }
 
 /** One replication, and what is estimated of its log. */
@@ -87,10 +94,9 @@ function play(
 ): { one: OneLog; isGridlock: boolean } {
   const { happenings, run } = floorLog(plan, seed, replication),
     watch = new LogWatch({ ...frame, model: plan.model, calendars: plan.calendars }),
-    last = lastStepOf(plan.model);
+    last = lastStepOf(plan.model, looked.steps);
   for (const told of eventsOfRun(happenings, plan.model, frame.origin))
-    if (looked.kinds.has(told.kind))
-      for (const event of withShipping(told, looked.kinds, last)) watch.take(event);
+    if (tellsOf(looked, told)) for (const event of withShipping(told, looked.kinds, last)) watch.take(event);
   return { one: oneLog(frame, watch.end(), looked), isGridlock: run.outcome === GRIDLOCK };
 }
 
@@ -99,7 +105,7 @@ function oneLog(frame: RealLog['frame'], watch: LogWatch, { kinds }: FirstLook):
   const all = measuresOf(frame, watch);
   return {
     measures: kinds.has('find') ? all : all.filter(({ topic }) => topic !== 'quality' && topic !== 'finds'),
-    people: peopleOf(watch),
+    people: peopleOf(frame, watch),
     watch,
   };
 }

@@ -60,13 +60,18 @@ export function sentenceOf(uses: readonly Use[], causes: readonly Cause[]): stri
 }
 
 export function causeOf(uses: readonly Use[], [first, ...others]: readonly Cause[]): string {
-  if (first !== undefined)
-    return (
-      `Strongest evidence: ${first.words}.` +
-      (others.length === 0
-        ? ''
-        : ` ${others.length} more ${others.length === 1 ? 'input does' : 'inputs do'} not agree.`)
-    );
+  if (first !== undefined) {
+    const following = others.filter((each) => each.follows).length,
+      more = others.length - following,
+      these = more === 0 ? 'it' : 'these';
+    return [
+      `Strongest evidence: ${first.words}.`,
+      ...(more === 0 ? [] : [`${more} more ${more === 1 ? 'input does' : 'inputs do'} not agree.`]),
+      ...(following === 0
+        ? []
+        : [`${following} more ${following === 1 ? 'gap' : 'gaps'} may follow from ${these}.`]),
+    ].join(' ');
+  }
   return uses.some(({ may }) => may === false)
     ? 'None of the inputs that the log shows explains the gap.'
     : 'No input is seen to differ.';

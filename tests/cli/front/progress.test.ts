@@ -87,6 +87,34 @@ describe('times in words', () => {
   });
 });
 
+describe('progress on a terminal', () => {
+  it('tells how far a long reading is, and for how long it goes on', () => {
+    let seconds = 0;
+    const waits: string[] = [],
+      progress = progressOn({ ...SILENT, wait: (text) => waits.push(text) }, () => seconds);
+    progress.busy('reading floor.csv');
+    for (const [at, soFar] of [
+      [1, ': 10 %, 500,000 rows'],
+      [3, ': 30 %, 1,500,000 rows'],
+      [5, ': 50 %, 2,500,000 rows'],
+    ] as const) {
+      seconds = at;
+      progress.busy('reading floor.csv', soFar);
+      progress.tick();
+    }
+    // Another thing begins: its time counts from now on.
+    progress.busy('reading floor.csv again');
+    progress.tick();
+    seconds = 8;
+    progress.tick();
+    expect(waits).toEqual([
+      'reading floor.csv: 30 %, 1,500,000 rows, 3 s',
+      'reading floor.csv: 50 %, 2,500,000 rows, 5 s',
+      'reading floor.csv again, 3 s',
+    ]);
+  });
+});
+
 describe('progress where there is no terminal', () => {
   let said: string[] = [],
     seconds = 0;

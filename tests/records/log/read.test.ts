@@ -229,6 +229,19 @@ describe('reading a floor log', () => {
     expect(log).toMatchObject({ form: 'stays', rows: 6, used: 3 });
   });
 
+  it('leaves out what comes more than 5,000 rows too late for its unit, with its line', async () => {
+    const rows = Array.from({ length: 11_000 }, (_, i) => `2027-08-16T08:00Z,start,B${i},prime\n`),
+      { log } = await read(
+        `${SHORT}2027-08-16T07:00Z,start,A,prime\n${rows.join('')}2027-08-16T06:00Z,end,A,prime\n`,
+      );
+    expect(told(log)).toMatchObject({ 'far out of order': ['left out', 1, 11_003] });
+    expect(log).toMatchObject({
+      rows: 11_002,
+      used: 11_001,
+      leftOut: [{ line: 11_003, why: 'far out of order', says: 'A prime' }],
+    });
+  });
+
   it('refuses what is no log, with what would be right', async () => {
     await expect(read('step,minutes\nprime,12\n')).rejects.toThrow(
       /columns unit, step, started, ended, got step, minutes/,

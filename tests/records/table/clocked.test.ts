@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { dayText, readTimes, type TimesRead, tableLines } from '../../../src/records/table/clocked.js';
+import { readTimes, type TimesRead } from '../../../src/records/table/clocked.js';
 import { minutesIn } from '../../../src/records/table/minutes.js';
+import { dayText, tableLines } from '../../../src/records/table/table.js';
 
 type Rest = Parameters<typeof readTimes> extends [unknown, ...infer Others] ? Others : never;
 const read = (text: string, ...rest: Rest): TimesRead =>

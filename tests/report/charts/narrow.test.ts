@@ -17,6 +17,7 @@ const FOLDERS = {
   reliefs: 'reliefs',
   buffers: 'buffers',
   reach: 'reach',
+  fit: 'fit',
 } as const;
 
 describe.each(Object.entries(FOLDERS))('pictures of %s on a phone', (study, folder) => {

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { readTimes, tableLines } from '../../../src/records/table/clocked.js';
-import { fitFiles } from '../../../src/report/files/fit.js';
+import { readTimes } from '../../../src/records/table/clocked.js';
+import { tableLines } from '../../../src/records/table/table.js';
+import { fitFiles, fittedYaml } from '../../../src/report/files/fit.js';
 import { fitTable } from '../../../src/report/terminal/records/fit.js';
 import { workPaths } from '../../../src/scenario/changes/work-paths.js';
 import { sayProblem } from '../../../src/scenario/file/problem.js';
 import { readScenario } from '../../../src/scenario/read.js';
+import { anyPlace } from '../../../src/study/fit/places.js';
 import { fitResults } from '../../../src/study/fit/results.js';
 import { fitStep } from '../../../src/study/fit/steps.js';
 
@@ -19,12 +21,14 @@ const found = (more: string, name = 'times.csv') => {
     ]);
   return fitResults(
     read,
-    read.steps.map((each) => ({
-      ...fitStep(each, '1'),
-      path: paths.get(each.step) ?? null,
-      notWritten: paths.has(each.step) ? null : 'not there',
-    })),
-    { table: name, scenarioFile: 'main.yaml', seed: '1' },
+    read.steps.map((each) => {
+      const path = paths.get(each.step) ?? null;
+      return fitStep(each, '1', {
+        ...anyPlace(each.step),
+        ...{ path, notWritten: path === null ? 'not there' : null },
+      });
+    }),
+    { table: name, tableDigest: 'none', scenarioFile: 'main.yaml', scenarioDigest: null, seed: '1' },
   );
 };
 const SCENARIO = `scenario: one
@@ -39,43 +43,51 @@ const included = (yaml: string) => readScenario(SCENARIO, 'main.yaml', () => yam
 describe('what fit writes', () => {
   it('can be included: the scenario then has the distribution that was fitted, and says how many stand behind it', () => {
     const results = found(''),
-      { scenario, problems } = included(fitFiles(results).get('fitted.yaml')!);
+      { scenario, problems } = included(fittedYaml(results));
     expect((problems ?? []).map(sayProblem)).toEqual([]);
     expect(scenario!.assumptions.map(({ path, measured }) => [path, measured?.n, measured?.file])).toEqual([
       ['route[0].work', 22, 'times.csv'],
       ['feeders.doors.route[0].work', 2, 'times.csv'],
     ]);
     const [step] = scenario!.route;
-    expect('work' in step && step.work).toMatchObject({ kind: results.steps[0].fit.distribution.kind });
+    expect('work' in step && step.work).toMatchObject({ kind: 'lognormal' });
     expect(fitTable(results, 100)).toContain('build');
   });
 
-  it('finds the work of steps, side by side and in feeders too', () => {
+  it('finds the work of steps and of their passes, side by side and in feeders too', () => {
     expect([
       ...workPaths({
         route: [{ step: 'a', work: '1 h' }, { 'side by side': [{ step: 'b', work: '2 h' }, { step: 'c' }] }],
-        feeders: { doors: { route: [{ step: 'd', work: '1 h' }] } },
+        feeders: {
+          doors: {
+            route: [
+              { step: 'd', work: '1 h' },
+              { step: 'e', passes: { count: 2, work: '9 min' } },
+            ],
+          },
+        },
       }),
     ]).toEqual([
-      ['a', 'route[a].work'],
-      ['b', 'route[b].work'],
-      ['c', null],
-      ['d', 'feeders.doors.route[d].work'],
+      ['a', { step: 'route[a]', work: 'route[a].work' }],
+      ['b', { step: 'route[b]', work: 'route[b].work' }],
+      ['c', { step: 'route[c]', work: null }],
+      ['d', { step: 'feeders.doors.route[d]', work: 'feeders.doors.route[d].work' }],
+      ['e', { step: 'feeders.doors.route[e]', work: 'feeders.doors.route[e].passes.work' }],
     ]);
   });
 
-  it('does no harm with hostile names', () => {
-    const files = fitFiles(
+  it('does no harm with hostile names', async () => {
+    const files = await fitFiles(
       found('"=HYPERLINK(""x"")",abc\n"<script>",5\n"a\nroute: []",6\n"\u202etxt",7\n', 'ti"mes\n: .csv'),
     );
     expect(files.get('left-out.csv')).toContain(`"'=HYPERLINK(""x"")"`);
     expect(
-      files
-        .get('fitted.yaml')!
+      String(files.get('fitted.yaml'))
         .split('\n')
         .filter((line) => /^route/.test(line)),
     ).toEqual([]);
-    expect([...files.values()].join('')).not.toContain('\u202e');
-    expect((included(files.get('fitted.yaml')!).problems ?? []).map(sayProblem)).toEqual([]);
+    for (const [name, text] of files)
+      if (/(json|yaml|csv|html)$/.test(name)) expect(String(text), name).not.toContain('\u202e');
+    expect((included(String(files.get('fitted.yaml'))).problems ?? []).map(sayProblem)).toEqual([]);
   });
 });

@@ -40,6 +40,29 @@ describe('values that were measured', () => {
     expect(digest(read(main()))).not.toBe(digest(read(byHand)));
   });
 
+  it('may be a work factor that the scenario does not have, whole or of one more option', () => {
+    const options = main().replace(
+        'rate: { per day: 1 }',
+        'rate: { per day: 1 }, options: { cab: 30 %, bands: 20 % }',
+      ),
+      by = (factor: string) => options.replace('work: 1 h }', `work: 1 h, work factor: ${factor} }`);
+    const both = '{ cab: { yes: 1.3 }, bands: { yes: 1.1 } }';
+    expect(digest(read(`${options}measured: { route.build.work factor: ${both} }\n`))).toBe(
+      digest(read(by(both))),
+    );
+    expect(
+      digest(
+        read(`${by('{ cab: { yes: 1.3 } }')}measured: { route.build.work factor.bands: { yes: 1.1 } }\n`),
+      ),
+    ).toBe(digest(read(by(both))));
+    expect(saidOf(`${options}measured: { route.build.work facter: ${both} }\n`)[0]).toContain(
+      'a value that the scenario gives, in route[0]',
+    );
+    expect(saidOf(`${options}measured: { route.build.work factor: { cab: { yse: 1.3 } } }\n`)[0]).toContain(
+      'yse',
+    );
+  });
+
   it('reach into the route of a file that stands in the place of an entry', () => {
     const files = { 'paint.yaml': 'route:\n  - { step: paint, at: booth, work: 20 min }\n' },
       whole = (minutes: number, more = '') =>

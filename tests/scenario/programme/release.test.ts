@@ -148,3 +148,43 @@ describe('the span of a run', () => {
     expect([end, quantity, warmUp]).toEqual([6500, UNLIMITED, 500]);
   });
 });
+
+describe('release from the middle of a day on', () => {
+  // Four a day go at 6:00, 8:00, 10:00 and, behind the break, 12:30; times count from the start.
+  it('is what the rate would have released from then on', () => {
+    const at = (startMin: number): number[] => [
+      ...released({ quantity: 4, startMin, ...rate(['2027-03-01', 4]) }).times,
+    ];
+    expect(at(600)).toEqual([0, 150, 1200, 1320]);
+    expect(at(601)).toEqual([149, 1199, 1319, 1439]);
+    // The shift is over.
+    expect(at(900)).toEqual([900, 1020, 1140, 1290]);
+  });
+
+  it('leaves out the clock times that have passed', () => {
+    const { release } = rate(['2027-03-01', 2]);
+    const { times } = released({
+      quantity: 3,
+      startMin: 600,
+      release: { ...release, at: { minutes: [390, 700], on: undefined } } as Programme['release'],
+    });
+    expect([...times]).toEqual([100, 1230, 1540]);
+  });
+
+  it('spreads units with that day of release over the rest of it', () => {
+    const order = { build: undefined, due: undefined, options: {}, at: undefined, written: { path: [] } };
+    const { times } = released({
+      quantity: 2,
+      startMin: 600,
+      orders: {
+        list: [
+          { ...order, release: '2027-03-01' },
+          { ...order, release: '2027-03-01' },
+        ],
+        dueAfterMin: undefined,
+        replaceScrapped: false,
+      },
+    });
+    expect([...times]).toEqual([0, 150]);
+  });
+});

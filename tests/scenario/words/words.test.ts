@@ -112,7 +112,7 @@ describe('a value in words', () => {
 
 describe('every key that a planner can write', () => {
   /** Lists, whose items have a number in the path. */
-  const LISTS = ['programme.opening', 'outages', 'route', 'route.side by side'];
+  const LISTS = ['programme.opening', 'programme.opening.open', 'outages', 'route', 'route.side by side'];
   const pathOf = (address: string): Path => {
     const path: (string | number)[] = [];
     let here = '';

@@ -64,6 +64,20 @@ describe('the ladder from what arithmetic allows to what is shipped', () => {
     expect(ladders).toBeGreaterThan(200);
   }, 120_000);
 
+  it('of a crew of five for threes: the two that nobody can ask for are no loss', () => {
+    // 120 min of three people a unit in 480 min a day: 4 a day by arithmetic, one unit at a time. 2 a day are
+    // asked and shipped, so the three are idle half of the time.
+    const found = laddersOf(`
+scenario: threes
+${untilDay20(2)}
+${DAYS}
+sites: { a: { calendar: days, crews: { builders: 5 }, stations: { s: { buffer: unlimited, places: 2 } } } }
+route: [{ step: one, at: s, crew: { builders: 3 }, work: 120 min }]
+`).get('builders');
+    expect(found?.allowedPerDay).toBeCloseTo(4, 9);
+    expect(lossesOf(found)).toEqual({ 'idle, nothing to work on': expect.closeTo(2, 9) as number });
+  });
+
   it('of a station that is asked for less than it can: the rest of its time it is starved', () => {
     // 120 min a unit in 480 min a day: 4 a day by arithmetic. 2 a day are asked and shipped, so it stands half
     // of the time.

@@ -71,4 +71,31 @@ describe('a real value beside simulated ones', () => {
     const values = Array.from({ length: 20 }, (_, i) => [measure('finds', i < 10 ? NaN : 0.5, 20)]);
     expect(judge([measure('finds', 0.1, 20)], values, 0.95)[0]?.t).toBeNaN();
   });
+
+  it('takes one unit more or less of a count for the same', () => {
+    const week = (units: number): Measure => ({ ...measure('rate', units), least: 1 }),
+      values = Array.from({ length: 20 }, () => [week(5)]);
+    expect(judge([week(4)], values, 0.95)[0]?.t).toBe(0);
+    expect(judge([week(6)], values, 0.95)[0]?.agrees).toBe(true);
+    // Without any spread one more of a count is as much as it may miss by.
+    expect(judge([week(10)], values, 0.95)[0]).toMatchObject({ t: 4, agrees: false });
+  });
+
+  it('does not let what is the same in all logs take from what differs', () => {
+    const constant = Array.from({ length: 50 }, () => measure('people', 0)),
+      values = [9, 9, 10, 11, 11].map((value) => [measure('rate', value), ...constant]),
+      [judged, same] = judge([measure('rate', 13.1), ...constant], values, 0.95);
+    expect(judged.agrees).toBe(false);
+    expect(judged.adjusted).toBe(judged.p);
+    expect(same).toMatchObject({ t: 0, p: 1, adjusted: 1, agrees: true });
+    // But what no build of the model ever has is one.
+    expect(judge([measure('people', 0.3)], [[constant[0]], [constant[0]]], 0.95)[0]?.agrees).toBe(false);
+  });
+
+  it('shows a share on the scale on which it is written', () => {
+    const values = Array.from({ length: 20 }, (_, i) => [measure('finds', i % 2 === 0 ? 0.2 : 0.3, 40)]),
+      none = values.map(() => [measure('finds', 0, 40)]);
+    expect(judge([measure('finds', 0.25, 40)], values, 0.95)[0]?.middle).toBeCloseTo(0.25, 2);
+    expect(judge([measure('finds', 0, 40)], none, 0.95)[0]?.middle).toBeCloseTo(0, 12);
+  });
 });

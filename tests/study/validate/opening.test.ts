@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import type { FloorEvent } from '../../../src/records/log/event.js';
 import { openingPart } from '../../../src/report/terminal/records/opening.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read.js';
+import { forecastStudy } from '../../../src/study/forecast/forecast.js';
 import { floorAt } from '../../../src/study/validate/start/floor-at.js';
-import { forecastStudy } from '../../../src/study/validate/start/forecast.js';
+import { standingOrder } from '../../../src/study/validate/start/standing-orders.js';
 import { logOf, scenarioOf, sourceOf } from './shop.js';
 
 /**
@@ -31,24 +33,56 @@ const scenario = scenarioOf(yaml('2027-03-01')),
   at = (text: string) => ({ minutes: Date.parse(`${text}Z`) / 60_000, isLocal: false });
 
 describe('the floor at a moment', () => {
-  it('has units at the step that they are about to begin, those in work at theirs again', async () => {
+  it('has units at the step that they are about to begin, those in work at theirs with what is done', async () => {
     const names = async (text: string): Promise<string[]> => {
-      const { opening } = await floorAt(log, scenario, at(text)),
+      const { opening } = await floorAt(log, { scenario, model: compile(scenario) }, at(text)),
         { steps } = compile(scenario);
       return opening.placed.map(
-        ({ unit, step, again }) => `${unit} ${steps.names[step]}${again ? ' again' : ''}`,
+        ({ unit, step, done }) => `${unit} ${steps.names[step]}${done > 0 ? ` ${done}` : ''}`,
       );
     };
-    expect(await names('2027-03-01T07:00')).toEqual(['1 cut again']);
-    expect(await names('2027-03-01T09:30')).toEqual(['1 fit again', '2 cut again']);
-    expect(await names('2027-03-01T14:30')).toEqual(['3 fit again']);
-    expect(await names('2027-03-02T00:00')).toEqual(['4 fit again']);
+    expect(await names('2027-03-01T07:00')).toEqual(['1 cut 60']);
+    expect(await names('2027-03-01T09:30')).toEqual(['1 fit 90', '2 cut 30']);
+    expect(await names('2027-03-01T14:30')).toEqual(['3 fit 30']);
+    expect(await names('2027-03-02T00:00')).toEqual(['4 fit 60']);
+  });
+
+  it('has a unit that waits to be cleared, though none was shipped so far', async () => {
+    const hold = scenarioOf(`
+scenario: A hold at the end
+programme: { start: 2027-03-01, quantity: 9, rate: { per day: 2 } }
+defects: { gap: {} }
+sites: { shop: { zone: UTC, crews: { fitters: 2 }, stations: { saw: {}, yard: { places: 4 } } } }
+route:
+  - { step: cut, at: saw, work: 1 h, creates: { gap: 50 % }, finds: { gap: { chance: 90 %, carry: 10 min } } }
+  - { step: clear, at: yard, crew: { fitters: 1 }, hold: { mend: 10 min } }
+`),
+      minute = Date.parse('2027-03-01T06:00Z') / 60_000,
+      event = (after: number, kind: FloorEvent['kind'], step: string): FloorEvent => ({
+        ...{ at: minute + after, kind, step, object: 'A', type: 'unit', station: '', others: [], values: {} },
+      });
+    const events = [
+        event(0, 'enter', ''),
+        event(0, 'start', 'cut'),
+        event(60, 'end', 'cut'),
+        event(60, 'arrive', 'clear'),
+        event(300, 'start', 'clear'),
+        event(310, 'end', 'clear'),
+        event(310, 'ship', ''),
+      ],
+      { opening, shipped } = await floorAt(
+        sourceOf(events),
+        { scenario: hold, model: compile(hold) },
+        at('2027-03-01T08:00'),
+      );
+    expect([shipped, opening.placed.map(({ unit, step }) => `${unit} ${step}`)]).toEqual([0, ['A 1']]);
   });
 
   it('is written as a part that the reader of scenarios takes', async () => {
-    const floor = await floorAt(log, scenario, at('2027-03-02T00:00')),
-      { steps } = compile(scenario),
-      part = openingPart(floor, 'made.csv', (step) => steps.names[step] ?? '');
+    const floor = await floorAt(log, { scenario, model: compile(scenario) }, at('2027-03-02T00:00')),
+      model = compile(scenario),
+      standing = floor.opening.placed.map((unit) => standingOrder(unit, model)),
+      part = openingPart(floor, 'made.csv', standing);
     const { scenario: read, problems } = readScenario(
       yaml('2027-03-02', 'include: opening.yaml'),
       'exact.yaml',
@@ -79,7 +113,7 @@ describe('the forecast from a moment', () => {
           .slice(0, 10);
     expect(found.units).toEqual({ standing: 1, shipped: 3, toCome: 8 });
     expect(found.orders.map(({ unit }) => unit)).toEqual(['4', '5', '6', '7', '8', '9', '10', '11', '12']);
-    // The fourth, in work over night, is fitted again from 6:00: out at 8:30 instead of 7:30, the same day.
+    // The fourth, in work over night, has an hour and a half left.
     for (const { unit, half, fourInFive } of found.orders)
       expect([unit, half, fourInFive]).toEqual([unit, shippedOn(unit), shippedOn(unit)]);
   });

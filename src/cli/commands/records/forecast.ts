@@ -1,10 +1,9 @@
+import type { ForecastResults } from '../../../study/forecast/forecast.js';
 import { count } from '../../../study/format.js';
-import type { ForecastResults } from '../../../study/validate/start/forecast.js';
 import { command } from '../../arguments/command.js';
 import { ANSWER, FILE, INCLUDE_FROM, RUN, replications } from '../../arguments/options.js';
-import { WORKERS } from '../../arguments/workers.js';
 import { listenForInterrupt } from '../../interrupt.js';
-import { AT, LOG, NAMES } from './options.js';
+import { AT, LOG, NAMES, ONE_THREAD } from './options.js';
 
 export const forecast = command({
   name: 'forecast',
@@ -22,28 +21,27 @@ export const forecast = command({
     ...ANSWER,
     includeFrom: INCLUDE_FROM,
     seed: RUN.seed,
-    ...WORKERS,
     replications: replications('builds of the rest of the programme', 100, 1),
     at: AT,
     names: NAMES,
   },
   request: (given) => given,
   run: async (request) => {
-    const { loadScenario, plannedRun } = await import('../../load.js');
+    const { loadScenario } = await import('../../load.js');
     const { runStudy } = await import('../../run-study.js');
-    const { logSource } = await import('./floor-log.js');
+    const { logSource, withLog } = await import('./floor-log.js');
     const { readNames } = await import('../../records/names-file.js');
-    const { forecastStudy } = await import('../../../study/validate/start/forecast.js');
+    const { forecastStudy } = await import('../../../study/forecast/forecast.js');
     const { seed, replications, at, names } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file } = loadScenario(request.file, request.includeFrom),
       log = logSource(request.log, scenario, names === undefined ? undefined : readNames(names));
-    return runStudy<ForecastResults>(request, interrupt, {
+    return runStudy<ForecastResults>({ ...request, ...ONE_THREAD }, interrupt, {
       stage:
         `the rest of ${file} from ${log.file} at ${at.text}, ` +
         `${count(replications, 'build')}, seed ${seed}`,
       run: ({ signal, onReplication }) =>
-        plannedRun(request.file, () =>
+        withLog(request.file, request.log, () =>
           forecastStudy({ scenario, file, log, at, seed, replications, signal, onReplication }),
         ),
       text: async () => (await import('../../../report/terminal/records/forecast.js')).forecastTable,

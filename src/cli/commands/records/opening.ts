@@ -38,14 +38,18 @@ export const opening = command({
     if (out !== undefined && existsSync(out) && !replace)
       throw new UsageError(`expected ${out} to be free, got a file`, 'choose another name, or add --replace');
     const { loadScenario } = await import('../../load.js');
-    const { logSource } = await import('./floor-log.js');
+    const { logSource, withLog } = await import('./floor-log.js');
     const { readNames } = await import('../../records/names-file.js');
     const { floorAt } = await import('../../../study/validate/start/floor-at.js');
+    const { refusedIn, restOf } = await import('../../../study/forecast/rest.js');
+    const { standingOrder } = await import('../../../study/validate/start/standing-orders.js');
     const { openingPart } = await import('../../../report/terminal/records/opening.js');
     const { scenario, model } = loadScenario(file, includeFrom),
       source = logSource(log, scenario, names === undefined ? undefined : readNames(names)),
-      floor = await floorAt(source, scenario, at),
-      text = openingPart(floor, source.file, (step) => model.steps.names[step] ?? '');
+      floor = await withLog(file, log, () => floorAt(source, { scenario, model }, at)),
+      standing = floor.opening.placed.map((unit) => standingOrder(unit, model)),
+      notes = [...floor.notes, ...refusedIn(restOf(floor, model))],
+      text = openingPart({ ...floor, notes }, source.file, standing);
     if (out === undefined) print(text.trimEnd());
     else {
       writeFile(out, text);

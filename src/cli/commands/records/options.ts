@@ -1,6 +1,7 @@
 import { TimeReader } from '../../../records/table/times.js';
-import { optional, type Reader, required, word } from '../../arguments/option.js';
+import { optional, type Reader, required, type Values, word } from '../../arguments/option.js';
 import { filledText, reader } from '../../arguments/readers.js';
+import type { WORKERS } from '../../arguments/workers.js';
 
 /** The log that a command reads. */
 export const LOG = word('LOG', 'floor LOG', 'the log of the floor, CSV');
@@ -10,6 +11,9 @@ export const NAMES = optional(
   'YAML file that maps names of the log to names of the scenario',
   filledText('a file', 'names.yaml'),
 );
+
+/** Builds of a log are few and run one after another. */
+export const ONE_THREAD: Values<typeof WORKERS> = { workers: 1, through: [], program: undefined };
 
 /** A date. */
 export const day = reader(

@@ -4,9 +4,8 @@ import type { ValidateResults } from '../../../study/validate/results.js';
 import { command } from '../../arguments/command.js';
 import { optional } from '../../arguments/option.js';
 import { ANSWER, FILE, INCLUDE_FROM, RUN, replications } from '../../arguments/options.js';
-import { WORKERS } from '../../arguments/workers.js';
 import { listenForInterrupt } from '../../interrupt.js';
-import { day, LOG, NAMES } from './options.js';
+import { day, LOG, NAMES, ONE_THREAD } from './options.js';
 
 /** The least that tells 19 of 20. */
 const LEAST = 10;
@@ -27,7 +26,6 @@ export const validate = command({
     ...ANSWER,
     includeFrom: INCLUDE_FROM,
     seed: RUN.seed,
-    ...WORKERS,
     replications: replications('simulated builds of the period', 40, LEAST),
     from: optional('first day compared, default the first on which the whole floor is known', day),
     to: optional('last day compared, default that of the last entry', day),
@@ -35,19 +33,19 @@ export const validate = command({
   },
   request: (given) => given,
   run: async (request) => {
-    const { loadScenario, plannedRun } = await import('../../load.js');
+    const { loadScenario } = await import('../../load.js');
     const { runStudy } = await import('../../run-study.js');
-    const { logSource } = await import('./floor-log.js');
+    const { logSource, withLog } = await import('./floor-log.js');
     const { readNames } = await import('../../records/names-file.js');
     const { validateStudy } = await import('../../../study/validate/validate.js');
     const { seed, replications, from, to, names } = request;
     const interrupt = listenForInterrupt();
     const { scenario, file } = loadScenario(request.file, request.includeFrom),
       log = logSource(request.log, scenario, names === undefined ? undefined : readNames(names));
-    return runStudy<ValidateResults>(request, interrupt, {
+    return runStudy<ValidateResults>({ ...request, ...ONE_THREAD }, interrupt, {
       stage: `holding ${file} against ${log.file}, ${count(replications, 'simulated build')}, seed ${seed}`,
       run: ({ signal, onReplication }) =>
-        plannedRun(request.file, () =>
+        withLog(request.file, request.log, () =>
           validateStudy({
             scenario,
             file,

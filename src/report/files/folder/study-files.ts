@@ -27,6 +27,8 @@ export interface StudyReport<Results> {
   readonly data: Readonly<Record<string, (results: Results) => FileTable | null>>;
   /** Those of them that say more than any table of the page: they have a sheet too. */
   readonly sheets: readonly string[];
+  /** What results.json and the page hold, where that is not all. */
+  readonly kept?: (results: Results) => object;
 }
 
 /**
@@ -39,6 +41,7 @@ export function studyFiles<Results>({
   page,
   data,
   sheets,
+  kept = (results) => results as object,
 }: StudyReport<Results>): (results: Results, notice?: (line: string) => void) => Promise<Files> {
   return async (results, notice) => {
     const letters = new MissingLetters();
@@ -50,7 +53,7 @@ export function studyFiles<Results>({
     );
     const missing = letters.notice();
     if (missing !== undefined) notice?.(missing);
-    const json = stableJson(results),
+    const json = stableJson(kept(results)),
       files = new Map<string, string | Buffer>([['results.json', json]]);
     for (const { name, png } of pictures) files.set(`${name}.png`, png);
     const content = page(results),

@@ -4,12 +4,14 @@ import { dateBehind, dateText, type Line, NO_LINE, sentences } from '../first.js
 const EVEN = 'at even odds',
   MOST = 'four times in five';
 
+type OutBy = Pick<DateQuantile, 'p' | 'date'>;
+
 /** The days by which it is out at even odds and four times in five; null where one is not known. */
-const daysOf = (dates: readonly DateQuantile[]): (string | null)[] =>
+const daysOf = (dates: readonly OutBy[]): (string | null)[] =>
   [0.5, 0.8].map((share) => dates.find(({ p }) => p === share)?.date ?? null);
 
 /** The surer of the two days with its odds: `1 May 2028, four times in five`; null where none is known. */
-export function lastUnitText(dates: readonly DateQuantile[]): string | null {
+export function lastUnitText(dates: readonly OutBy[]): string | null {
   const [half, most] = daysOf(dates);
   if (half == null) return null;
   return most == null ? `${dateText(half)}, ${EVEN}` : `${dateText(most)}, ${MOST}`;
@@ -20,14 +22,11 @@ interface Beside {
   readonly of?: string;
   readonly plannedEnd: string | null;
   /** Of the build as it is, where another one is told. */
-  readonly today?: readonly DateQuantile[];
+  readonly today?: readonly OutBy[];
 }
 
 /** By when the last unit is out, and by when it should be; nothing where no date is known. */
-export function lastUnitLine(
-  dates: readonly DateQuantile[],
-  { of = '', plannedEnd, today = [] }: Beside,
-): Line {
+export function lastUnitLine(dates: readonly OutBy[], { of = '', plannedEnd, today = [] }: Beside): Line {
   const [half, most] = daysOf(dates),
     out = lastUnitText(dates),
     now = lastUnitText(today);
@@ -49,7 +48,7 @@ export function lastUnitLine(
 }
 
 /** Whether the planned day is kept, by the days themselves; '' where nothing is planned. */
-function keptText(plannedEnd: string | null, dates: readonly DateQuantile[]): string {
+function keptText(plannedEnd: string | null, dates: readonly OutBy[]): string {
   if (plannedEnd === null) return '';
   const [half, most] = daysOf(dates),
     isKept = (date: string | null | undefined): boolean => (date ?? '9') <= plannedEnd;

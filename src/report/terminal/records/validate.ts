@@ -1,61 +1,61 @@
 import { count, exact, number } from '../../../study/format.js';
-import type { Compared, ValidateResults } from '../../../study/validate/results.js';
-import { joined, type Piece } from '../lines.js';
+import type { ValidateResults } from '../../../study/validate/results.js';
+import { validateFirst } from '../../first/records/validate.js';
+import {
+  agreesText,
+  boundsText,
+  byPosition,
+  isJudged,
+  shownOf,
+  valueText,
+  whatText,
+} from '../../first/records/validate-told.js';
+import { firstPieces } from '../first.js';
+import { joined } from '../lines.js';
 import { tableOf } from '../table.js';
+import { IN_FILES } from './odd-rows.js';
 
-/** A share as per cent, anything else as it is. */
-export function valueText({ topic }: Pick<Compared, 'topic'>, value: number | null): string {
-  if (value === null) return '';
-  const isShare = topic === 'quality' || topic === 'finds' || topic === 'people';
-  return isShare ? `${number(100 * value)} %` : number(value);
-}
+/** So many measures are told besides those that do not agree; the files have all. */
+const NEAREST = 15;
 
-export const boundsText = (each: Compared): string =>
-  each.simulated === null
-    ? ''
-    : `${valueText(each, each.simulated.low)} to ${valueText(each, each.simulated.high)}`;
-
-export const agreesText = ({ agrees }: Compared): string =>
-  agrees === null ? 'not judged' : agrees ? 'yes' : 'no';
-
-/** People are told in the words of causes: the share behind them says nothing by itself. */
-export const shownOf = ({ measures }: ValidateResults): readonly Compared[] =>
-  measures.filter(({ topic }) => topic !== 'people');
-
-/** `yes: rates up to that of the log (the log agrees)` */
-export const useLines = ({ uses }: ValidateResults): string[] =>
-  uses.map(({ use, may, why }) => `${may === null ? 'not known' : may ? 'yes' : 'no'}: ${use} (${why})`);
-
-/** The verdict, what explains a gap, then a row a measure, as plain text of at most `width` columns. */
+/** What the page says, then a row a measure to look at, as plain text of at most `width` columns. */
 export function validateTable(results: ValidateResults, width?: number): string {
-  const { sentence, cause, causes, next, period, units, replications, level, log, seed, notes } = results;
-  const rows = log.rows === null ? '' : `, ${exact(log.used ?? 0)} of ${exact(log.rows)} rows used`;
-  const pieces: Piece[] = [
-    sentence,
-    '',
-    ...useLines(results),
-    '',
-    `Why: ${cause}`,
-    ...causes.slice(1).map(({ words, follows }) => `also: ${words}${follows ? ' (follows from it)' : ''}`),
-    `Next: ${next}`,
-    '',
-    `${period.from} to the start of ${period.to}, ${count(period.days, 'day')}: ` +
-      `${count(units.standing, 'unit')} ` +
-      `on the floor at the start, ${exact(units.entered)} came in, ${exact(units.shipped)} were shipped` +
-      rows,
-    `${count(replications, 'simulated build')}, seed ${seed}; a build of the model lies between, in all ` +
-      `measures together, with ${number(100 * level)} % chance`,
-    ...log.told,
-    ...notes,
-    '',
-    tableOf(shownOf(results), [
-      { head: 'at', cell: 'of' },
-      { head: 'measure', cell: 'what' },
-      { head: 'log', align: 'right', cell: (each) => valueText(each, each.real) },
-      { head: 'model', align: 'right', cell: (each) => valueText(each, each.simulated?.middle ?? null) },
-      { head: 'between', align: 'right', cell: boundsText },
-      { head: 'agrees', cell: agreesText },
-    ]),
-  ];
-  return joined(pieces, width);
+  const { sentence, period, units, replications, level, log, seed, notes } = results,
+    judged = byPosition(shownOf(results).filter(isJudged)),
+    out = judged.filter(({ agrees }) => !agrees),
+    near = judged.slice(out.length, out.length + NEAREST),
+    left = judged.length - out.length - near.length;
+  return joined(
+    [
+      ...firstPieces(validateFirst(results), sentence),
+      '',
+      `${period.from} to the start of ${period.to}, ${count(period.days, 'day')}: ` +
+        `${count(units.standing, 'unit')} on the floor at the start, ${exact(units.entered)} came in, ` +
+        `${exact(units.shipped)} were shipped`,
+      `${count(replications, 'simulated build')}, seed ${seed}; a build of the model lies between, in all ` +
+        `measures together, with ${number(100 * level)} % chance`,
+      ...log.told,
+      ...notes,
+      '',
+      tableOf(
+        [...out, ...near],
+        [
+          { head: 'at', cell: 'of' },
+          { head: 'measure', cell: whatText },
+          { head: 'log', align: 'right', cell: (each) => valueText(each, each.real) },
+          { head: 'model', align: 'right', cell: (each) => valueText(each, each.simulated.middle) },
+          { head: 'between', align: 'right', cell: boundsText },
+          { head: 'agrees', cell: agreesText },
+        ],
+      ),
+      ...(left > 0
+        ? [
+            '',
+            `${out.length === 0 ? 'Those' : 'Those that do not agree, and those'} nearest to an end of ` +
+              `their range. ${count(left, 'measure')} more ${IN_FILES}`,
+          ]
+        : []),
+    ],
+    width,
+  );
 }

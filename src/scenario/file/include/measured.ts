@@ -9,6 +9,9 @@ import type { Origins } from './origins.js';
 /** The section of values that replace others, by path. */
 export const MEASURED = 'measured';
 
+/** Of a step that does not say it, it is 1: so it is a value, which may be measured. */
+const FACTOR = 'work factor';
+
 export interface Replaced {
   readonly value: Readonly<Record<string, unknown>>;
   readonly problems: readonly Problem[];
@@ -39,7 +42,7 @@ export function withMeasured(whole: Readonly<Record<string, unknown>>, origins: 
     const { path, isNew } = found,
       last = String(path.at(-1)),
       around = path.slice(0, -1);
-    if (isNew) {
+    if (isNew && !path.includes(FACTOR)) {
       wrong(
         `a value that the scenario gives, in ${around.length === 0 ? 'the scenario' : sayPath(around)}`,
         JSON.stringify(last),

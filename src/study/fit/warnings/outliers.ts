@@ -50,10 +50,11 @@ function sdOf(distances: number[]): number {
   );
 }
 
-export function warningOfOutliers(times: readonly number[]): Warning[] {
+/** @param clocked the same times before the effect of options was taken out, which are those told */
+export function warningOfOutliers(times: readonly number[], clocked: readonly number[] = times): Warning[] {
   const which = farOut(times);
   if (which.length === 0) return [];
-  const shown = which.slice(0, 3).map((i) => `${number(times[i])} min`),
+  const shown = which.slice(0, 3).map((i) => `${number(clocked[i])} min`),
     more = which.length > 3 ? ' and others' : '';
   return [
     {
@@ -61,7 +62,7 @@ export function warningOfOutliers(times: readonly number[]): Warning[] {
       which,
       told:
         `${count(which.length, 'time')} ${which.length === 1 ? 'lies' : 'lie'} far from all others: ` +
-        `${shown.join(', ')}${more} (median ${number(median(times))} min). ` +
+        `${shown.join(', ')}${more} (median ${number(median(clocked))} min). ` +
         `${which.length === 1 ? 'It is' : 'They are'} used all the same; look whether ` +
         `${which.length === 1 ? 'it is' : 'they are'} right.`,
     },

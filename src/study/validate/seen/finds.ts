@@ -1,17 +1,23 @@
-import type { FloorEvent } from '../../../records/log/event.js';
+import { SEND_BACK } from '../../../flow/model/quality.js';
+import { type FloorEvent, UNIT } from '../../../records/log/event.js';
 import { FAILED } from '../../../records/log/of-run.js';
+import { referenceTo } from '../../../records/log/references.js';
 import type { Frame } from './frame.js';
+import { orderOfSteps } from './order-of-steps.js';
 
 /** What inspections look for: a kind of defect, or `failed` of a test. */
 export interface Look {
   readonly step: number;
   readonly kind: string;
-  /** No step before it, and none further along the route, looks for it. */
+  /** No step before it, and none further along the way, looks for it. */
   readonly isFirst: boolean;
   readonly isLast: boolean;
 }
 
-export function looksOf({ model: { steps, slots } }: Pick<Frame, 'model'>): Look[] {
+export function looksOf({ model }: Pick<Frame, 'model'>): Look[] {
+  const { steps, slots } = model,
+    order = orderOfSteps(model),
+    placeOf = (step: number): number => order[step] ?? step;
   const pairs: { step: number; kind: string }[] = [];
   for (let step = 0; step < steps.count; step++)
     for (let find = steps.findStart[step] ?? 0; find < (steps.findStart[step + 1] ?? 0); find++) {
@@ -23,8 +29,8 @@ export function looksOf({ model: { steps, slots } }: Pick<Frame, 'model'>): Look
     const others = pairs.filter(({ kind, step }) => kind === pair.kind && step !== pair.step);
     return {
       ...pair,
-      isFirst: pair.kind === FAILED || !others.some(({ step }) => step < pair.step),
-      isLast: pair.kind === FAILED || !others.some(({ step }) => step > pair.step),
+      isFirst: pair.kind === FAILED || !others.some(({ step }) => placeOf(step) < placeOf(pair.step)),
+      isLast: pair.kind === FAILED || !others.some(({ step }) => placeOf(step) > placeOf(pair.step)),
     };
   });
 }
@@ -40,6 +46,7 @@ export interface InspectionSeen {
   /** Units that came for the first time, and those of them on which nothing was found then. */
   first: number;
   right: number;
+  /** NaN where it sends none back. */
   sentBack: number;
 }
 
@@ -52,6 +59,12 @@ interface Inspected {
   readonly passed: Map<string, Set<number>>;
 }
 
+function sendsBack({ steps, thens }: Frame['model'], step: number): boolean {
+  for (let find = steps.findStart[step] ?? 0; find < (steps.findStart[step + 1] ?? 0); find++)
+    if (thens.kind[steps.findThen[find] ?? -1] === SEND_BACK) return true;
+  return false;
+}
+
 /** What inspections and tests find: state for objects that are inside. */
 export class Finds {
   readonly looks: readonly LookSeen[];
@@ -59,11 +72,15 @@ export class Finds {
   readonly inspections: readonly (InspectionSeen | null)[];
   private readonly byStep = new Map<number, { readonly kind: string; readonly seen: LookSeen }[]>();
   private readonly objects = new Map<string, Inspected>();
+  /** Types of objects that have the names of units: these, and own parts. */
+  private readonly ofUnits: ReadonlySet<string>;
 
   constructor(
     private readonly frame: Frame,
     readonly asked: readonly Look[],
   ) {
+    const { own, names } = frame.model.routes;
+    this.ofUnits = new Set([UNIT, ...names.filter((_, route) => own[route] === 1)]);
     this.looks = asked.map(() => ({ found: 0, missed: 0 }));
     asked.forEach(({ step, kind }, i) => {
       const all = this.byStep.get(step) ?? [];
@@ -71,19 +88,22 @@ export class Finds {
       this.byStep.set(step, all);
     });
     this.inspections = frame.model.steps.names.map((_, step) =>
-      this.byStep.has(step) ? { visits: 0, first: 0, right: 0, sentBack: 0 } : null,
+      this.byStep.has(step)
+        ? { visits: 0, first: 0, right: 0, sentBack: sendsBack(frame.model, step) ? 0 : NaN }
+        : null,
     );
   }
 
   take(event: FloorEvent, step: number | undefined): void {
-    const key = `${event.type}:${event.object}`;
+    // What stands on the floor at the start has a past that a simulated log does not know.
+    if (this.ofUnits.has(event.type) && this.frame.old.has(event.object)) return;
+    const key = referenceTo(event.type, event.object);
     if (event.kind === 'ship' || event.kind === 'scrap') this.objects.delete(key);
+    if (event.kind === 'join') this.joined(key, event.others);
     if (step === undefined || (event.kind !== 'find' && event.kind !== 'end')) return;
     const looked = this.byStep.get(step);
     if (looked === undefined) return;
-    let object = this.objects.get(key);
-    if (object === undefined)
-      this.objects.set(key, (object = { seen: new Set(), now: new Set(), isBack: false, passed: new Map() }));
+    const object = this.objectOf(key);
     if (event.kind === 'find') {
       const { defect = '', again, to } = event.values;
       if (to !== undefined) object.isBack = true;
@@ -101,6 +121,29 @@ export class Finds {
       }
     object.now.clear();
     object.isBack = false;
+  }
+
+  private objectOf(key: string): Inspected {
+    const known = this.objects.get(key);
+    if (known !== undefined) return known;
+    const object: Inspected = { seen: new Set(), now: new Set(), isBack: false, passed: new Map() };
+    this.objects.set(key, object);
+    return object;
+  }
+
+  /** What a sub-assembly passed unseen is with the unit from now on. */
+  private joined(key: string, others: readonly string[]): void {
+    for (const other of others) {
+      const part = this.objects.get(other);
+      if (part === undefined) continue;
+      this.objects.delete(other);
+      const { passed } = this.objectOf(key);
+      for (const [kind, steps] of part.passed) {
+        const all = passed.get(kind) ?? new Set();
+        passed.set(kind, all);
+        for (const step of steps) all.add(step);
+      }
+    }
   }
 
   private found({ passed }: Inspected, step: number, defect: string): void {

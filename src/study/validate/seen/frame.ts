@@ -10,6 +10,8 @@ export interface Frame {
   readonly origin: number;
   readonly from: number;
   readonly to: number;
+  /** Its first day, by number. */
+  readonly fromDay: number;
   /** Working days of the first station's site in it, by number; 1 at least. */
   readonly workingDays: number;
   /** Ids of steps and lanes by name. */
@@ -31,6 +33,9 @@ export function minutesBetween(frame: Frame, calendar: number, from: number, to:
   const { calendars, origin } = frame;
   return calendarAt(calendars, calendar)?.worked(from - origin, to - origin) ?? to - from;
 }
+
+/** Whether a time of the log lies in the period. */
+export const isIn = (at: number, { from, to }: Pick<Frame, 'from' | 'to'>): boolean => at >= from && at < to;
 
 /** Sites, then lanes: where a unit is that is at a step. */
 export function placeOfStep({ stations, steps, siteNames }: Model, step: number): number {

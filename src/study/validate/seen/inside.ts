@@ -30,6 +30,8 @@ export class Inside {
   readonly units = new Map<string, Standing>();
   /** How often each step was begun so far. */
   readonly begun = new Map<string, number>();
+  /** Units that were shipped or scrapped. */
+  gone = 0;
 
   take(event: FloorEvent): void {
     const { kind, object, step, at } = event;
@@ -37,6 +39,7 @@ export class Inside {
     if (event.type !== UNIT) return;
     if (kind === 'ship' || kind === 'scrap') {
       this.units.delete(object);
+      this.gone++;
       return;
     }
     let unit = this.units.get(object);

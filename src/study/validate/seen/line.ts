@@ -2,6 +2,10 @@ import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
 import { type FloorEvent } from '../../../records/log/event.js';
 import { Moments } from '../../statistics/moments.js';
 import { type Frame, placeNames, placeOfStep } from './frame.js';
+import { StandingByDay } from './standing-by-day.js';
+
+/** Days. */
+export const WEEK = 7;
 
 interface Known {
   place: number;
@@ -16,6 +20,7 @@ export class Line {
   scrapped = 0;
   /** Minutes of the clock from entry to shipping, of units that came and went in the period. */
   readonly lead = new Moments();
+  readonly standing: StandingByDay;
   /** Unit minutes by site, then lane. */
   private readonly area: Float64Array;
   private readonly count: Int32Array;
@@ -25,8 +30,9 @@ export class Line {
   constructor(private readonly frame: Frame) {
     const { from, to, model } = frame,
       places = placeNames(model).length;
-    this.shippedOn = new Int32Array(Math.max(1, Math.ceil((to - from) / MINUTES_PER_DAY)));
+    this.shippedOn = new Int32Array(Math.max(1, Math.round((to - from) / MINUTES_PER_DAY)));
     this.area = new Float64Array(places);
+    this.standing = new StandingByDay(from, to, places);
     this.count = new Int32Array(places);
     this.last = from;
   }
@@ -43,8 +49,9 @@ export class Line {
       if (kind === 'scrap') this.scrapped++;
       else {
         this.shipped++;
-        const day = Math.floor((at - frame.from) / MINUTES_PER_DAY);
-        if (day < this.shippedOn.length) this.shippedOn[day] = (this.shippedOn[day] ?? 0) + 1;
+        // A day that turns the clock back is an hour longer.
+        const day = Math.min(Math.floor((at - frame.from) / MINUTES_PER_DAY), this.shippedOn.length - 1);
+        this.shippedOn[day] = (this.shippedOn[day] ?? 0) + 1;
         if (unit !== undefined && unit.enteredAt >= frame.from && !frame.old.has(object))
           this.lead.add(at - unit.enteredAt);
       }
@@ -69,9 +76,17 @@ export class Line {
     return area.map((minutes) => minutes / (frame.to - frame.from));
   }
 
+  /** Units shipped in each whole week from the start of the period. */
+  weeks(): number[] {
+    return Array.from({ length: Math.floor(this.shippedOn.length / WEEK) }, (_, week) =>
+      this.shippedOn.slice(week * WEEK, (week + 1) * WEEK).reduce((sum, units) => sum + units, 0),
+    );
+  }
+
   private goOn(at: number): void {
     const passed = Math.min(at, this.frame.to) - this.last;
     if (!(passed > 0)) return;
+    this.standing.book(this.last, this.last + passed, this.count);
     this.count.forEach((units, place) => {
       this.area[place] = (this.area[place] ?? 0) + units * passed;
     });

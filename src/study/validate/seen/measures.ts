@@ -1,8 +1,9 @@
-import { HOLD_NONE } from '../../../flow/model/quality.js';
 import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
+import { isoDate } from '../../../scenario/calendar/date.js';
 import { ratio } from '../../statistics/sums.js';
 import { type Frame, placeNames } from './frame.js';
-import { mostAtOnce, shareAbove } from './people.js';
+import { WEEK } from './line.js';
+import { isByTheClock, isDone } from './stays.js';
 import type { LogWatch } from './watch.js';
 
 /** What the line brings about, and what a planner puts in. */
@@ -21,6 +22,8 @@ export interface Measure {
   readonly n: number;
   /** Standard deviation of single values, of a mean. */
   readonly sd?: number;
+  /** Below it no difference counts, on the scale on which it is judged: of a count, one unit. */
+  readonly least?: number;
 }
 
 /** What is told of a kind of defect at an inspection. */
@@ -28,6 +31,9 @@ export const OF_THOSE_THERE = 'found, of those that it or a later one finds',
   THAT_COMES = 'that comes to it, as found by it or later',
   LEFT_TO_IT = 'found in a visit, left by earlier ones',
   IN_A_VISIT = 'found in a visit';
+/** Of a lane: it holds the wait for a fuller truck, which is no input. */
+export const ON_THE_ROAD = 'minutes from loading to unloading';
+const BY_THE_CLOCK = 'minutes by the clock';
 
 export const isInput = (topic: Topic): boolean =>
   topic === 'minutes' || topic === 'finds' || topic === 'people';
@@ -35,7 +41,7 @@ export const isInput = (topic: Topic): boolean =>
 /** Everything that is compared, in the same order for each log of a model. */
 export function measuresOf(frame: Frame, { line, finds, stays }: LogWatch): Measure[] {
   const { model, workingDays } = frame,
-    { steps, routes, quality } = model,
+    { steps, routes } = model,
     places = placeNames(model),
     wip = line.wip();
   const found: Measure[] = [
@@ -45,6 +51,7 @@ export function measuresOf(frame: Frame, { line, finds, stays }: LogWatch): Meas
       what: 'units shipped a working day',
       value: line.shipped / workingDays,
       n: 0,
+      least: 1 / workingDays,
     },
     {
       topic: 'lead time',
@@ -53,6 +60,17 @@ export function measuresOf(frame: Frame, { line, finds, stays }: LogWatch): Meas
       value: line.lead.n === 0 ? NaN : line.lead.mean / MINUTES_PER_DAY,
       n: line.lead.n,
     },
+    // Of builds fed the same entries: correlated inspection (Law 2015, sec. 5.6.1; from memory).
+    ...line.weeks().map(
+      (units, week): Measure => ({
+        topic: 'rate',
+        of: 'whole line',
+        what: `units shipped in the week from ${isoDate(frame.fromDay + week * WEEK)}`,
+        value: units,
+        n: 0,
+        least: 1,
+      }),
+    ),
     ...places.map(
       (of, place): Measure => ({
         topic: 'units inside',
@@ -66,20 +84,25 @@ export function measuresOf(frame: Frame, { line, finds, stays }: LogWatch): Meas
   finds.inspections.forEach((seen, step) => {
     if (seen === null) return;
     const of = steps.names[step] ?? '';
-    found.push(
-      { topic: 'quality', of, what: 'right first time', value: ratio(seen.right, seen.first), n: seen.first },
-      { topic: 'quality', of, what: 'sent back', value: ratio(seen.sentBack, seen.visits), n: seen.visits },
-    );
+    const share = (what: string, units: number, n: number): Measure => ({
+      topic: 'quality',
+      of,
+      what,
+      value: ratio(units, n),
+      n,
+    });
+    found.push(share('right first time', seen.right, seen.first));
+    if (!Number.isNaN(seen.sentBack)) found.push(share('sent back', seen.sentBack, seen.visits));
   });
-  // Steps of ways back and holds do what other steps leave to them.
+  // Steps of ways back and holds do what other steps leave to them; nothing is done at banks and by groups.
   const last = routes.firstStep[routes.count] ?? steps.count;
   stays.minutes.slice(0, last).forEach(({ n, mean, variance }, step) => {
-    if ((quality.hold[step] ?? HOLD_NONE) !== HOLD_NONE) return;
+    if (!isDone(model, step)) return;
     const isLane = (steps.lane[step] ?? -1) >= 0;
     found.push({
       topic: 'minutes',
       of: steps.names[step] ?? '',
-      what: isLane ? 'minutes from loading to unloading' : 'working minutes',
+      what: isLane ? ON_THE_ROAD : isByTheClock(model, step) ? BY_THE_CLOCK : 'working minutes',
       value: n === 0 ? NaN : mean,
       n,
       sd: Math.sqrt(variance),
@@ -102,42 +125,4 @@ export function measuresOf(frame: Frame, { line, finds, stays }: LogWatch): Meas
     if (look.isLast) found.push(share(look.isFirst ? IN_A_VISIT : LEFT_TO_IT, here, visits));
   });
   return found;
-}
-
-/** Most people at once by crew and shift, and how long how many: what it takes to compare logs. */
-export interface PeopleSeen {
-  readonly crew: number;
-  readonly shift: number;
-  readonly most: number;
-  readonly minutes: readonly number[];
-}
-
-export const peopleOf = ({ people }: LogWatch): PeopleSeen[] =>
-  people.crews.flatMap(({ minutes }, crew) =>
-    minutes.map((booked, shift) => {
-      const filled = Array.from(booked, (each: number | undefined) => each ?? 0);
-      return { crew, shift, most: mostAtOnce(filled), minutes: filled };
-    }),
-  );
-
-/**
- * The same as measures: how long more people were at work than ever at once in the real log, or, where it has
- * more of them than any simulated one, than in these.
- */
-export function peopleMeasures(
-  { model: { resources } }: Pick<Frame, 'model'>,
-  real: readonly PeopleSeen[],
-  simulated: readonly (readonly PeopleSeen[])[],
-): { readonly real: Measure[]; readonly simulated: Measure[][]; readonly most: number[] } {
-  const most = real.map((_, i) => simulated.reduce((top, each) => Math.max(top, each[i]?.most ?? 0), 0)),
-    levels = real.map((each, i) => Math.min(each.most, most[i] ?? 0));
-  const measured = (all: readonly PeopleSeen[]): Measure[] =>
-    all.map(({ crew, shift, minutes }, i) => ({
-      topic: 'people',
-      of: resources.names[crew] ?? '',
-      what: (resources.shifts[crew]?.position.length ?? 0) > 0 ? `shift ${shift + 1}` : '',
-      value: shareAbove(minutes, levels[i] ?? 0),
-      n: 0,
-    }));
-  return { real: measured(real), simulated: simulated.map(measured), most };
 }

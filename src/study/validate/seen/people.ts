@@ -1,11 +1,20 @@
 import { calendarAt } from '../../../flow/floor/calendar.js';
 import { CREW } from '../../../flow/model/resources.js';
+import { MINUTES_PER_DAY } from '../../../flow/model/time.js';
 import type { FloorEvent } from '../../../records/log/event.js';
 import type { Frame } from './frame.js';
 
-/** Minutes with so many people at work at once: `minutes[shift][people]`. */
+/** Minutes with so many people at work at once, `[shift][people]`: of the period and of its second half. */
 export interface CrewSeen {
-  readonly minutes: readonly number[][];
+  readonly whole: readonly number[][];
+  readonly later: readonly number[][];
+}
+
+/** Days from which on a period has halves, and days of the first of them. */
+const LEAST_DAYS = 14;
+export function firstHalf({ from, to }: Pick<Frame, 'from' | 'to'>): number | null {
+  const days = Math.round((to - from) / MINUTES_PER_DAY);
+  return days < LEAST_DAYS ? null : Math.floor(days / 2);
 }
 
 /** People at work of each crew and shift, from the needs of the steps in work, in the crew's hours. */
@@ -18,6 +27,8 @@ export class People {
   /** By step: crews that it needs. */
   private readonly needs: readonly (readonly (readonly [crew: number, amount: number])[])[];
   private readonly going = new Set<string>();
+  /** Start of the second half. */
+  private readonly half: number;
 
   constructor(private readonly frame: Frame) {
     const { resources, steps } = frame.model,
@@ -25,11 +36,11 @@ export class People {
     this.level = new Int32Array(crews);
     this.last = new Float64Array(crews).fill(frame.from - frame.origin);
     this.window = new Int32Array(crews);
-    this.crews = Array.from({ length: crews }, (_, crew) => ({
-      minutes: Array.from({ length: shiftsOf(frame, crew) }, () => []),
-    }));
+    this.half = frame.from - frame.origin + MINUTES_PER_DAY * (firstHalf(frame) ?? Infinity);
+    const none = (crew: number): number[][] => Array.from({ length: shiftsOf(frame, crew) }, () => []);
+    this.crews = Array.from({ length: crews }, (_, crew) => ({ whole: none(crew), later: none(crew) }));
     this.needs = steps.names.map((_, step) => {
-      const found: [number, number][] = [];
+      const found = teamsAt(frame.model, step);
       for (let n = steps.needStart[step] ?? 0; n < (steps.needStart[step + 1] ?? 0); n++) {
         const resource = steps.needResource[n] ?? -1;
         if (resources.kind[resource] === CREW) found.push([resource, steps.needAmount[n] ?? 0]);
@@ -53,6 +64,11 @@ export class People {
     }
   }
 
+  /** Steps that the crew does. */
+  stepsOf(crew: number): number[] {
+    return this.needs.flatMap((all, step) => (all.some(([own]) => own === crew) ? [step] : []));
+  }
+
   end(): void {
     this.level.forEach((_, crew) => {
       this.goOn(crew, this.frame.to);
@@ -60,29 +76,42 @@ export class People {
   }
 
   private goOn(crew: number, at: number): void {
-    const { frame, last } = this,
+    const { frame, last, half } = this,
       from = last[crew] ?? 0,
       to = Math.min(at, frame.to) - frame.origin;
     if (!(to > from)) return;
+    if (from < half && half < to) this.goOn(crew, half + frame.origin);
+    this.bookUpTo(crew, to);
+  }
+
+  private bookUpTo(crew: number, to: number): void {
+    const { frame, last } = this,
+      from = last[crew] ?? 0;
     last[crew] = to;
     const calendar = calendarAt(frame.calendars, frame.model.resources.calendar[crew] ?? -1);
     if (calendar === null) {
-      this.book(crew, 0, to - from);
+      this.book(crew, 0, to - from, from);
       return;
     }
+    const rules = frame.model.calendars[frame.model.resources.calendar[crew] ?? -1]?.rules;
     let w = this.window[crew] ?? 0;
     while (w < calendar.end.length && (calendar.end[w] ?? 0) <= from) w++;
     this.window[crew] = w;
     for (; w < calendar.start.length && (calendar.start[w] ?? 0) < to; w++) {
-      const minutes = Math.min(to, calendar.end[w] ?? 0) - Math.max(from, calendar.start[w] ?? 0);
-      if (minutes > 0) this.book(crew, this.shiftOf(crew, w), minutes);
+      const start = calendar.start[w] ?? 0,
+        end = calendar.end[w] ?? 0,
+        minutes = Math.min(to, end) - Math.max(from, start);
+      // Overtime that a rule decides on, and in which nothing began or ended, was not worked.
+      const isIdle = rules?.[w] !== undefined && rules[w] !== 0 && from <= start && end <= to;
+      if (minutes > 0 && !isIdle) this.book(crew, this.shiftOf(crew, w), minutes, from);
     }
   }
 
-  private book(crew: number, shift: number, minutes: number): void {
-    const booked = this.crews[crew]?.minutes[shift],
+  private book(crew: number, shift: number, minutes: number, from: number): void {
+    const seen = this.crews[crew],
       people = this.level[crew] ?? 0;
-    if (booked !== undefined) booked[people] = (booked[people] ?? 0) + minutes;
+    for (const booked of [seen?.whole[shift], from >= this.half ? seen?.later[shift] : undefined])
+      if (booked !== undefined) booked[people] = (booked[people] ?? 0) + minutes;
   }
 
   /** Which shift of the day a window of the crew's calendar belongs to. */
@@ -99,6 +128,15 @@ export class People {
     }
     return position[low] ?? 0;
   }
+}
+
+/** Teams that do a step: they stay with the unit and are no need of it. */
+function teamsAt({ companions, resources }: Frame['model'], step: number): [crew: number, people: number][] {
+  return companions.names.flatMap((_, c): [number, number][] => {
+    const crew = companions.resource[c] ?? -1,
+      isThere = (companions.from[c] ?? 0) <= step && step <= (companions.to[c] ?? -1);
+    return isThere && resources.kind[crew] === CREW ? [[crew, companions.amount[c] ?? 0]] : [];
+  });
 }
 
 /** Shifts of a crew that differ in people; 1 where it is always the same number. */

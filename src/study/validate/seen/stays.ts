@@ -1,8 +1,22 @@
+import type { Model } from '../../../flow/model/model.js';
+import { HOLD_NONE } from '../../../flow/model/quality.js';
 import type { FloorEvent } from '../../../records/log/event.js';
 import { Moments } from '../../statistics/moments.js';
-import { type Frame, minutesBetween } from './frame.js';
+import type { Frame } from './frame.js';
+import { OvertimeSeen } from './overtime-seen.js';
 
 const NO_CALENDAR = -1;
+
+/** Something is done there: it is no bank, no group of steps side by side and no hold. */
+export const isDone = ({ steps, stations, sideBySide, quality }: Model, step: number): boolean =>
+  quality.hold[step] === HOLD_NONE &&
+  stations.isBank[steps.station[step] ?? -1] !== 1 &&
+  !sideBySide.group.includes(step);
+
+/** Roads, and what runs unattended to its end: they go on by night. */
+export const isByTheClock = ({ steps }: Model, step: number): boolean =>
+  (steps.lane[step] ?? -1) >= 0 ||
+  ((steps.workDraw[step] ?? -1) < 0 && (steps.processDraw[step] ?? -1) >= 0 && steps.attendedEnd[step] === 0);
 
 /** Minutes that steps take and that units wait for them: state for those under way alone. */
 export class Stays {
@@ -13,7 +27,10 @@ export class Stays {
   private readonly going = new Map<string, { readonly at: number; isFound: boolean }>();
   private readonly arrived = new Map<string, { readonly step: string; readonly at: number }>();
 
+  private readonly overtime: OvertimeSeen;
+
   constructor(private readonly frame: Frame) {
+    this.overtime = new OvertimeSeen(frame);
     this.minutes = frame.model.steps.names.map(() => new Moments());
     this.waiting = frame.model.steps.names.map(() => new Moments());
   }
@@ -24,6 +41,7 @@ export class Stays {
       visit = `${object}\n${step}`;
     if (kind === 'ship' || kind === 'scrap') this.arrived.delete(object);
     if (id === undefined) return;
+    if (kind === 'start' || kind === 'end') this.overtime.note(this.calendarOf(id), at);
     switch (kind) {
       case 'arrive':
         this.arrived.set(object, { step, at });
@@ -56,10 +74,11 @@ export class Stays {
 
   /** Only what begins in the period counts. */
   private add(all: readonly Moments[], step: number, from: number, to: number): void {
-    const { frame } = this,
-      { steps } = frame.model,
-      isLane = (steps.lane[step] ?? -1) >= 0,
-      calendar = isLane ? NO_CALENDAR : (steps.workCalendar[step] ?? NO_CALENDAR);
-    if (from >= frame.from) all[step]?.add(minutesBetween(frame, calendar, from, to));
+    if (from >= this.frame.from) all[step]?.add(this.overtime.minutes(this.calendarOf(step), from, to));
+  }
+
+  private calendarOf(step: number): number {
+    const { model } = this.frame;
+    return isByTheClock(model, step) ? NO_CALENDAR : (model.steps.workCalendar[step] ?? NO_CALENDAR);
   }
 }

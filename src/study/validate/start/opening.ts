@@ -1,8 +1,8 @@
-import { type Model } from '../../../flow/model/model.js';
-import { HOLD_NOTED } from '../../../flow/model/quality.js';
-import { REWORK_ONLY } from '../../../flow/model/steps.js';
-import { stepIds } from '../seen/frame.js';
-import type { Inside, Standing } from '../seen/inside.js';
+import type { Inside } from '../seen/inside.js';
+import { doneOf, type Earlier } from './done.js';
+import { type Histories, type Inspected, type Item, OpenItems } from './open-items.js';
+import { Room } from './room.js';
+import { Route } from './route.js';
 
 /** A unit of the opening: the step that it is about to begin, by id of the model. */
 export interface Placed {
@@ -10,6 +10,11 @@ export interface Placed {
   readonly step: number;
   /** Options that the scenario has, with values that it has. */
   readonly options: Readonly<Record<string, string>>;
+  readonly items: readonly Item[];
+  /** The inspection that sent it back and that it has not come to again; -1. */
+  readonly sentBy: number;
+  /** Minutes of its step that are done already; 0: it begins. */
+  readonly done: number;
   /** In work there, or on the road: what was done of it is done again. */
   readonly again: boolean;
 }
@@ -21,61 +26,108 @@ export interface Opening {
   readonly notes: readonly string[];
 }
 
+/** What is known of the floor at a moment, minutes since 1970-01-01T00:00Z. */
+export interface Known {
+  readonly inside: Inside;
+  readonly histories: Histories;
+  readonly at: number;
+  /** Whether the log tells of finds. */
+  readonly tells: boolean;
+}
+
 /**
- * Where the floor stands, as the opening of a scenario: each unit at the step that it is about to begin. A
- * unit in work begins that step again; one that is done with its step, and finds the next one full, stands at
- * its own again.
+ * Where the floor stands, as the opening of a scenario: each unit at the step that it is about to begin, with
+ * its open items, and what is done of its step. One that is on the road, or for which there is no room where
+ * it is, stands at a step near by.
  */
-export function openingOf({ units }: Inside, model: Model): Opening {
-  const route = new Route(model),
-    wanted: (Placed & { readonly back: number })[] = [],
+export function openingOf({ inside, histories, at, tells }: Known, earlier: Earlier): Opening {
+  const { model } = earlier,
+    route = new Route(model),
+    open = new OpenItems(model, route.ids, tells),
+    wanted: Placed[] = [],
     out: string[] = [],
-    unknown: string[] = [];
-  for (const unit of units.values()) {
-    const options = route.optionsOf(unit),
-      step = route.stepOf(unit, options);
+    unknown: string[] = [],
+    taken: string[] = [];
+  for (const unit of inside.units.values()) {
+    const logged = route.optionsOf(unit),
+      inspected = open.of(histories.units.get(unit.unit) ?? [], logged),
+      step = route.stepOf(unit, logged, inspected, at);
     if (step === undefined) {
       out.push(unit.unit);
       continue;
     }
+    const needed = route.needed(step, logged),
+      options = { ...logged, ...needed },
+      own = route.ids.get(unit.step),
+      isAtWork = unit.phase === 'started' && step === own,
+      done = isAtWork
+        ? doneOf(earlier, step, { since: unit.since, mendedSince: inspected.mendedSince, at })
+        : 0,
+      again = done === 0 && (unit.phase === 'started' || (unit.phase === 'riding' && step === own));
+    if (Object.keys(needed).length > 0) taken.push(unit.unit);
     if (Object.keys(options).length < model.options.length) unknown.push(unit.unit);
-    const own = route.ids.get(unit.step) ?? step,
-      again = unit.phase === 'started' || unit.phase === 'riding';
-    wanted.push({ unit: unit.unit, step, options, again, back: unit.phase === 'ended' ? own : step });
+    // Come to the inspection, it is looked at like any other.
+    const { items, sentBy } = inspected;
+    wanted.push({
+      unit: unit.unit,
+      step,
+      options,
+      items,
+      sentBy: sentBy === step ? -1 : sentBy,
+      done,
+      again,
+    });
   }
+  // As the engine places them: the farthest first.
+  wanted.sort((a, b) => b.step - a.step);
   const room = new Room(model),
     placed: Placed[] = [],
-    full: string[] = [];
-  // Nearest to the end first; who is moved back comes again with those of that step.
-  const order = (a: { step: number }, b: { step: number }): number => b.step - a.step;
-  wanted.sort(order);
-  for (let next = wanted.shift(); next !== undefined; next = wanted.shift()) {
-    const { back, ...unit } = next;
-    if (room.take(unit.step)) placed.push(unit);
-    else if (back < unit.step) {
-      wanted.push({ ...unit, step: back, again: true, back });
-      wanted.sort(order);
-    } else full.push(unit.unit);
+    full: Placed[] = [],
+    moved: string[] = [],
+    left: string[] = [];
+  for (const unit of wanted) (room.take(unit.step, unit.sentBy) ? placed : full).push(unit);
+  for (const unit of full) {
+    let step: number | undefined;
+    for (const other of route.others(unit.step, unit.options, NEW))
+      if (room.take(other, NEW.sentBy)) {
+        step = other;
+        break;
+      }
+    if (step === undefined) left.push(unit.unit);
+    else {
+      moved.push(unit.unit);
+      placed.push({ ...unit, items: NEW.items, sentBy: NEW.sentBy, step, done: 0, again: false });
+    }
   }
-  const again = placed.filter((unit) => unit.again).map(({ unit }) => unit);
+  placed.sort((a, b) => b.step - a.step);
+  const again = placed.filter((unit) => unit.again).map(({ unit }) => unit),
+    hidden = placed.filter(({ items }) => items.some(({ find }) => find < 0)).map(({ unit }) => unit);
   return {
     placed,
     notes: [
+      told(again, 'in work or on the road', 'begins its step again', 'begin their steps again'),
       told(
-        again,
-        'in work, on the road or without room ahead',
-        'begins its step again',
-        'begin their steps again',
+        moved,
+        'for which there is no room where it is',
+        'stands at the nearest step',
+        'stand at the nearest steps',
       ),
       told(unknown, 'with options that the log does not tell', 'has them drawn', 'have them drawn'),
+      told(
+        taken,
+        'of whose options only the step tells',
+        'has the first that it can',
+        'have the first that they can',
+      ),
+      told(hidden, 'that may have defects nobody has found', 'has them by chance', 'have them by chance'),
       told(out, 'done with the last step, or at a step unknown', 'is left out', 'are left out'),
-      told(full, 'without room where the log has it', 'is left out', 'are left out'),
-      ...(placed.length > 0
-        ? ['Open items of units are not carried over: the opening has no place for them.']
-        : []),
+      told(left, 'without room anywhere', 'is left out', 'are left out'),
     ].filter((note) => note !== ''),
   };
 }
+
+/** Nothing is open on it. */
+const NEW: Inspected = { items: [], sentBy: -1, sentTo: -1, mendedSince: NaN };
 
 const SHOWN = 5;
 
@@ -85,87 +137,4 @@ function told(units: readonly string[], which: string, one: string, many: string
   return units.length === 1
     ? `1 unit ${which} ${one}: ${names}.`
     : `${units.length} units ${which} ${many}: ${names}.`;
-}
-
-class Route {
-  readonly ids: ReadonlyMap<string, number>;
-  private readonly last: number;
-
-  constructor(private readonly model: Model) {
-    this.ids = stepIds(model);
-    this.last = model.routes.firstStep[1] ?? model.steps.count;
-  }
-
-  optionsOf({ options }: Standing): Record<string, string> {
-    return Object.fromEntries(
-      this.model.options.flatMap(({ name, values }) => {
-        const value = options[name];
-        return value !== undefined && values.includes(value) ? [[name, value]] : [];
-      }),
-    );
-  }
-
-  /** The step that it is about to begin; undefined: there is none. */
-  stepOf({ step, phase }: Standing, options: Readonly<Record<string, string>>): number | undefined {
-    const id = step === '' ? -1 : this.ids.get(step);
-    if (id === undefined) return undefined;
-    const here = this.onRoute(id);
-    if (phase === 'ended') return this.from(here + 1, options);
-    return phase === 'entered' || this.isBank(here) ? this.from(Math.max(0, here), options) : here;
-  }
-
-  /** Of a way back its target; of a step side by side its group. */
-  private onRoute(step: number): number {
-    const { steps, sideBySide } = this.model;
-    let at = step;
-    while ((steps.onTo[at] ?? -1) >= 0) at = steps.onTo[at] ?? -1;
-    const group = sideBySide.group[at] ?? -1;
-    return group >= 0 ? group : at;
-  }
-
-  /** The first step from there on that every such unit does. */
-  private from(first: number, options: Readonly<Record<string, string>>): number | undefined {
-    for (let step = first; step < this.last; step++) if (this.isSure(step, options)) return step;
-    return undefined;
-  }
-
-  private isSure(step: number, options: Readonly<Record<string, string>>): boolean {
-    const { steps, quality, sideBySide } = this.model;
-    if ((sideBySide.group[step] ?? -1) >= 0 || this.isBank(step)) return false;
-    if (steps.rework[step] === REWORK_ONLY || (steps.sampleN[step] ?? 0) > 0) return false;
-    if (quality.hold[step] === HOLD_NOTED) return false;
-    for (let w = steps.whenStart[step] ?? 0; w < (steps.whenStart[step + 1] ?? 0); w++) {
-      const option = this.model.options[steps.whenOption[w] ?? -1],
-        value = option === undefined ? undefined : options[option.name],
-        bit = option === undefined || value === undefined ? -1 : option.values.indexOf(value);
-      if (bit < 0 || ((steps.whenMask[w] ?? 0) & (1 << bit)) === 0) return false;
-    }
-    return true;
-  }
-
-  private isBank(step: number): boolean {
-    const { stations, steps } = this.model,
-      station = steps.station[step] ?? -1;
-    return station >= 0 && stations.isBank[station] === 1;
-  }
-}
-
-/** Room at stations, in places and the spaces ahead, and in the banks ahead of lanes. */
-class Room {
-  private readonly taken = new Map<string, number>();
-  constructor(private readonly model: Model) {}
-
-  take(step: number): boolean {
-    const { steps, stations, lanes } = this.model,
-      station = steps.station[step] ?? -1,
-      lane = steps.lane[step] ?? -1,
-      key = station >= 0 ? `station ${station}` : `lane ${lane}`,
-      lot = stations.lotMost[station] ?? 0,
-      places = lot > 0 ? lot : (stations.places[station] ?? 0),
-      room = station >= 0 ? places + (stations.buffer[station] ?? 0) : (lanes.bank[lane] ?? 0),
-      now = this.taken.get(key) ?? 0;
-    if (now >= room) return false;
-    this.taken.set(key, now + 1);
-    return true;
-  }
 }

@@ -15,6 +15,9 @@ export class FirstLook {
   lastOld = -Infinity;
   old = 0;
   readonly kinds = new Set<EventKind>();
+  /** Steps, and types of objects, that the log tells of. */
+  readonly steps = new Set<string>();
+  readonly types = new Set<string>();
   private readonly inside = new Set<string>();
 
   /** @param firstStep of the units' route: whoever is first heard of there comes in */
@@ -24,6 +27,8 @@ export class FirstLook {
     this.first = Math.min(this.first, at);
     this.last = Math.max(this.last, at);
     this.kinds.add(kind);
+    this.types.add(type);
+    if (step !== '') this.steps.add(step);
     if (type !== UNIT) return;
     if (kind === 'ship' || kind === 'scrap') this.inside.delete(object);
     else if (!this.inside.has(object)) {
@@ -36,6 +41,12 @@ export class FirstLook {
     }
   }
 }
+
+/** Whether the log tells of such events: of what it never does nothing is compared. */
+export const tellsOf = (
+  { kinds, steps, types }: FirstLook,
+  { kind, step, type }: Pick<FloorEvent, 'kind' | 'step' | 'type'>,
+): boolean => kinds.has(kind) && types.has(type) && (step === '' || steps.has(step));
 
 /** A period from the start of a day to the start of a day. */
 export interface Period {

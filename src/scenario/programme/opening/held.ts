@@ -1,10 +1,11 @@
-import { stationsOf } from '../lookup/placed.js';
-import { stretchesOf } from '../plant/stretches.js';
-import type { Finding } from '../types/problem.js';
-import type { Order } from '../types/programme.js';
-import type { Scenario } from '../types/scenario.js';
-import type { RouteEntry } from '../types/steps.js';
-import { own } from '../values/raw.js';
+import { stationsOf } from '../../lookup/placed.js';
+import { stretchesOf } from '../../plant/stretches.js';
+import type { Finding } from '../../types/problem.js';
+import type { Order } from '../../types/programme.js';
+import type { Scenario } from '../../types/scenario.js';
+import type { RouteEntry } from '../../types/steps.js';
+import { own } from '../../values/raw.js';
+import { senderOf } from './items.js';
 
 /** A unit of the opening, and the index of its step or lane in the route. */
 export interface Standing {
@@ -28,12 +29,16 @@ export function* heldFindings(scenario: Scenario, standing: readonly Standing[])
     entry.hold === undefined &&
     stations.get(entry.at)?.station.lot === undefined &&
     Object.entries(entry.when).every(([option, values]) => values.includes(own(options, option) ?? ''));
-  for (const { order, index } of standing)
+  for (const stands of standing) {
+    const { order, index } = stands,
+      sender = senderOf(scenario, stands);
     for (const { name, kind, route, steps } of stretchesOf(scenario)) {
       const first = steps[0],
         last = steps.at(-1);
       if (route?.kind !== 'unit' || first === undefined || last === undefined) continue;
       if (index <= first.index || index > last.index) continue;
+      // Sent back from behind them, it has given it back.
+      if (sender !== undefined && sender.index > last.index) continue;
       if (!route.entries.slice(first.index, index).some((entry) => claims(entry, order))) continue;
       const isTeam = 'crew' in kind,
         key = isTeam ? `crew ${kind.crew} of ${first.where?.siteName}` : `carriers ${name}`,
@@ -53,4 +58,5 @@ export function* heldFindings(scenario: Scenario, standing: readonly Standing[])
         seen: `one more at "${order.at}"`,
       };
     }
+  }
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readScenario } from '../../../src/scenario/read.js';
+import { readScenario } from '../../../../src/scenario/read.js';
 
 /** What is said of a floor with a carrier and a team of two from `one` to `three`; worded by hand. */
 function said(opening: string, carts: number, technicians = 9): readonly string[] {

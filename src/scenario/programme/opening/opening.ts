@@ -1,14 +1,16 @@
 import { z } from 'zod';
-import { saySeen } from '../file/problem.js';
-import { stationsOf } from '../lookup/placed.js';
-import type { Finding } from '../types/problem.js';
-import type { Scenario } from '../types/scenario.js';
-import type { RouteEntry } from '../types/steps.js';
-import { keys, name, together } from '../values/keys.js';
-import { nearest } from '../values/nearest.js';
-import { own } from '../values/raw.js';
-import { date, optionValue, whole } from '../values/scalars.js';
+import { saySeen } from '../../file/problem.js';
+import type { Finding } from '../../types/problem.js';
+import type { Scenario } from '../../types/scenario.js';
+import type { RouteEntry } from '../../types/steps.js';
+import { keys, name, together } from '../../values/keys.js';
+import { nearest } from '../../values/nearest.js';
+import { own } from '../../values/raw.js';
+import { date, duration, optionValue, whole } from '../../values/scalars.js';
 import { heldFindings, type Standing } from './held.js';
+import { itemFindings } from './item-checks.js';
+import { openItemSchema } from './items.js';
+import { withoutRoom } from './room.js';
 
 const build = z.union([name('a build number'), z.number().transform(String)], {
   error: 'a build number, such as RT-017',
@@ -27,8 +29,27 @@ export const standingSchema = keys(
       .record(z.string(), optionValue, { error: 'a map from options to values' })
       .default({})
       .describe('What is known of its options; the others are drawn. Example: { colour: red }'),
+    done: duration
+      .optional()
+      .describe(
+        'What is done already of its step: minutes of its work, then of its process. What is left is drawn ' +
+          'as it takes longer than that. Default: nothing. Example: 35 min',
+      ),
+    open: z
+      .array(openItemSchema, { error: 'a list of items, such as [{ defect: runs, made at: prime }]' })
+      .default([])
+      .describe(
+        'Items that are open on it: defects of earlier steps, hidden or found and not yet mended. ' +
+          'Default: none. Example: [{ defect: runs, made at: prime, found at: inspect }]',
+      ),
+    'sent back by': name('the name of a step')
+      .optional()
+      .describe(
+        'The inspection or test that sent it back and that it has not come to again. Default: of what is ' +
+          'found and still to be mended at an earlier step, the furthest that found it. Example: inspect',
+      ),
   },
-  'a map with the key at, and perhaps units, build, due, options',
+  'a map with the key at, and perhaps units, build, due, options, done, open, sent back by',
 ).superRefine(
   together(({ build, units }, wrong) => {
     if (build !== undefined && units > 1) wrong(['units'], '1 unit for a build number', String(units));
@@ -54,6 +75,12 @@ export function* openingFindings(scenario: Scenario): Iterable<Finding> {
       };
       continue;
     }
+    if (entry.kind === 'lane' && order.doneMin !== undefined)
+      yield {
+        ...order.written,
+        wanted: 'done only at a step; at a lane a unit waits for its truck',
+        seen: saySeen(order.at),
+      };
     for (const [option, values] of Object.entries(entry.when)) {
       const value = own(order.options, option);
       if (value === undefined || !values.includes(value))
@@ -69,49 +96,5 @@ export function* openingFindings(scenario: Scenario): Iterable<Finding> {
   standing.sort((a, b) => b.index - a.index);
   yield* withoutRoom(scenario, standing);
   yield* heldFindings(scenario, standing);
-}
-
-/** Room taken at a station or lane, and the step of the lot that gathers there. */
-interface Taken {
-  places: number;
-  spaces: number;
-  step: string | undefined;
-}
-
-function* withoutRoom(scenario: Scenario, standing: readonly Standing[]): Iterable<Finding> {
-  const taken = new Map<string, Taken>(),
-    stations = stationsOf(scenario),
-    full = new Set<string>();
-  for (const { order, entry } of standing) {
-    const isLane = entry.kind === 'lane',
-      where = isLane ? `lane ${entry.lane}` : `station ${entry.at}`,
-      lane = isLane ? own(scenario.lanes, entry.lane) : undefined,
-      station = isLane ? undefined : stations.get(entry.at)?.station;
-    if (lane === undefined && station === undefined) continue;
-    const now = taken.get(where) ?? { places: 0, spaces: 0, step: undefined };
-    taken.set(where, now);
-    const places = station === undefined ? 0 : (station.lot?.most ?? station.places),
-      spaces = station === undefined ? lane?.bank : station.buffer;
-    // A lot gathers units of one step; all others wait, and nobody passes those who wait, except into the
-    // lot.
-    const enters =
-      now.places < places &&
-      (station?.lot === undefined ? now.spaces === 0 : now.step === undefined || now.step === nameOf(entry));
-    if (enters) {
-      now.places++;
-      now.step = nameOf(entry);
-    } else if (spaces === undefined || now.spaces < spaces) now.spaces++;
-    else if (!full.has(where)) {
-      full.add(where);
-      const room =
-        station === undefined
-          ? `the bank ahead of it has ${spaces}`
-          : `it has ${places} places and ${spaces} spaces ahead`;
-      yield {
-        ...order.written,
-        wanted: `no more units at ${where} than it has room for; ${room}`,
-        seen: `one more at ${saySeen(order.at)}`,
-      };
-    }
-  }
+  yield* itemFindings(scenario, standing);
 }
