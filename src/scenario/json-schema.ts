@@ -91,7 +91,9 @@ const DEFINITIONS: Readonly<Record<string, Node>> = {
             minimum: 0,
           },
           'standard error': {
-            description: 'Of a learning rate: that of the slope, log2 of the rate. Example: 0.03',
+            description:
+              'Of a learning rate: that of the slope, log2 of the rate. Of a chance without `found`: ' +
+              'that of the chance, 0.05 for 5 points. Example: 0.03',
             type: 'number',
             exclusiveMinimum: 0,
           },

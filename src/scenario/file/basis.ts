@@ -92,12 +92,15 @@ function readMap(map: RawMap, at: Path): BasisRead {
   return { basis: 'measured', measured: { n, found, standardError, from, to, file }, findings };
 }
 
+/** Of a value's path; the section `measured` has one as one key. */
+export const isLearningRate = (at: Path): boolean => /(?:^|[.\]])learning\.rate$/.test(sayPath(at));
+
 /** A chance as written lies no further from what was found, at least this or a tenth of it: it is rounded. */
 const ROUNDED = 0.005;
 
 /**
  * What is wrong with counts beside a value: `found` tells of a chance, which must be about that share, and
- * `standard error` of the rate of a learning.
+ * `standard error` of a chance that is no share of a count, or of the rate of a learning.
  * @param at path of the value, `basisAt` that of its basis
  * @param value as written; a map or a list is no single value
  */
@@ -108,8 +111,7 @@ export function countFindings(
   basisAt: Path,
 ): Finding[] {
   const share = typeof value === 'number' ? value : typeof value === 'string' ? chanceOf(value) : undefined,
-    // The section `measured` has a path as one key.
-    isRate = /(?:^|[.\]])learning\.rate$/.test(sayPath(at)),
+    isRate = isLearningRate(at),
     findings: Finding[] = [];
   if (found !== undefined) {
     const of = found / n;
@@ -129,10 +131,13 @@ export function countFindings(
         seen: exact(found),
       });
   }
-  if (standardError !== undefined && !isRate)
+  // That of a rate is of its logarithm, that of a chance of the chance, which a half at most can be.
+  if (standardError !== undefined && !isRate && !(share !== undefined && share <= 1 && standardError <= 0.5))
     findings.push({
       path: [...basisAt, 'standard error'],
-      wanted: 'the rate of a learning beside it; it is that of the slope on a log scale',
+      wanted:
+        'the rate of a learning beside it, of whose slope on a log scale it is; or a chance, of which it ' +
+        'is 0.5 at most',
       seen: saySeen(value),
       atKey: true,
     });

@@ -1,4 +1,5 @@
 import type { Distribution } from '../../random/distribution.js';
+import { normalQuantile } from '../statistics/proportion.js';
 import type { FitOfChance, LevelChance } from './chance.js';
 import type { FitOfLearning } from './learning.js';
 import { basisOf, minutesText, percentText, roughPercent, type Source, type Written } from './measured.js';
@@ -31,13 +32,17 @@ export function writtenChance({ all, by, most }: FitOfChance, source: Source): W
 
 /**
  * A chance that was estimated otherwise, such as by two inspections. It has no `found`: its interval is not
- * that of a share of n.
+ * that of a share of n, and its standard error is that of an interval as wide.
  */
 export const writtenBounded = (chance: Bounded, n: number, source: Source): Written => ({
   value: percentText(chance.value),
-  basis: basisOf(n, source),
+  basis: basisOf(n, source, { 'standard error': standardErrorOf(chance) }),
   note: intervalNote(chance),
 });
+
+/** Above 0 as written, however narrow the interval. */
+const standardErrorOf = ({ low, high, level }: Bounded): number =>
+  Number(Math.max(1e-6, (high - low) / (2 * normalQuantile((1 + level) / 2))).toPrecision(3));
 
 const intervalNote = ({ low, high, level }: Bounded): string =>
   `${roughPercent(level)} interval ${roughPercent(low)} to ${roughPercent(high)}`;

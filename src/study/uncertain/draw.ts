@@ -42,6 +42,8 @@ export function drawnValue(
   switch (of.kind) {
     case 'chance':
       return chance(values, of.found, n);
+    case 'estimated chance':
+      return estimated(values, of.chance, of.standardError);
     case 'learning rate': {
       const [z = 0] = values('slope', { kind: 'normal', mean: 0, sd: 1, low: -Infinity, high: Infinity }, 1);
       // The rate 2^b for the slope b; above 1 times would rise with practice.
@@ -52,12 +54,27 @@ export function drawnValue(
   }
 }
 
+const chance = (values: Values, found: number, n: number): number =>
+  beta(values, found + 0.5, n - found + 0.5);
+
+/**
+ * By the Beta of that mean and standard deviation: mean p, variance p (1 - p) / (a + b + 1). At 0 and 1 the
+ * mean is as far from there as after counts that found none or all, where Jeffreys' Beta(1/2, n + 1/2) has a
+ * mean of about 0.7 of its standard deviation.
+ */
+function estimated(values: Values, share: number, standardError: number): number {
+  const off = Math.min(0.5, Math.SQRT1_2 * standardError),
+    mean = Math.min(1 - off, Math.max(off, share)),
+    both = Math.max(1, (mean * (1 - mean)) / (standardError * standardError) - 1);
+  return beta(values, mean * both, (1 - mean) * both);
+}
+
 /** A Beta is the share of one gamma in two. */
-function chance(values: Values, found: number, n: number): number {
+function beta(values: Values, a: number, b: number): number {
   const part = (purpose: string, shape: number): number =>
     values(purpose, { kind: 'gamma', shape, scale: 1 }, 1)[0] ?? NaN;
-  const had = part('found', found + 0.5);
-  return had / (had + part('not found', n - found + 0.5));
+  const had = part('found', a);
+  return had / (had + part('not found', b));
 }
 
 function time(values: Values, distribution: Distribution, n: number): unknown {

@@ -1,5 +1,6 @@
 import type { Distribution } from '../../random/distribution.js';
 import type { ScenarioData } from '../../scenario/data.js';
+import { isLearningRate } from '../../scenario/file/basis.js';
 import type { Assumption, Basis, Measured, Scenario } from '../../scenario/types/scenario.js';
 import { isTime } from '../../scenario/values/forms.js';
 import { chanceOf } from '../../scenario/values/quantity.js';
@@ -11,6 +12,8 @@ export type Uncertain =
   /** A time with its distribution, minutes. */
   | { readonly kind: 'time'; readonly distribution: Distribution }
   | { readonly kind: 'chance'; readonly found: number }
+  /** A chance, 0..1, that is no share of a count. */
+  | { readonly kind: 'estimated chance'; readonly chance: number; readonly standardError: number }
   /** A learning rate, 0..1. */
   | { readonly kind: 'learning rate'; readonly rate: number; readonly standardError: number };
 
@@ -68,7 +71,9 @@ function uncertain(
     share = typeof raw === 'number' ? raw : typeof raw === 'string' ? chanceOf(raw) : undefined;
   if (found !== undefined) return isShareOfOptions(at) ? 'share of a whole' : { kind: 'chance', found };
   if (standardError !== undefined && share !== undefined)
-    return { kind: 'learning rate', rate: share, standardError };
+    return isLearningRate(at)
+      ? { kind: 'learning rate', rate: share, standardError }
+      : { kind: 'estimated chance', chance: share, standardError };
   const distribution = n < LEAST ? undefined : timeOf(raw);
   return distribution === undefined ? 'no spread' : { kind: 'time', distribution };
 }

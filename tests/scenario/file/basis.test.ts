@@ -80,8 +80,8 @@ describe('problems in a basis that is a map', () => {
     [
       'a standard error of a time',
       of('{ measured: 8, standard error: 0.1 }'),
-      'basis.standard error: the rate of a learning beside it; it is that of the slope on a log scale; ' +
-        'got "20 min"',
+      'basis.standard error: the rate of a learning beside it, of whose slope on a log scale it is; or a ' +
+        'chance, of which it is 0.5 at most; got "20 min"',
     ],
   ])('%s', (_, edit, expected) => {
     expect(said(edit).filter((line) => line.includes(expected))).toHaveLength(1);

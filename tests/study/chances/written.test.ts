@@ -110,7 +110,12 @@ describe('what is written for a scenario', () => {
   it('is a detection chance from two inspections', () => {
     const { detection } = inTurn({ units: 400, first: 60, second: 12 }, 'the same share'),
       written = writtenBounded(detection!, 72, SOURCE);
-    expect(written).toMatchObject({ value: '80 %', note: '95 % interval 63.2 % to 89.1 %' });
+    // (0.891 - 0.632) / (2 * 1.96)
+    expect(written).toMatchObject({
+      value: '80 %',
+      note: '95 % interval 63.2 % to 89.1 %',
+      basis: { 'standard error': expect.closeTo(0.066, 3) as number },
+    });
     expect(JSON.stringify(read({ chance: written }).route)).toContain('0.8');
   });
 

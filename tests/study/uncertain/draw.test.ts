@@ -31,6 +31,30 @@ describe('a chance', () => {
   });
 });
 
+describe('a chance that is no share of a count', () => {
+  const estimated = (chance: number, standardError: number): number[] =>
+    draws(input({ kind: 'estimated chance', chance, standardError }, 16)) as number[];
+
+  it.each([
+    [0.12, 0.08],
+    [0.8, 0.066],
+    [0.5, 0.2],
+  ])('%d +- %d has that mean and that standard deviation', (chance, standardError) => {
+    const values = estimated(chance, standardError);
+    expect(Math.abs(meanOf(values) - chance)).toBeLessThan((4 * standardError) / Math.sqrt(DRAWS));
+    expect(Math.abs(sdOf(values) / standardError - 1)).toBeLessThan(0.08);
+  });
+
+  it('of none or all is drawn as after counts that found none or all', () => {
+    // Jeffreys' Beta(1/2, 20.5) after none of 20: mean 0.02381, sd 0.03252 by its formulas.
+    const values = estimated(0, 0.0325);
+    expect(meanOf(values)).toBeGreaterThan(0.0238 - 0.003);
+    expect(meanOf(values)).toBeLessThan(0.0238 + 0.003);
+    expect(Math.abs(sdOf(values) / 0.0325 - 1)).toBeLessThan(0.12);
+    expect(Math.abs(1 - meanOf(estimated(1, 0.0325)) - meanOf(values))).toBeLessThan(0.003);
+  });
+});
+
 describe('a learning rate', () => {
   it('has a normal slope on log scales', () => {
     const slopes = (
