@@ -10,7 +10,7 @@ export interface Source {
 /** A part of a scenario as data, to be written as YAML. */
 export type Written = string | number | { readonly [key: string]: Written };
 
-/** What a basis may tell besides: how many were found, or a standard error, of a learning rate of its log2. */
+/** What a basis may tell besides: how many were found, or a standard error, of a rate that of its log2. */
 type Counted = { readonly found: number } | { readonly 'standard error': number };
 
 /** `{ measured: 84, from: 2027-08-16, to: 2027-10-29, file: times.csv }`, for the key `basis`. */
