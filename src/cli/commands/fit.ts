@@ -80,7 +80,7 @@ export const fit = command({
     const { readTimes } = await import('../../records/table/clocked.js');
     const { fitStep } = await import('../../study/fit/steps.js');
     const { fitResults } = await import('../../study/fit/results.js');
-    const { rowsDigest } = await import('../../study/fit/digest.js');
+    const { fingerprint } = await import('../../study/run/identity.js');
     const { fitFiles, fitJson } = await import('../../report/files/fit.js');
     const { fitTable } = await import('../../report/terminal/records/fit.js');
     const scenario = loadPlaces(file, includeFrom),
@@ -98,7 +98,7 @@ export const fit = command({
       read.steps.map((each) => fitStep(each, seed, scenario.placeOf(each.step))),
       {
         table: basename(table),
-        tableDigest: rowsDigest(lines),
+        tableDigest: fingerprint(lines),
         scenarioFile: file === undefined ? null : basename(file),
         scenarioDigest: scenario.digest,
         seed,

@@ -21,7 +21,7 @@ import { loadScenario, plannedRun } from '../load.js';
 import { UsageError } from '../usage-error.js';
 import type { FitRequest } from './fit-request.js';
 import { readNames } from './names-file.js';
-import { loadPlaces } from './places.js';
+import { placesOf } from './places.js';
 
 /** Times, chances or learning of a floor log. */
 export async function fitLog(request: FitRequest): Promise<FitResults | MeasuredResults> {
@@ -47,7 +47,7 @@ export async function fitLog(request: FitRequest): Promise<FitResults | Measured
       'give a table with the columns station,from,to',
     );
   const { scenario } = loadScenario(file, includeFrom),
-    places = loadPlaces(file, includeFrom),
+    places = placesOf(file, scenario),
     unknown = by.find((option) => !Object.hasOwn(scenario.programme.options, option));
   if (unknown !== undefined)
     throw new UsageError(

@@ -1,11 +1,14 @@
 import { basename } from 'node:path';
+import { MINUTES_PER_DAY } from '../../flow/model/time.js';
 import { prepare } from '../../flow/plan.js';
+import type { Mapping } from '../../records/names.js';
 import { readTimes } from '../../records/table/clocked.js';
 import { readCounts } from '../../records/table/counted.js';
 import { numberedTimes } from '../../records/table/numbered.js';
 import { readStops, type StopsRead } from '../../records/table/stopped.js';
 import { dayText, type TableLine } from '../../records/table/table.js';
 import { dayNumber } from '../../scenario/calendar/date.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { byTheClock } from '../../study/chances/spans.js';
 import { chanceResults } from '../../study/measured/chances.js';
 import { knownLooks, tableCounts } from '../../study/measured/counts.js';
@@ -19,8 +22,6 @@ import { dataOf, loadScenario } from '../load.js';
 import { expectRows, type FitRequest, onlyOfLogs } from './fit-request.js';
 import { readNames } from './names-file.js';
 import { loadTable, readable } from './table-file.js';
-
-const MINUTES_PER_DAY = 1440;
 
 /** Chances, learning or stops of a table. */
 export async function fitTableOf(request: FitRequest): Promise<MeasuredResults> {
@@ -51,7 +52,7 @@ export async function fitTableOf(request: FitRequest): Promise<MeasuredResults> 
       return { ...headOf(read, of, notes), of: 'chances', chances: chanceResults(counts, scenario, name) };
     }
     case 'stops':
-      return stopsOf(request, lines, file, of);
+      return stopsOf(request, { lines, file, scenario, names }, of);
     default: {
       const columns = { ...request, unit: request.unit ?? 'unit' },
         steps = scenario === undefined ? undefined : stepPlaces(scenario).keys(),
@@ -71,18 +72,25 @@ export async function fitTableOf(request: FitRequest): Promise<MeasuredResults> 
 
 async function stopsOf(
   request: FitRequest,
-  lines: readonly TableLine[],
-  file: string | undefined,
+  {
+    lines,
+    file,
+    scenario,
+    names,
+  }: {
+    readonly lines: readonly TableLine[];
+    readonly file: string | undefined;
+    readonly scenario: Scenario | undefined;
+    readonly names: Mapping | undefined;
+  },
   of: Parameters<typeof headOf>[1],
 ): Promise<MeasuredResults> {
-  const { table, includeFrom, inUse = 1 } = request,
-    scenario = file === undefined ? undefined : loadScenario(file, includeFrom).scenario,
+  const { table, inUse = 1 } = request,
     places =
       file === undefined || scenario === undefined
         ? undefined
         : failingPlaces(scenario, dataOf(file, scenario).value),
     known = places === undefined ? undefined : knownStations(places),
-    names = request.names === undefined ? undefined : readNames(request.names),
     read = await readable(table, () => readStops(lines, request, known, names));
   expectRows(
     table,

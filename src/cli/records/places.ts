@@ -1,5 +1,6 @@
 import { workPaths } from '../../scenario/changes/work-paths.js';
 import { digest } from '../../scenario/digest.js';
+import type { Scenario } from '../../scenario/types/scenario.js';
 import { anyPlace, placesIn, type StepPlace } from '../../study/fit/places.js';
 import { dataOf, loadScenario } from '../load.js';
 
@@ -15,8 +16,12 @@ export interface Places {
 /** Reads the scenario that the command line names; without one each step is taken to be of the main route. */
 export function loadPlaces(file: string | undefined, includeFrom: readonly string[]): Places {
   if (file === undefined) return { steps: undefined, placeOf: anyPlace, digest: null };
-  const { scenario } = loadScenario(file, includeFrom),
-    paths = workPaths(dataOf(file, scenario).value);
+  return placesOf(file, loadScenario(file, includeFrom).scenario);
+}
+
+/** The same of a scenario that is read already. */
+export function placesOf(file: string, scenario: Scenario): Places {
+  const paths = workPaths(dataOf(file, scenario).value);
   return {
     steps: [...paths.keys()],
     placeOf: placesIn(scenario, paths),
